@@ -1,0 +1,66 @@
+// Which folder may import which. Each rule's comment says what to do instead.
+const folders = {
+  model: [],
+  maths: ['model'],
+  sensors: ['model', 'maths'],
+  read: ['model'],
+  normalise: ['model', 'maths', 'sensors'],
+  digest: ['model', 'maths', 'sensors'],
+  detect: ['model', 'maths', 'sensors'],
+  weigh: ['model', 'maths'],
+  alarms: ['model', 'maths'],
+  downtime: ['model', 'maths'],
+  history: ['model'],
+  report: ['model', 'sensors'],
+};
+
+const onlyDownwards = Object.entries(folders).map(([folder, allowed]) => ({
+  name: `${folder}-imports`,
+  severity: 'error',
+  comment: `src/${folder} may import ${allowed.length ? allowed.join(', ') : 'no other folder'}. Move what is shared into model (types) or maths (functions), or pass it in as data.`,
+  from: { path: `^src/${folder}/` },
+  to: { path: '^src/', pathNot: `^src/(${[folder, ...allowed].join('|')})/` },
+}));
+
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+module.exports = {
+  forbidden: [
+    ...onlyDownwards,
+    {
+      name: 'no-cycles',
+      severity: 'error',
+      comment: 'Two files that need each other are one file, or share a third.',
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: 'src-never-tests',
+      severity: 'error',
+      comment: 'What the program needs lives in src.',
+      from: { path: '^src/' },
+      to: { path: '^tests/' },
+    },
+    {
+      name: 'one-detector-alone',
+      severity: 'error',
+      comment: 'A detector never imports another; what both need goes to maths or to src/detect/shared.',
+      from: { path: '^src/detect/(watchers|judges)/([^/]+)\\.ts$' },
+      to: { path: '^src/detect/(watchers|judges)/', pathNot: '^src/detect/(watchers|judges)/$2\\.ts$' },
+    },
+    {
+      name: 'commands-are-the-edge',
+      severity: 'error',
+      comment: 'Only cli.ts imports commands.',
+      from: { path: '^src/', pathNot: '^src/(cli\\.ts|commands/)' },
+      to: { path: '^src/commands/' },
+    },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: 'node_modules' },
+    enhancedResolveOptions: { extensions: ['.ts', '.js'], exportsFields: ['exports'], conditionNames: ['import', 'node'] },
+  },
+};
