@@ -1,0 +1,37 @@
+import type { Numbers } from './finite.js';
+
+/**
+ * log Σ exp(xᵢ), safe from overflow: the largest term is taken out first.
+ *
+ * @returns −Infinity for no terms, NaN when a term is NaN. Never throws.
+ */
+export function logSumExp(terms: Numbers): number {
+  let largest = -Infinity;
+  for (let i = 0; i < terms.length; i++) largest = Math.max(largest, terms[i]!);
+  if (!Number.isFinite(largest)) return largest;
+  let sum = 0;
+  for (let i = 0; i < terms.length; i++) sum += Math.exp(terms[i]! - largest);
+  return largest + Math.log(sum);
+}
+
+/**
+ * Shares exp(xᵢ) / Σ exp(xⱼ), which sum to 1.
+ *
+ * @returns Empty for no terms; all NaN when a term is NaN or all are −Infinity. Never throws.
+ */
+export function softmax(terms: Numbers): number[] {
+  const total = logSumExp(terms);
+  return Array.from(terms, (term) => Math.exp(term - total));
+}
+
+/** 1 / (1 + e^−x): the probability of log odds x, without overflow at either end. */
+export function sigmoid(logOdds: number): number {
+  if (logOdds >= 0) return 1 / (1 + Math.exp(-logOdds));
+  const odds = Math.exp(logOdds);
+  return odds / (1 + odds);
+}
+
+/** log(p / (1 − p)): −Infinity at 0, Infinity at 1, NaN outside. */
+export function logit(probability: number): number {
+  return Math.log(probability) - Math.log1p(-probability);
+}

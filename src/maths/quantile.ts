@@ -1,0 +1,35 @@
+import { quantileSorted as quantileType7 } from 'simple-statistics';
+import { sortedFinite, type Numbers } from './finite.js';
+
+/**
+ * Quantile by linear interpolation between order statistics, R type 7
+ * (Hyndman & Fan 1996, The American Statistician 50:361–365, definition 7).
+ *
+ * @param values Any order; NaN and ±Infinity are skipped.
+ * @param share 0 to 1.
+ * @returns NaN for no data or a share outside 0 … 1. Never throws. Cost n·log n.
+ */
+export function quantile(values: Numbers, share: number): number {
+  return quantileOfSorted(sortedFinite(values), share);
+}
+
+/** As `quantile`, for numbers that are ascending and all usable already. Constant cost. */
+export function quantileOfSorted(ascending: Numbers, share: number): number {
+  if (ascending.length === 0 || !(share >= 0 && share <= 1)) return NaN;
+  return quantileType7(ascending as number[], share); // reads by index only, so typed arrays will do
+}
+
+/**
+ * Median: the middle value, or the mean of the two middle ones.
+ *
+ * @param values Any order; NaN and ±Infinity are skipped.
+ * @returns NaN for no data. Never throws. Cost n·log n.
+ */
+export function median(values: Numbers): number {
+  return quantile(values, 0.5);
+}
+
+/** As `median`, for numbers that are ascending and all usable already. Constant cost. */
+export function medianOfSorted(ascending: Numbers): number {
+  return quantileOfSorted(ascending, 0.5);
+}

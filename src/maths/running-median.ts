@@ -1,0 +1,61 @@
+import type { Numbers } from './finite.js';
+import { medianOfSorted } from './quantile.js';
+
+/**
+ * Median of a sliding window of places.
+ *
+ * @param values NaN and ±Infinity are skipped: a window's median is that of the usable values in it.
+ * @param width Places in the window, 1 or more; an even width looks one place further back than ahead.
+ * @param align 'centre' looks both ways, 'trailing' looks back only (the place itself included).
+ *   Windows are cut short at the ends.
+ * @returns As long as `values`; NaN where a window holds nothing usable. Never throws. Cost n·width at worst.
+ */
+export function runningMedian(values: Numbers, width: number, align: 'centre' | 'trailing' = 'centre'): Float64Array {
+  const ahead = align === 'centre' ? Math.floor((width - 1) / 2) : 0;
+  const window = new SortedWindow(width);
+  const medians = new Float64Array(values.length);
+  for (let i = -ahead; i < values.length; i++) {
+    if (i + ahead < values.length) window.add(values[i + ahead]!);
+    if (i + ahead - width >= 0) window.remove(values[i + ahead - width]!);
+    if (i >= 0) medians[i] = window.median();
+  }
+  return medians;
+}
+
+/** Keeps a few numbers in order; a move inside a typed array is far cheaper than sorting again. */
+class SortedWindow {
+  private readonly sorted: Float64Array;
+  private count = 0;
+
+  constructor(width: number) {
+    this.sorted = new Float64Array(width + 1);
+  }
+
+  add(value: number): void {
+    if (!Number.isFinite(value)) return;
+    const place = this.placeOf(value);
+    this.sorted.copyWithin(place + 1, place, this.count++);
+    this.sorted[place] = value;
+  }
+
+  remove(value: number): void {
+    if (!Number.isFinite(value)) return;
+    const place = this.placeOf(value);
+    this.sorted.copyWithin(place, place + 1, this.count--);
+  }
+
+  median(): number {
+    return medianOfSorted(this.sorted.subarray(0, this.count));
+  }
+
+  private placeOf(value: number): number {
+    let low = 0;
+    let high = this.count;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.sorted[middle]! < value) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+}

@@ -1,0 +1,47 @@
+/** Alarm measures by ISA-18.2 / IEC 62682 / EEMUA 191; definitions and thresholds in src/alarms. */
+export interface AlarmCount {
+  readonly name: string;
+  readonly count: number;
+  /** 0 to 1 of all activations. */
+  readonly share: number;
+  readonly minutesInAlarm: number;
+}
+
+export interface AlarmFindings {
+  readonly hasLog: boolean;
+  readonly activations: number;
+  readonly hoursCovered: number;
+  readonly perTenMinutesMean: number;
+  readonly perTenMinutesPeak: number;
+  readonly perHourMean: number;
+  readonly perDayMean: number;
+  readonly medianSecondsToAcknowledge: number | null;
+  readonly medianSecondsToClear: number | null;
+  readonly floods: readonly {
+    readonly start: string;
+    readonly end: string;
+    readonly count: number;
+    readonly peakPerTenMinutes: number;
+  }[];
+  readonly shareOfTimeInFlood: number;
+  readonly chattering: readonly AlarmCount[];
+  readonly fleeting: readonly AlarmCount[];
+  readonly stale: readonly { readonly name: string; readonly since: string; readonly hours: number }[];
+  readonly mostFrequent: readonly AlarmCount[];
+  readonly byZone: readonly AlarmCount[];
+  readonly byMachine: readonly AlarmCount[];
+  readonly byPriority: readonly AlarmCount[];
+  readonly byShift: readonly AlarmCount[];
+  readonly byDay: readonly { readonly day: string; readonly count: number }[];
+  /** What repairing zones would remove: zones in order, share of all activations removed by the first n. */
+  readonly removable: readonly { readonly zone: string; readonly count: number; readonly cumulativeShare: number }[];
+  readonly contradictions: readonly {
+    readonly zone: string;
+    readonly what: 'alarm-without-sign' | 'sign-without-alarm';
+    readonly count: number;
+    readonly says: string;
+  }[];
+  /** Seconds to add to the alarm clock to match the temperature log; null = could not be told. */
+  readonly clockShiftSeconds: number | null;
+  readonly thresholds: Readonly<Record<string, number>>;
+}

@@ -1,0 +1,113 @@
+import type { AlarmFindings } from './alarm-findings.js';
+import type { DowntimeFindings } from './downtime-findings.js';
+import type { HistoryFindings, TrackRecord } from './history-findings.js';
+import type { Cause, Probabilities } from './cause.js';
+import type { Check } from './check.js';
+import type { Facts } from './detector.js';
+import type { ProblemNote } from './problem.js';
+
+/** Times in findings are ISO 8601 in UTC. */
+export type Iso = string;
+
+export interface SourceNote {
+  readonly file: string;
+  readonly kind: 'temperature' | 'alarm' | 'maintenance' | 'stops' | 'plant';
+  /** What the file was taken for, in a few words: "wide, semicolon, day first". */
+  readonly layout: string;
+  readonly rowsRead: number;
+  readonly rowsRejected: number;
+  readonly rejectedByReason?: Readonly<Record<string, number>>;
+  readonly notes: readonly string[];
+}
+
+export interface SymptomNote {
+  readonly detector: string;
+  readonly start: Iso;
+  readonly end: Iso;
+  readonly count: number;
+  readonly facts: Facts;
+}
+
+/** One named term of the sum that makes the verdict: log-odds added to each cause. */
+export interface TermNote {
+  readonly term: string;
+  /** The plain sentence. */
+  readonly says: string;
+  /** 0 to 1: how strongly the term applies. */
+  readonly value: number;
+  /** Log-odds added per cause; causes it does not speak of are left out. */
+  readonly adds: Readonly<Partial<Record<Cause, number>>>;
+}
+
+/** Columns of equal length for one zone's chart, thinned so that every extreme is kept. */
+export interface Trace {
+  readonly timeMs: readonly number[];
+  readonly minDegC: readonly (number | null)[];
+  readonly maxDegC: readonly (number | null)[];
+  readonly setpointDegC: readonly (number | null)[];
+  readonly outputPercent: readonly (number | null)[];
+  readonly runningShare: readonly (number | null)[];
+}
+
+export interface RepairNote {
+  readonly time: Iso;
+  readonly from: 'log' | 'maintenance list';
+  readonly done: string;
+  readonly found: string;
+}
+
+export type ZoneStatus = 'faulty' | 'watch' | 'healthy' | 'insufficient-data';
+
+export interface ZoneFinding {
+  readonly zone: string;
+  readonly machine: string;
+  readonly rank: number;
+  readonly status: ZoneStatus;
+  readonly probabilities: Probabilities;
+  readonly onset: Iso | null;
+  readonly fixed: Iso | null;
+  /** Reading minus truth at the window's end, where it can be told. */
+  readonly offsetDegC: number | null;
+  readonly seriesOhm: number | null;
+  readonly shuntOhm: number | null;
+  /** Production time lost to this zone's fault. */
+  readonly downtimeMinutes: number;
+  readonly symptoms: readonly SymptomNote[];
+  readonly unable: readonly { readonly detector: string; readonly why: string }[];
+  readonly checks: readonly Check[];
+  /** The sum behind the probabilities, strongest first. */
+  readonly terms: readonly TermNote[];
+  readonly prior: Readonly<Partial<Record<Cause, number>>>;
+  readonly sensor: string | null;
+  readonly wires: 2 | 3 | 4 | null;
+  readonly card: string | null;
+  readonly setpointDegC: number | null;
+  /** Room temperature from the zone's last cold soak. */
+  readonly roomDegC: number | null;
+  /** Date on which a slow drift leaves the tolerance band, where there is one. */
+  readonly leavesTolerance: Iso | null;
+  readonly trend: 'worse' | 'steady' | 'better' | null;
+  /** The measurement that settles most per minute of work. */
+  readonly nextCheck: string | null;
+  readonly repairs: readonly RepairNote[];
+  /** One point per cold soak: reading minus the median of its peers. */
+  readonly soaks: readonly { readonly time: Iso; readonly offsetDegC: number; readonly uncertaintyDegC: number }[];
+  /** One point per settled stretch: duty against the model, as °C. */
+  readonly duty: readonly { readonly time: Iso; readonly residualDegC: number; readonly residualPercent: number }[];
+  readonly opensByDay: readonly { readonly day: string; readonly running: number; readonly stopped: number }[];
+  readonly trace: Trace | null;
+}
+
+/** findings.json, schema 1. Keys of the contract keep their meaning; more may be added. */
+export interface Findings {
+  readonly schemaVersion: 1;
+  readonly window: { readonly start: Iso; readonly end: Iso };
+  readonly sources: readonly SourceNote[];
+  readonly zones: readonly ZoneFinding[];
+  readonly alarms: AlarmFindings;
+  readonly downtime: DowntimeFindings;
+  readonly problems: readonly ProblemNote[];
+  readonly assumptions: readonly string[];
+  readonly history: HistoryFindings | null;
+  readonly trackRecord: TrackRecord | null;
+}

@@ -1,0 +1,33 @@
+export type ChangeSinceLast = 'new' | 'worse' | 'better' | 'fixed' | 'still open' | 'unchanged';
+
+/** How this week's findings stand beside the weeks before. */
+export interface HistoryFindings {
+  readonly runs: number;
+  readonly previousEnd: string | null;
+  readonly changes: readonly { readonly zone: string; readonly change: ChangeSinceLast; readonly says: string }[];
+  /** Per zone: cold-soak offset over all weeks kept. */
+  readonly offsets: readonly {
+    readonly zone: string;
+    readonly points: readonly { readonly time: string; readonly offsetDegC: number }[];
+  }[];
+  readonly weeks: readonly {
+    readonly week: string;
+    readonly alarms: number;
+    readonly zoneFaultMinutes: number;
+    readonly otherMinutes: number;
+    readonly zonesFaulty: number;
+  }[];
+}
+
+/** How often earlier verdicts proved right, by what maintenance found. */
+export interface TrackRecord {
+  readonly confirmed: number;
+  readonly right: number;
+  readonly byCause: readonly {
+    readonly cause: string;
+    readonly said: number;
+    readonly right: number;
+    readonly low: number;
+    readonly high: number;
+  }[];
+}

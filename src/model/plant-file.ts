@@ -1,0 +1,39 @@
+import type { Cause } from './cause.js';
+
+/** One zone in plant.yaml; only the name is needed. */
+export interface PlantZone {
+  readonly name: string;
+  readonly machine?: string;
+  readonly sensor?: string;
+  readonly wires?: 2 | 3 | 4;
+  readonly card?: string;
+  readonly heaterW?: number;
+  readonly toleranceClass?: string;
+  /** Column or tag names, where the log's own do not say it. */
+  readonly reading?: string;
+  readonly setpoint?: string;
+  readonly output?: string;
+}
+
+/** plant.yaml, checked. Every key is optional but a zone's name. */
+export interface PlantFile {
+  readonly unit?: 'degC' | 'degF' | 'K';
+  readonly timezone?: string;
+  /** How to read 03/04/2026 where nothing in the log decides. */
+  readonly dates?: 'day-first' | 'month-first';
+  readonly zones: readonly PlantZone[];
+  readonly running?: readonly { readonly machine: string; readonly column: string }[];
+  readonly alarmTexts?: readonly { readonly text: string; readonly kind: string; readonly zone?: string }[];
+  /** A change-of-value log holds a value at most this long. */
+  readonly holdMinutes?: number;
+  readonly shifts?: readonly { readonly days: string; readonly from: string; readonly to: string }[];
+  readonly costPerHour?: number | Readonly<Record<string, number>>;
+  readonly currency?: string;
+  /** Share of faults by cause before any evidence; replaces the fitted priors. */
+  readonly priors?: Partial<Record<Cause, number>>;
+  /** Strengths by term and cause that replace the fitted ones. */
+  readonly strengths?: Readonly<Record<string, Partial<Record<Cause, number>>>>;
+  readonly roomDegC?: number;
+  readonly leadLengthM?: number;
+  readonly leadGauge?: string;
+}
