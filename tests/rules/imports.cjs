@@ -22,7 +22,6 @@ const onlyDownwards = Object.entries(folders).map(([folder, allowed]) => ({
   to: { path: '^src/', pathNot: `^src/(${[folder, ...allowed].join('|')})/` },
 }));
 
-
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
@@ -61,6 +60,10 @@ module.exports = {
     tsConfig: { fileName: 'tsconfig.json' },
     doNotFollow: { path: 'node_modules' },
     exclude: { path: 'node_modules' },
-    enhancedResolveOptions: { extensions: ['.ts', '.js'], exportsFields: ['exports'], conditionNames: ['import', 'node'] },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.js'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node'],
+    },
   },
 };
