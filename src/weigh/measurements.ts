@@ -1,0 +1,53 @@
+import type { Cause } from '../model/cause.js';
+
+/**
+ * A thing a fitter can do at the machine, as a yes-or-no question about the cause.
+ * Minutes and shares are common practice (no published source): a fitter's rough times, lockout included, and how
+ * often the answer is yes when that cause is the true one.
+ */
+export interface Measurement {
+  readonly id: string;
+  readonly says: string;
+  readonly minutes: number;
+  /** Share of yes answers by true cause, 0 to 1. */
+  readonly yes: Readonly<Record<Cause, number>>;
+}
+
+export const measurements: readonly Measurement[] = [
+  {
+    id: 'reading-on-controller',
+    says: "Read the controller's own display: does it show the same as the log?",
+    minutes: 3,
+    yes: { sensor: 0.97, wiring: 0.95, input: 0.95, heater: 0.98, recording: 0.1, none: 0.98 },
+  },
+  {
+    id: 'both-ends',
+    says: "Locked out and isolated: measure at the sensor's own connector and again at the cabinet end. Wrong at the sensor already?",
+    minutes: 25,
+    yes: { sensor: 0.9, wiring: 0.06, input: 0.02, heater: 0.02, recording: 0.02, none: 0.02 },
+  },
+  {
+    id: 'move-the-cable',
+    says: 'Locked out, meter on the cabinet end: move cable, plug and terminals. Does the value jump?',
+    minutes: 20,
+    yes: { sensor: 0.08, wiring: 0.85, input: 0.04, heater: 0.02, recording: 0.02, none: 0.02 },
+  },
+  {
+    id: 'swap-inputs',
+    says: 'Locked out: swap the sensor with a healthy neighbour at the input card. Does the fault stay with the input?',
+    minutes: 30,
+    yes: { sensor: 0.03, wiring: 0.03, input: 0.9, heater: 0.05, recording: 0.5, none: 0.05 },
+  },
+  {
+    id: 'reference-thermometer',
+    says: 'Cold machine: hold a checked thermometer beside the sensor. Does the reading differ by more than its tolerance?',
+    minutes: 15,
+    yes: { sensor: 0.75, wiring: 0.35, input: 0.4, heater: 0.04, recording: 0.1, none: 0.04 },
+  },
+  {
+    id: 'heater-circuit',
+    says: 'Authorised person, locked out: measure heater resistance, fuse and contactor. Is one of them wrong?',
+    minutes: 25,
+    yes: { sensor: 0.02, wiring: 0.03, input: 0.02, heater: 0.92, recording: 0.02, none: 0.02 },
+  },
+];

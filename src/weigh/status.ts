@@ -1,0 +1,15 @@
+import type { Probabilities } from '../model/cause.js';
+import type { ZoneStatus } from '../model/findings.js';
+
+/** More likely than not is worth a look; four in five is worth a fitter. Common practice, no source. */
+export const statusLimits = { watch: 0.5, faulty: 0.8 } as const;
+
+/**
+ * @param couldTellAnything False when every detector was unable: no reading at all, or nothing to compare with.
+ */
+export function zoneStatus(probabilities: Probabilities, couldTellAnything: boolean): ZoneStatus {
+  const faultShare = 1 - probabilities.none;
+  if (faultShare >= statusLimits.faulty) return 'faulty';
+  if (faultShare >= statusLimits.watch) return 'watch';
+  return couldTellAnything ? 'healthy' : 'insufficient-data';
+}

@@ -1,0 +1,52 @@
+import type { Cause } from '../model/cause.js';
+import type { Outcome, Symptom } from '../model/detector.js';
+import type { Zone } from '../model/zone.js';
+
+/** What a term may look at: one zone and what every detector said of it. */
+export interface ZoneEvidence {
+  readonly zone: Zone;
+  /** By detector id; a detector that did not run is absent. */
+  readonly outcomes: ReadonlyMap<string, Outcome>;
+}
+
+/**
+ * One named piece of evidence. Its value runs from 0 (does not apply) to 1 (applies fully); null means that it cannot
+ * be told, and then it counts nothing. How much it adds to each cause stands in strengths.json.
+ */
+export interface Term {
+  readonly id: string;
+  /** The sentence a reader sees beside the number. */
+  readonly says: string;
+  /** Causes it may speak for; the fit keeps these strengths at or above zero. */
+  readonly for: readonly Cause[];
+  /** Causes it may speak against; the fit keeps these strengths at or below zero. */
+  readonly against: readonly Cause[];
+  readonly value: (evidence: ZoneEvidence) => number | null;
+}
+
+/** The symptoms of one detector; empty when it saw nothing, was unable, or did not run. */
+export function symptomsOf(evidence: ZoneEvidence, detector: string): readonly Symptom[] {
+  return evidence.outcomes.get(detector)?.symptoms ?? [];
+}
+
+/** True when the detector ran and could tell. */
+export function couldTell(evidence: ZoneEvidence, detector: string): boolean {
+  const outcome = evidence.outcomes.get(detector);
+  return outcome !== undefined && outcome.unable === undefined;
+}
+
+/** The largest value of one fact over a detector's symptoms; NaN when there is none. */
+export function largestFact(evidence: ZoneEvidence, detector: string, fact: string): number {
+  let largest = NaN;
+  for (const symptom of symptomsOf(evidence, detector)) {
+    const value = symptom.facts[fact];
+    if (value !== undefined && !(value <= largest)) largest = value;
+  }
+  return largest;
+}
+
+/** 0 at or below `low`, 1 at or above `high`, straight between; NaN gives 0. */
+export function ramp(value: number, low: number, high: number): number {
+  if (!(value > low)) return 0;
+  return Math.min(1, (value - low) / (high - low));
+}
