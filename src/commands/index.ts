@@ -1,0 +1,21 @@
+import type { Command } from 'commander';
+import { registerReport } from './report.js';
+import type { RunResult } from './run-result.js';
+import { version } from './version.js';
+
+/** Hangs every command on the program. Each command loads its heavy parts only when it runs. */
+export function registerCommands(program: Command, result: RunResult): void {
+  program
+    .description(
+      'Reads heater-zone temperature and alarm logs and tells which sensors probably failed,\nwhich faults look like wiring, and what to measure first.',
+    )
+    .version(version())
+    .exitOverride()
+    .showSuggestionAfterError()
+    .configureHelp({ sortSubcommands: false })
+    .action(() => {
+      process.stdout.write('Try first:  looselead report FOLDER     (a folder with temperature and alarm logs)\n');
+      process.stdout.write('All commands:  looselead --help\n');
+    });
+  registerReport(program, result);
+}
