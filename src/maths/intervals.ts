@@ -27,7 +27,7 @@ export function intersectIntervals(a: Iterable<Interval>, b: Iterable<Interval>)
   const left = mergeIntervals(a);
   const right = mergeIntervals(b);
   const shared: Interval[] = [];
-  for (let i = 0, j = 0; i < left.length && j < right.length; ) {
+  for (let i = 0, j = 0; i < left.length && j < right.length;) {
     const start = Math.max(left[i]!.start, right[j]!.start);
     const end = Math.min(left[i]!.end, right[j]!.end);
     if (end > start) shared.push({ start, end });

@@ -81,7 +81,7 @@ export function auroc(scores: Numbers, happened: ArrayLike<boolean>): number {
   let yes = 0;
   let no = 0;
   let wins = 0;
-  for (let i = 0; i < order.length; ) {
+  for (let i = 0; i < order.length;) {
     let tiedYes = 0;
     let tiedNo = 0;
     const score = scores[order[i]!]!;
