@@ -1,10 +1,11 @@
 // Which folder may import which. Each rule's comment says what to do instead.
 const folders = {
   model: [],
+  words: [],
   maths: ['model'],
   sensors: ['model', 'maths'],
-  read: ['model'],
-  normalise: ['model', 'maths', 'sensors'],
+  read: ['model', 'words'],
+  normalise: ['model', 'words', 'maths', 'sensors'],
   digest: ['model', 'maths', 'sensors'],
   detect: ['model', 'maths', 'sensors'],
   weigh: ['model', 'maths'],

@@ -1,0 +1,60 @@
+import { eventState } from './state-words.js';
+
+/** What the cells of one column look like, as shares of the cells that hold anything. */
+export interface ColumnLook {
+  readonly filled: number;
+  readonly moment: number;
+  readonly dateOnly: number;
+  readonly clockOnly: number;
+  readonly span: number;
+  readonly number: number;
+  readonly state: number;
+  readonly words: number;
+  readonly distinct: number;
+}
+
+const dayPart = String.raw`(?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/. ](?:\d{1,2}|[\p{L}]{3,9}\.?)[-/. ,]+\d{2,4}|\p{L}{3,9}\.? \d{1,2},? \d{4}|\d{8})`;
+const clockPart = String.raw`\d{1,2}[:.hH]\d{2}(?:[:.]\d{2})?(?:[.,]\d+)?\s*(?:[ap]\.?m\.?)?\s*(?:Z|UTC|[+-]\d{2}:?\d{2})?`;
+const momentPattern = new RegExp(`^${dayPart}[T ,_-]+${clockPart}$`, 'iu');
+const dayPattern = new RegExp(`^${dayPart}$`, 'iu');
+const clockPattern = new RegExp(`^${clockPart}$`, 'iu');
+const spanPattern =
+  /^(?:\d+\s*d(?:ays?)?\s*)?(?:\d+\s*h(?:ours?)?\s*)?(?:\d+\s*m(?:in)?\s*)?(?:\d+(?:[.,]\d+)?\s*s(?:ec)?)?$/iu;
+const numberPattern = /^[-+]?\d+(?:[.,]\d+)*(?:e[-+]?\d+)?$/iu;
+
+/** Epoch seconds, ms, µs or ns between 1990 and 2100, or an Excel serial day with a fraction in that time. */
+export function isEpochOrSerial(cell: string): boolean {
+  if (!/^\d+(?:[.,]\d+)?$/u.test(cell)) return false;
+  const value = Number(cell.replace(',', '.'));
+  if (/^\d{5}[.,]\d+$/u.test(cell)) return value > 32_874 && value < 73_050;
+  const digits = cell.split(/[.,]/u)[0]!.length;
+  if (![9, 10, 12, 13, 15, 16, 18, 19].includes(digits)) return false;
+  const seconds = value / 10 ** (digits - (digits % 3 === 0 ? 9 : 10));
+  return seconds > 631_152_000 && seconds < 4_102_444_800;
+}
+
+export function isMoment(cell: string): boolean {
+  return momentPattern.test(cell) || isEpochOrSerial(cell);
+}
+
+export function isNumber(cell: string): boolean {
+  return numberPattern.test(cell);
+}
+
+/** Looks at a column of sample cells. All shares are 0 where no cell holds anything. Never throws. */
+export function columnLook(cells: readonly string[]): ColumnLook {
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '' && cell !== '-');
+  const share = (test: (cell: string) => boolean) =>
+    filled.length === 0 ? 0 : filled.filter(test).length / filled.length;
+  return {
+    filled: cells.length === 0 ? 0 : filled.length / cells.length,
+    moment: share(isMoment),
+    dateOnly: share((cell) => dayPattern.test(cell) && !isEpochOrSerial(cell)),
+    clockOnly: share((cell) => clockPattern.test(cell) && !isNumber(cell)),
+    span: share((cell) => /\d/u.test(cell) && (spanPattern.test(cell) || clockPattern.test(cell) || isNumber(cell))),
+    number: share(isNumber),
+    state: share((cell) => eventState(cell) !== null),
+    words: share((cell) => /\p{L}{2}/u.test(cell) && !isMoment(cell)),
+    distinct: new Set(filled).size,
+  };
+}

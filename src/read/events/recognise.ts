@@ -1,0 +1,240 @@
+import { phraseTest, wordsOf } from '../../words/fold.js';
+import { columnLook, type ColumnLook } from './cell-looks.js';
+import { columnWords, type EventRole } from './column-words.js';
+
+/** A moment stands in one column, or in a date column and a clock column. */
+export type TimeColumns = readonly [number] | readonly [number, number];
+
+/** Which column holds what; absent = the file has no such column. */
+export interface EventColumns {
+  readonly start: TimeColumns;
+  readonly end?: TimeColumns;
+  readonly acknowledged?: TimeColumns;
+  readonly duration?: number;
+  readonly state?: number;
+  readonly priority?: number;
+  readonly machine?: number;
+  readonly zone?: number;
+  readonly source?: number;
+  readonly code?: number;
+  readonly message?: number;
+  readonly done?: number;
+  readonly found?: number;
+  readonly reason?: number;
+  readonly planned?: number;
+}
+
+export type EventFileKind = 'alarm' | 'maintenance' | 'stops';
+
+export interface EventTable {
+  readonly kind: EventFileKind;
+  readonly columns: EventColumns;
+  /** The header as given, for a duration's unit ("Duration (min)"). */
+  readonly header: readonly string[];
+}
+
+type Header = readonly string[];
+type Rows = readonly (readonly string[])[];
+
+/** A column is what most of its sample cells are; common practice. */
+const MOST = 0.6;
+const timeRoles: readonly EventRole[] = ['acknowledged', 'end', 'start', 'time'];
+const headerTests = columnWords.map(([role, phrases]) => {
+  const whole = new Set(phrases.map((phrase) => wordsOf(phrase).join(' ')));
+  return { role, isWhole: (words: string) => whole.has(words), holds: phraseTest(phrases) };
+});
+
+/**
+ * What kind of event file a table is, and which column holds what.
+ *
+ * @param header Column names; empty where the file has none.
+ * @param rows A few dozen sample rows as cells.
+ * @returns null when it is none of them (a temperature log, or no moment in it). Never throws.
+ */
+export function recogniseEvents(header: Header, rows: Rows): EventTable | null {
+  const width = Math.max(header.length, ...rows.map((row) => row.length));
+  if (rows.length === 0 || !Number.isFinite(width)) return null;
+  const looks = Array.from({ length: width }, (_, c) => columnLook(rows.map((row) => row[c] ?? '')));
+  const times = findTimes(header, looks);
+  if (!times) return null;
+  const taken = new Set(Object.values(times).flatMap((columns) => [...columns]));
+  const others = findOthers(header, looks, taken);
+  const kind = kindOf({ ...times, ...others }, header, looks, others.value, taken);
+  if (!kind) return null;
+  const { value: _value, ...named } = others;
+  return { kind, columns: { ...times, ...named }, header };
+}
+
+export function looksLikeAlarmLog(header: Header, rows: Rows): boolean {
+  return recogniseEvents(header, rows)?.kind === 'alarm';
+}
+
+export function looksLikeMaintenanceList(header: Header, rows: Rows): boolean {
+  return recogniseEvents(header, rows)?.kind === 'maintenance';
+}
+
+export function looksLikeStopList(header: Header, rows: Rows): boolean {
+  return recogniseEvents(header, rows)?.kind === 'stops';
+}
+
+/** Roles that the words of one column name speak for, whole names before parts of names. */
+function rolesOf(name: string, allowed: (role: EventRole) => boolean): EventRole[] {
+  const words = wordsOf(name).join(' ');
+  if (words === '') return [];
+  const tests = headerTests.filter(({ role }) => allowed(role));
+  const whole = tests.filter(({ isWhole }) => isWhole(words));
+  return [...whole, ...tests.filter(({ holds }) => holds(words))].map(({ role }) => role);
+}
+
+interface TimesFound {
+  start: TimeColumns;
+  end?: TimeColumns;
+  acknowledged?: TimeColumns;
+}
+
+function findTimes(header: Header, looks: readonly ColumnLook[]): TimesFound | null {
+  const found: Partial<Record<EventRole, TimeColumns>> = {};
+  const nameless: TimeColumns[] = [];
+  for (const columns of momentColumns(looks)) {
+    const role = columns.flatMap((c) => rolesOf(header[c] ?? '', (r) => timeRoles.includes(r)))[0];
+    if (role && !found[role]) found[role] = columns;
+    else nameless.push(columns);
+  }
+  const start = found.start ?? found.time ?? nameless.shift();
+  if (!start) return null;
+  const end = found.end ?? (header.length === 0 ? nameless.shift() : undefined);
+  return { start, ...(end && { end }), ...(found.acknowledged && { acknowledged: found.acknowledged }) };
+}
+
+/** Columns that hold moments; a date column followed by a clock column counts as one moment. */
+function momentColumns(looks: readonly ColumnLook[]): TimeColumns[] {
+  const moments: TimeColumns[] = [];
+  for (let c = 0; c < looks.length; c++) {
+    const look = looks[c]!;
+    const next = looks[c + 1];
+    if (look.moment >= MOST) moments.push([c]);
+    else if (look.dateOnly >= MOST && next && next.clockOnly >= MOST) moments.push([c, ++c]);
+    else if (look.dateOnly >= MOST) moments.push([c]);
+  }
+  return moments;
+}
+
+type OthersFound = Partial<Record<Exclude<EventRole, 'start' | 'end' | 'acknowledged' | 'time'>, number>>;
+
+function findOthers(header: Header, looks: readonly ColumnLook[], taken: Set<number>): OthersFound {
+  const found: Partial<Record<EventRole, number>> = {};
+  const take = (role: EventRole, column: number) => {
+    found[role] = column;
+    taken.add(column);
+  };
+  for (const wantsWhole of [true, false]) {
+    for (const { role, isWhole, holds } of headerTests) {
+      if (timeRoles.includes(role) || found[role] !== undefined) continue;
+      const column = header.findIndex((name, c) => {
+        const words = wordsOf(name).join(' ');
+        return !taken.has(c) && (wantsWhole ? isWhole(words) : holds(words)) && fits(role, looks[c]!);
+      });
+      if (column >= 0) take(role, column);
+    }
+  }
+  if (found.state === undefined) {
+    const column = looks.findIndex((look, c) => !taken.has(c) && look.state >= 0.9 && look.words > 0);
+    if (column >= 0) take('state', column);
+  }
+  if (found.message === undefined && found.reason === undefined && found.done === undefined) {
+    const column = mostWordy(looks, taken);
+    if (column >= 0) take('message', column);
+  }
+  return found as OthersFound;
+}
+
+/** A column name alone is not enough: the cells must be able to carry the role. */
+function fits(role: EventRole, look: ColumnLook): boolean {
+  if (look.filled === 0) return role !== 'state' && role !== 'message' && role !== 'duration';
+  if (role === 'state') return look.state >= MOST;
+  if (role === 'duration') return look.span >= MOST;
+  if (role === 'value') return look.number >= MOST;
+  if (role === 'message' || role === 'reason') return look.words >= MOST;
+  return true;
+}
+
+function mostWordy(looks: readonly ColumnLook[], taken: ReadonlySet<number>): number {
+  let best = -1;
+  looks.forEach((look, c) => {
+    if (taken.has(c) || look.words < MOST || look.filled < 0.5) return;
+    if (best < 0 || look.distinct > looks[best]!.distinct) best = c;
+  });
+  return best;
+}
+
+function kindOf(
+  columns: EventColumns,
+  header: Header,
+  looks: readonly ColumnLook[],
+  value: number | undefined,
+  taken: ReadonlySet<number>,
+): EventFileKind | null {
+  const hasSpan = columns.end !== undefined || columns.duration !== undefined;
+  if (columns.done !== undefined || (columns.found !== undefined && columns.state === undefined)) return 'maintenance';
+  const numberColumns = looks.filter((look, c) => !taken.has(c) && look.number >= 0.9 && look.distinct > 2).length;
+  if (numberColumns > 2) return null; // a wide log with a word column in it
+  if (hasSpan && columns.reason !== undefined && columns.message === undefined) return 'stops';
+  if (columns.reason !== undefined && hasSpan && namesStops(header)) return 'stops';
+  if (columns.state !== undefined)
+    return (columns.message ?? columns.source ?? columns.code ?? columns.zone) === undefined ? null : 'alarm';
+  if (columns.message === undefined) return null;
+  if (hasSpan) return namesStops(header) ? 'stops' : 'alarm';
+  if (value !== undefined) return null; // time, tag, value: a long temperature log
+  return header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
+}
+
+const stopWords = phraseTest([
+  'stop',
+  'stop reason',
+  'stoppage',
+  'downtime',
+  'stillstand*',
+  'stopp*',
+  'arret*',
+  'fermo',
+  'fermata',
+  'paro',
+  'parada',
+  'stilstand',
+  'postoj',
+  'przestoj',
+]);
+const namesAlarms = phraseTest([
+  'alarm*',
+  'message',
+  'event',
+  'fault',
+  'error',
+  'meldung',
+  'meldetext',
+  'storung',
+  'fehler*',
+  'ereignis',
+  'alarme',
+  'defaut',
+  'allarme',
+  'messaggio',
+  'evento',
+  'alarma',
+  'mensaje',
+  'mensagem',
+  'melding',
+  'storing',
+  'larm*',
+  'meddelande',
+  'hendelse',
+  'haendelse',
+  'komunikat',
+]);
+
+function namesStops(header: Header): boolean {
+  return header.some((name) => {
+    const words = wordsOf(name).join(' ');
+    return stopWords(words) && words !== 'stop' && words !== 'stop time';
+  });
+}

@@ -1,0 +1,53 @@
+/** Letters that Unicode does not take apart into a plain letter and a mark. */
+const plainLetters: Readonly<Record<string, string>> = {
+  ø: 'o',
+  æ: 'ae',
+  œ: 'oe',
+  ß: 'ss',
+  ł: 'l',
+  đ: 'd',
+  ı: 'i',
+};
+
+/**
+ * Lower case without accents, so that "Fühlerbruch", "FUHLERBRUCH" and "fuhlerbruch" are one.
+ *
+ * @returns The folded text; other scripts stay as they are. Never throws.
+ */
+export function foldText(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[øæœßłđı]/g, (letter) => plainLetters[letter] ?? letter);
+}
+
+/**
+ * The words of a text, folded: runs of letters, and runs of digits without leading zeros.
+ * "Zone_01 OVER-TEMP" gives zone, 1, over, temp; "TIC101" gives tic, 101.
+ */
+export function wordsOf(text: string): string[] {
+  const words = foldText(text).match(/\p{L}+|\p{N}+/gu) ?? [];
+  return words.map((word) => word.replace(/^0+(?=\p{N})/u, ''));
+}
+
+/**
+ * A test for any of the given phrases as whole words. A * at either end of a word stands for more letters:
+ * "*bruch" finds "Drahtbruch". Phrases in scripts that write no blanks are found anywhere in a word.
+ *
+ * @param phrases Any case, any accents.
+ * @returns A function of words as `wordsOf` gives them, joined by one blank.
+ */
+export function phraseTest(phrases: readonly string[]): (joinedWords: string) => boolean {
+  const pattern = new RegExp(`(?:^| )(?:${phrases.map(phrasePattern).join('|')})(?= |$)`, 'u');
+  return (joinedWords) => pattern.test(joinedWords);
+}
+
+function phrasePattern(phrase: string): string {
+  const folded = foldText(phrase).trim();
+  if (/[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}]/u.test(folded)) return `\\S*${folded}\\S*`;
+  return folded
+    .split(/[^\p{L}\p{N}*]+/u)
+    .map((word) => word.replaceAll('*', '\\S*'))
+    .join(' ');
+}
