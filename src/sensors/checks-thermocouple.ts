@@ -1,0 +1,122 @@
+import type { Check } from '../model/check.js';
+import { say } from './answer.js';
+import { measure, outcome, readingValue } from './check-parts.js';
+import type { MeasurePlan } from './measure-plan.js';
+import { insulationValue, loopValue, voltageValue } from './measure-values.js';
+import type { ThermocoupleSpec } from './sensor-types.js';
+
+/** A usual industrial thermocouple with its extension stays below this; thin, long wire may have more. Common practice. */
+const loopHighOhm = 100;
+
+/** Checks for a thermocouple: continuity, voltage and sign at the sensor, the same at the cabinet, then the input. */
+export function thermocoupleChecks(sensor: ThermocoupleSpec, plan: MeasurePlan): readonly Check[] {
+  return [
+    loop('sensor'),
+    voltageAtSensor(sensor, plan),
+    sheath(),
+    loop('cabinet'),
+    voltageAtCabinet(sensor, plan),
+    moving(),
+    linkedInput(plan),
+  ];
+}
+
+function loop(where: 'sensor' | 'cabinet'): Check {
+  const cause = where === 'sensor' ? 'sensor' : 'wiring';
+  const thing = where === 'sensor' ? 'the thermocouple' : 'a wire or a connector between';
+  const again = where === 'sensor' ? '' : 'Plug the sensor in again. ';
+  return {
+    ...measure(`${where}-loop`, where, ['plus and minus']),
+    says: `${again}Measure the ohms of the pair, both ways round, and take the mean: the thermocouple’s own voltage disturbs a meter.`,
+    expected: [loopValue(null, 0, loopHighOhm)],
+    outcomes: [
+      outcome('in-band', 'The pair is whole.', null),
+      outcome('open', `OL: ${thing} is open.`, cause),
+      outcome('high', 'Much more than before or than its neighbours: a wire is about to break.', cause),
+      outcome(
+        'changes',
+        `It jumps while it is moved: ${where === 'sensor' ? 'the junction or tail is' : 'a contact is'} loose.`,
+        cause,
+      ),
+    ],
+  };
+}
+
+function voltageAtSensor(sensor: ThermocoupleSpec, plan: MeasurePlan): Check {
+  return {
+    ...measure('sensor-voltage', 'sensor', ['plus and minus']),
+    says: 'Measure millivolts at the sensor’s own connector. With tip and connector equally cold there is next to nothing: warm the tip a little, or measure while the locked-out zone is still hot.',
+    expected: plan.states.flatMap((state) => voltageValue(sensor, state, plan.toleranceClass, plan.roomDegC)),
+    outcomes: [
+      outcome('in-band', 'The thermocouple is good: go on at the cabinet.', null),
+      outcome('no-change', 'No voltage with a hot tip: the wires touch, or it is open.', 'sensor'),
+      outcome('low', 'It has shifted, or the tip is colder than noted.', 'sensor'),
+      outcome('high', 'It has shifted, or the tip is hotter than noted.', 'sensor'),
+      outcome('reversed', 'Minus with a hot tip: plus and minus are exchanged at the connector.', 'wiring'),
+    ],
+    source: 'NIST Monograph 175 / SRD 60, ITS-90',
+  };
+}
+
+function voltageAtCabinet(sensor: ThermocoupleSpec, plan: MeasurePlan): Check {
+  return {
+    ...measure('cabinet-voltage', 'cabinet', ['plus and minus']),
+    says: `Measure millivolts at the cabinet, leads off the input; terminals taken to be at ${say(plan.roomDegC, 1)} °C. The extension wire must be of the thermocouple’s own type all the way.`,
+    expected: plan.states.flatMap((state) => voltageValue(sensor, state, plan.toleranceClass, plan.roomDegC)),
+    outcomes: [
+      outcome('in-band', 'Good at the sensor and here: the wiring is good, look at the input.', 'input'),
+      outcome(
+        'no-change',
+        'No voltage here with a hot tip: the wires touch in the cable; it reads the place of the short.',
+        'wiring',
+      ),
+      outcome(
+        'low',
+        'Good at the sensor and low here: extension exchanged at both ends, copper in it, or wet cable.',
+        'wiring',
+      ),
+      outcome('reversed', 'Minus with a hot tip: plus and minus are exchanged.', 'wiring'),
+    ],
+    source: 'NIST Monograph 175 / SRD 60, ITS-90',
+  };
+}
+
+function sheath(): Check {
+  return {
+    ...measure('sensor-to-sheath', 'sensor', ['each wire and the sheath']),
+    says: 'Measure to metal on the highest range. A grounded junction is joined to its sheath on purpose and shows a few ohms: look at the type first.',
+    expected: [insulationValue],
+    outcomes: [
+      outcome('in-band', 'OL or more than 100 MΩ on an insulated junction: good.', null),
+      outcome('leaks', 'Less on an insulated junction: the sensor is wet or its insulation has failed.', 'sensor'),
+    ],
+    source: '100 MΩ as for RTDs (common practice)',
+  };
+}
+
+function moving(): Check {
+  return {
+    ...measure('cabinet-moving', 'cabinet', ['plus and minus']),
+    says: 'Keep the meter on ohms and move the cable along its run, the connectors and the terminals, by hand and with the machine still locked out.',
+    expected: [],
+    outcomes: [
+      outcome('no-change', 'Nothing moves: the fault is not in what was bent.', null),
+      outcome('changes', 'It jumps: the wire or the contact under your hand is the one.', 'wiring'),
+    ],
+  };
+}
+
+function linkedInput({ roomDegC }: MeasurePlan): Check {
+  return {
+    ...measure('card-linked', 'card', []),
+    power: 'live',
+    says: 'Link the input’s two terminals with a bit of copper wire and read the controller: it should show the temperature of the terminals. Needs power: authorised people only, heaters kept off.',
+    expected: [readingValue(roomDegC)],
+    outcomes: [
+      outcome('in-band', 'The input and its cold-junction compensation are good.', null),
+      outcome('high', 'The input is wrong, or the cabinet is warmer than the room.', 'input'),
+      outcome('low', 'The input or its cold-junction compensation is wrong.', 'input'),
+      outcome('no-change', 'The reading does not move at all: the channel is stuck.', 'input'),
+    ],
+  };
+}
