@@ -1,5 +1,6 @@
-import type { Numbers } from './finite.js';
+import { usablePlaces, type Numbers } from './finite.js';
 import { splitDistance } from './split-tail.js';
+import { prefixSums, type StretchSums } from './stretch-sums.js';
 
 export interface ChangeInMean {
   /** Index of the first value after the change, in the array given; −1 for none found. */
@@ -55,8 +56,9 @@ export function changeInMean(values: Numbers, options: ChangeInMeanOptions = {})
   const sdAfter = Math.sqrt(Math.max(after.squares / (count - split), leastVariance));
   const jump = Math.abs(after.mean - before.mean);
   const share = (1 - confidence) / 2;
-  const low = Math.max(1, Math.floor(split - splitDistance(share, sdBefore, sdAfter, jump)));
-  const high = Math.min(count - 1, Math.ceil(split + splitDistance(share, sdAfter, sdBefore, jump)));
+  // The found place strays beyond the true one into the side after it, so that side's scatter sets the lower limit.
+  const low = Math.max(1, Math.floor(split - splitDistance(share, sdAfter, sdBefore, jump)));
+  const high = Math.min(count - 1, Math.ceil(split + splitDistance(share, sdBefore, sdAfter, jump)));
   return {
     index: places[split]!,
     indexLow: places[low]!,
@@ -79,37 +81,6 @@ const nothingFound = {
   squaresWith: NaN,
   bicGain: NaN,
 };
-
-/** Sums over a stretch from ≤ i < to, from running totals. */
-export interface StretchSums {
-  mean(from: number, to: number): number;
-  /** Sum of squared deviations from the stretch's own mean. */
-  squares(from: number, to: number): number;
-}
-
-/** Indices of the usable values. */
-export function usablePlaces(values: Numbers): number[] {
-  const places: number[] = [];
-  for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]!)) places.push(i);
-  return places;
-}
-
-/** Running totals of the values at `places`, about their overall mean so that large levels do not cost figures. */
-export function prefixSums(values: Numbers, places: readonly number[]): StretchSums {
-  const centre = places.reduce((sum, i) => sum + values[i]!, 0) / places.length;
-  const first = new Float64Array(places.length + 1);
-  const second = new Float64Array(places.length + 1);
-  for (const [rank, i] of places.entries()) {
-    const value = values[i]! - centre;
-    first[rank + 1] = first[rank]! + value;
-    second[rank + 1] = second[rank]! + value * value;
-  }
-  const sum = (from: number, to: number) => first[to]! - first[from]!;
-  return {
-    mean: (from, to) => centre + sum(from, to) / (to - from),
-    squares: (from, to) => Math.max(0, second[to]! - second[from]! - sum(from, to) ** 2 / (to - from)),
-  };
-}
 
 function bestSplit(sums: StretchSums, count: number, leastLength: number): number {
   let best = -1;

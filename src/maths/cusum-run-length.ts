@@ -12,7 +12,8 @@ const NODES = 40;
  * (Page 1954, Biometrika 41:100–115; solved on Gauss–Legendre nodes; Montgomery, Statistical Quality Control, ch. 9).
  *
  * @param k Slack, h limit, shift of the mean: all in standard deviations; h above 0.
- * @returns Values until the signal, in mean. NaN for NaN. Never throws. Constant cost, about 1 ms.
+ * @returns Values until the signal, in mean; Infinity where it is so long (above some 10⁷) that the equation cannot be
+ *   solved in double precision. NaN for NaN. Never throws. Constant cost, about 1 ms.
  */
 export function cusumRunLength(k: number, h: number, shift: number): number {
   return 1 / (1 / oneSidedRunLength(k, h, shift) + 1 / oneSidedRunLength(k, h, -shift));
@@ -29,5 +30,7 @@ export function oneSidedRunLength(k: number, h: number, shift: number): number {
       return Number(row === column) - chance;
     }),
   );
-  return fitLinear(unknowns, constantColumn(starts.length)).coefficients[0]!;
+  const fit = fitLinear(unknowns, constantColumn(starts.length));
+  const isLong = fit.count === starts.length && !(fit.coefficients[0]! > 0); // singular, yet all numbers usable
+  return isLong ? Infinity : fit.coefficients[0]!;
 }

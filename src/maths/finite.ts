@@ -22,6 +22,13 @@ export function sortedFinite(values: Numbers): Float64Array {
   return finiteValues(values).sort();
 }
 
+/** Indices of the numbers that carry data, ascending. Never throws. */
+export function usablePlaces(values: Numbers): number[] {
+  const places: number[] = [];
+  for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]!)) places.push(i);
+  return places;
+}
+
 export interface Pairs {
   readonly x: Float64Array;
   readonly y: Float64Array;

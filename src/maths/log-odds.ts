@@ -6,8 +6,7 @@ import type { Numbers } from './finite.js';
  * @returns −Infinity for no terms, NaN when a term is NaN. Never throws.
  */
 export function logSumExp(terms: Numbers): number {
-  let largest = -Infinity;
-  for (let i = 0; i < terms.length; i++) largest = Math.max(largest, terms[i]!);
+  const largest = largestOf(terms);
   if (!Number.isFinite(largest)) return largest;
   let sum = 0;
   for (let i = 0; i < terms.length; i++) sum += Math.exp(terms[i]! - largest);
@@ -20,8 +19,10 @@ export function logSumExp(terms: Numbers): number {
  * @returns Empty for no terms; all NaN when a term is NaN or all are −Infinity. Never throws.
  */
 export function softmax(terms: Numbers): number[] {
-  const total = logSumExp(terms);
-  return Array.from(terms, (term) => Math.exp(term - total));
+  const largest = largestOf(terms);
+  const weights = Array.from(terms, (term) => Math.exp(term - largest));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return weights.map((weight) => weight / total);
 }
 
 /** 1 / (1 + e^−x): the probability of log odds x, without overflow at either end. */
@@ -34,4 +35,10 @@ export function sigmoid(logOdds: number): number {
 /** log(p / (1 − p)): −Infinity at 0, Infinity at 1, NaN outside. */
 export function logit(probability: number): number {
   return Math.log(probability) - Math.log1p(-probability);
+}
+
+function largestOf(terms: Numbers): number {
+  let largest = -Infinity;
+  for (let i = 0; i < terms.length; i++) largest = Math.max(largest, terms[i]!);
+  return largest;
 }

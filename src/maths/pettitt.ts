@@ -1,5 +1,4 @@
-import { finiteValues, type Numbers } from './finite.js';
-import { usablePlaces } from './change-in-mean.js';
+import { finiteValues, usablePlaces, type Numbers } from './finite.js';
 
 export interface Pettitt {
   /** max |U|. */

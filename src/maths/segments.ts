@@ -1,6 +1,6 @@
-import { prefixSums, usablePlaces } from './change-in-mean.js';
-import type { Numbers } from './finite.js';
+import { usablePlaces, type Numbers } from './finite.js';
 import { noiseSd } from './spread.js';
+import { prefixSums } from './stretch-sums.js';
 
 export interface Segment {
   /** Index of the first value of the segment and of the first value after it, in the array given. */

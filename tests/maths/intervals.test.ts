@@ -1,0 +1,77 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import {
+  intersectIntervals,
+  isCovered,
+  mergeIntervals,
+  subtractIntervals,
+  totalLength,
+  type Interval,
+} from '../../src/maths/intervals.js';
+
+const HORIZON = 30;
+const interval = fc
+  .tuple(fc.integer({ min: 0, max: HORIZON }), fc.integer({ min: 0, max: 8 }))
+  .map(([start, length]): Interval => ({ start, end: start + length }));
+const several = fc.array(interval, { maxLength: 8 });
+
+/** The whole numbers that the intervals hold: the plain meaning to check against. */
+function held(intervals: readonly Interval[]): Set<number> {
+  return new Set(intervals.flatMap(({ start, end }) => Array.from({ length: end - start }, (_, i) => start + i)));
+}
+
+test('merging keeps the ground and leaves gaps between', () => {
+  fc.assert(
+    fc.property(several, (given) => {
+      const merged = mergeIntervals(given);
+      expect(held(merged)).toEqual(held([...given].sort((a, b) => a.start - b.start)));
+      for (const [i, { start }] of merged.entries()) if (i > 0) expect(start).toBeGreaterThan(merged[i - 1]!.end);
+      expect(totalLength(given)).toBe(held(given).size);
+    }),
+  );
+});
+
+test('both, and the first without the second, add up to the first', () => {
+  fc.assert(
+    fc.property(several, several, (a, b) => {
+      const inB = held(b);
+      const both = held(intersectIntervals(a, b));
+      const rest = held(subtractIntervals(a, b));
+      expect([...both].sort()).toEqual([...held(a)].filter((at) => inB.has(at)).sort());
+      expect([...rest].sort()).toEqual([...held(a)].filter((at) => !inB.has(at)).sort());
+      expect(both.size + rest.size).toBe(totalLength(a));
+    }),
+  );
+});
+
+test('a point is covered when an interval holds it; the end is not held', () => {
+  fc.assert(
+    fc.property(several, fc.integer({ min: -1, max: HORIZON + 9 }), (given, point) => {
+      expect(isCovered(mergeIntervals(given), point)).toBe(held(given).has(point));
+    }),
+  );
+});
+
+test('short gaps are bridged when asked', () => {
+  const given = [
+    { start: 0, end: 5 },
+    { start: 7, end: 9 },
+    { start: 20, end: 21 },
+  ];
+  expect(mergeIntervals(given, 2)).toEqual([
+    { start: 0, end: 9 },
+    { start: 20, end: 21 },
+  ]);
+  expect(mergeIntervals(given, 1)).toHaveLength(3);
+});
+
+test('what has no length or no number is dropped', () => {
+  expect(
+    mergeIntervals([
+      { start: 3, end: 3 },
+      { start: 5, end: 4 },
+      { start: NaN, end: 9 },
+    ]),
+  ).toEqual([]);
+  expect(totalLength([])).toBe(0);
+});
