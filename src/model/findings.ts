@@ -47,6 +47,16 @@ export interface Trace {
   readonly setpointDegC: readonly (number | null)[];
   readonly outputPercent: readonly (number | null)[];
   readonly runningShare: readonly (number | null)[];
+  /** Samples that hold no temperature (open, code, text), summed over each place. */
+  readonly badCount?: readonly number[];
+}
+
+/** An alarm of one zone, for the zone's chart. */
+export interface AlarmMark {
+  readonly start: Iso;
+  /** null = still standing at the end of the log. */
+  readonly end: Iso | null;
+  readonly message: string;
 }
 
 export interface RepairNote {
@@ -96,12 +106,16 @@ export interface ZoneFinding {
   readonly duty: readonly { readonly time: Iso; readonly residualDegC: number; readonly residualPercent: number }[];
   readonly opensByDay: readonly { readonly day: string; readonly running: number; readonly stopped: number }[];
   readonly trace: Trace | null;
+  /** The zone's alarms in time order, at most some 500; the rest are counted in `alarms`. */
+  readonly alarmMarks?: readonly AlarmMark[];
 }
 
 /** findings.json, schema 1. Keys of the contract keep their meaning; more may be added. */
 export interface Findings {
   readonly schemaVersion: 1;
   readonly window: { readonly start: Iso; readonly end: Iso };
+  /** IANA name of the plant's clock; the report shows its times in it, in UTC when absent. */
+  readonly timezone?: string;
   readonly sources: readonly SourceNote[];
   readonly zones: readonly ZoneFinding[];
   readonly alarms: AlarmFindings;
