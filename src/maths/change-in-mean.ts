@@ -1,6 +1,6 @@
 import { usablePlaces, type Numbers } from './finite.js';
 import { splitDistance } from './split-tail.js';
-import { prefixSums, type StretchSums } from './stretch-sums.js';
+import { isVaried, prefixSums, resolvedSquares, type StretchSums } from './stretch-sums.js';
 
 export interface ChangeInMean {
   /** Index of the first value after the change, in the array given; −1 for none found. */
@@ -15,7 +15,8 @@ export interface ChangeInMean {
   readonly squaresWith: number;
   /**
    * BIC without minus BIC with the change (two more parameters: a mean and a place); above 0 speaks for a change,
-   * above 10 strongly (Kass & Raftery 1995, JASA 90:773–795, from memory).
+   * above 10 strongly (Kass & Raftery 1995, JASA 90:773–795, from memory). Always finite: a perfect fit counts as
+   * leaving what arithmetic cannot resolve.
    */
   readonly bicGain: number;
   /** Values used. */
@@ -47,7 +48,7 @@ export function changeInMean(values: Numbers, options: ChangeInMeanOptions = {})
   const sums = prefixSums(values, places);
   const squaresWithout = sums.squares(0, count);
   const split = bestSplit(sums, count, Math.max(1, leastLength));
-  if (split < 0 || !(squaresWithout > 0)) return { ...nothingFound, squaresWithout, count };
+  if (split < 0 || !isVaried(squaresWithout, values)) return { ...nothingFound, squaresWithout, count };
   const before = { mean: sums.mean(0, split), squares: sums.squares(0, split) };
   const after = { mean: sums.mean(split, count), squares: sums.squares(split, count) };
   const squaresWith = before.squares + after.squares;
@@ -67,7 +68,7 @@ export function changeInMean(values: Numbers, options: ChangeInMeanOptions = {})
     meanAfter: after.mean,
     squaresWithout,
     squaresWith,
-    bicGain: count * Math.log(squaresWithout / squaresWith) - 2 * Math.log(count),
+    bicGain: count * Math.log(squaresWithout / resolvedSquares(squaresWith, squaresWithout)) - 2 * Math.log(count),
     count,
   };
 }

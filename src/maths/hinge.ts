@@ -1,4 +1,5 @@
 import { pairsByX, type Numbers, type Pairs } from './finite.js';
+import { isVaried, resolvedSquares } from './stretch-sums.js';
 
 export interface Hinge {
   /** x at which the level line ends and the ramp begins. */
@@ -40,7 +41,8 @@ export function fitHinge(x: Numbers, y: Numbers): Hinge {
   const near = trials.filter(({ squares }) => squares <= best.squares * Math.exp(CHI_SQUARE_95 / count));
   const knees = near.map(({ knee }) => knee);
   const residualSd = Math.sqrt(best.squares / (count - 3));
-  const gain = sums.flatSquares > 0 ? count * Math.log(sums.flatSquares / best.squares) : 0;
+  const isFlat = !isVaried(sums.flatSquares, points.y);
+  const gain = isFlat ? 0 : count * Math.log(sums.flatSquares / resolvedSquares(best.squares, sums.flatSquares));
   return {
     knee: best.knee,
     kneeLow: Math.min(...extremes(knees)),

@@ -27,14 +27,26 @@ export function robustSd(values: Numbers): number {
 }
 
 /**
- * Noise of a series whose level may step or drift: robust standard deviation of neighbouring differences, over √2.
+ * Noise of a series whose level may step or drift: robust standard deviation of neighbouring differences, over √2,
+ * but never below resolution/√12, the standard deviation of rounding to that resolution (uniform error); the resolution
+ * is the smallest difference seen. Without that, coarsely rounded readings would seem free of noise.
  * Neighbours are the usable values next to each other, across gaps.
  *
- * @returns NaN for fewer than 2 usable values. Never throws. Cost n·log n.
+ * @returns 0 where all values are equal, NaN for fewer than 2 usable values. Never throws. Cost n·log n.
  */
 export function noiseSd(values: Numbers): number {
   const kept = finiteValues(values);
   if (kept.length < 2) return NaN;
   const steps = kept.subarray(1).map((value, i) => value - kept[i]!);
-  return robustSd(steps) / Math.SQRT2;
+  return Math.max(robustSd(steps) / Math.SQRT2, resolution(steps, kept) / Math.sqrt(12));
+}
+
+/** Differences below this share of the values are what arithmetic leaves, not resolution. */
+const ARITHMETIC_SHARE = 1e-9;
+
+function resolution(steps: Float64Array, values: Float64Array): number {
+  const largest = values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const isReal = (size: number) => size > ARITHMETIC_SHARE * largest;
+  const least = steps.reduce((low, step) => (isReal(Math.abs(step)) ? Math.min(low, Math.abs(step)) : low), Infinity);
+  return Number.isFinite(least) ? least : 0;
 }

@@ -23,3 +23,23 @@ export function prefixSums(values: Numbers, places: readonly number[]): StretchS
     squares: (from, to) => Math.max(0, second[to]! - second[from]! - sum(from, to) ** 2 / (to - from)),
   };
 }
+
+/** Running totals of doubles resolve a sum of squares no better than this share of the whole. About 5000 × 2⁻⁵². */
+const RESOLVED_SHARE = 1e-12;
+
+/**
+ * A sum of squares left by a perfect fit, as it may be used in a logarithm: not below what arithmetic can tell from 0.
+ *
+ * @param without The sum of squares without that fit.
+ */
+export function resolvedSquares(squares: number, without: number): number {
+  return Math.max(squares, RESOLVED_SHARE * without);
+}
+
+/** Whether the deviations of values of this size from their mean are more than rounding of the arithmetic. */
+export function isVaried(squares: number, values: Numbers): boolean {
+  let largest = 0;
+  for (let i = 0; i < values.length; i++)
+    if (Number.isFinite(values[i]!)) largest = Math.max(largest, Math.abs(values[i]!));
+  return squares > values.length * (4 * Number.EPSILON * largest) ** 2;
+}

@@ -28,6 +28,11 @@ test('noise is not fooled by a level that steps and drifts', () => {
   expect(noiseSd(values)).toBeLessThan(0.54);
 });
 
+test('rounded values are not free of noise; equal ones are, also when arithmetic left its traces', () => {
+  expect(noiseSd([20, 20, 20, 20.5, 20, 20, 20, 20, 20.5, 20])).toBeCloseTo(0.5 / Math.sqrt(12), 12);
+  expect(noiseSd([0.3, 0.1 + 0.2, 0.3, 0.3])).toBeLessThan(1e-12);
+});
+
 test('answers for little data', () => {
   expect(robustSd([7])).toBe(0);
   expect(robustSd([])).toBeNaN();
