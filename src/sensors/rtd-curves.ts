@@ -85,11 +85,23 @@ const nickelOhm: readonly (readonly [number, number])[] = [
   [250, 366.53],
 ];
 
-// Copper is straight from −50 to 150 °C, so few rows do.
+// Every row seen in the same public table; copper is so straight that 50 °C steps do from 100 °C up.
 const copperOhm: readonly (readonly [number, number])[] = [
   [-50, 7.104],
+  [-40, 7.49],
+  [-30, 7.876],
+  [-20, 8.262],
+  [-10, 8.649],
   [0, copperAtZeroOhm],
+  [10, 9.421],
+  [20, 9.807],
+  [30, 10.194],
+  [40, 10.58],
   [50, 10.966],
+  [60, 11.352],
+  [70, 11.738],
+  [80, 12.125],
+  [90, 12.511],
   [100, 12.897],
   [150, 14.828],
   [200, 16.776],

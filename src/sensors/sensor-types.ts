@@ -83,7 +83,7 @@ export function parseSensorType(text: string): SensorId | undefined {
   if (letter) return `tc-${letter[1] as 'j' | 'k' | 't' | 'e'}`;
   if (/^(?:ni|nickel)120(?:ohm)?$/.test(plain)) return 'ni120';
   if (/^(?:cu|copper)10(?:ohm)?$/.test(plain)) return 'cu10';
-  if (/^(?:ma)?420(?:ma)?$|^4to20ma$/.test(plain)) return 'ma-4-20';
+  if (/^(?:ma)?4(?:to)?20(?:ma)?(?:transmitter)?$/.test(plain)) return 'ma-4-20';
   return undefined;
 }
 

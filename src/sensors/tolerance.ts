@@ -94,19 +94,32 @@ export function toleranceSignal(
   return slope.ok ? { ...inDegC, toleranceMv: inDegC.toleranceDegC * slope.mvPerDegC } : slope;
 }
 
+/** "W0.3" (wire) and "F0.3" (film) name a class by its tolerance at 0 °C, IEC 60751:2008. */
+const classByZeroTolerance = new Map<string, RtdClass>([
+  ['0.1', 'AA'],
+  ['0.15', 'A'],
+  ['0.3', 'B'],
+  ['0.6', 'C'],
+]);
+const classByLetter = new Map<string, RtdClass>([
+  ['aa', 'AA'],
+  ['a', 'A'],
+  ['b', 'B'],
+  ['c', 'C'],
+]);
+
 /** Finds a class in what a person wrote: "B", "class a", "W0.3", "F0.15", "1/3 B" is none, "special", "ASTM grade A". */
 export function parseToleranceClass(text: string): ToleranceClass | undefined {
   const plain = text
     .toLowerCase()
     .replace(/[^a-z0-9.]+/g, '')
     .replace(/^class/, '');
-  const byThickness: Readonly<Record<string, RtdClass>> = { '0.1': 'AA', '0.15': 'A', '0.3': 'B', '0.6': 'C' };
-  const thickness = /^[wf](0\.\d+)$/.exec(plain);
-  if (thickness) return byThickness[thickness[1] ?? ''];
+  const zeroTolerance = /^[wf](0\.\d+)$/.exec(plain);
+  if (zeroTolerance) return classByZeroTolerance.get(zeroTolerance[1] ?? '');
   const astm = /^(?:astm|grade|astmgrade)([ab])$/.exec(plain);
   if (astm) return astm[1] === 'a' ? 'astm-a' : 'astm-b';
   if (plain === 'standard' || plain === 'special') return plain;
-  return ({ aa: 'AA', a: 'A', b: 'B', c: 'C' } as Readonly<Record<string, RtdClass>>)[plain];
+  return classByLetter.get(plain);
 }
 
 /** How a class is called in a sentence. */
