@@ -1,0 +1,127 @@
+import type { SourceNote } from './findings.js';
+
+/** How cells are told apart in a text file. A blank as separator stands for runs of blanks. */
+export interface Dialect {
+  readonly separator: ',' | ';' | '\t' | '|' | ' ';
+  readonly decimal: '.' | ',';
+  /** Mark that groups thousands; empty = none. */
+  readonly thousands: '' | ',' | '.' | ' ' | "'";
+  /** Empty = quotes have no meaning in this file. */
+  readonly quote: '"' | "'" | '';
+}
+
+/**
+ * How a time cell is to be read. `date`: year, month and day in `order`, then a clock;
+ * the others: a number counted in `unitMs` milliseconds from 1970 (`epoch`), from the spreadsheet's day 0
+ * (`spreadsheet-days`), or from an unknown start (`elapsed`).
+ */
+export interface TimeFormat {
+  readonly kind: 'date' | 'epoch' | 'spreadsheet-days' | 'elapsed';
+  readonly order: 'ymd' | 'dmy' | 'mdy';
+  readonly unitMs: number;
+  /** True when every cell says its offset from UTC, or counts from a moment in UTC. */
+  readonly isAbsolute: boolean;
+  /** True when nothing in the column tells day from month; `order` is then a guess. */
+  readonly isUndecided: boolean;
+  /** Why it was read so, in a few words for the user. */
+  readonly why: string;
+}
+
+export type ColumnRole =
+  'time' | 'date' | 'clock' | 'tag' | 'value' | 'quality' | 'reading' | 'setpoint' | 'output' | 'running' | 'ignored';
+
+export type TemperatureUnit = 'degC' | 'degF' | 'K';
+
+/** One column of a wide file, or one tag of a long file. */
+export interface LogColumn {
+  /** Place in the row from 0, or number of the tag. */
+  readonly index: number;
+  /** As the log has it. */
+  readonly name: string;
+  readonly role: ColumnRole;
+  /** Zone indices it belongs to; `running` may serve several. */
+  readonly zones: readonly number[];
+  /** For temperatures; null for other roles. */
+  readonly unit: TemperatureUnit | null;
+  /** The cell times this gives the unit (0.1 where the log counts tenths, 100 where an output runs from 0 to 1). */
+  readonly scale: number;
+  /** For `running`: the machine runs when the number is above this. */
+  readonly above: number;
+  /** Why it was taken for this, or left alone. */
+  readonly why: string;
+}
+
+/** One file or archive entry, as it was understood. Plain data. */
+export interface LogFile {
+  /** Path as given, with "!entry" or "!sheet" behind it for a part of an archive or workbook. */
+  readonly name: string;
+  readonly path: string;
+  /** Entry of an archive, sheet of a workbook; null = the file itself. */
+  readonly part: string | null;
+  readonly container: 'text' | 'gzip' | 'zip' | 'workbook' | 'parquet';
+  readonly kind: SourceNote['kind'] | 'other';
+  /** Why it was taken for this kind; for `other` why it is not read. */
+  readonly why: string;
+  readonly sizeBytes: number;
+  readonly encoding: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+  readonly dialect: Dialect;
+  readonly layout: 'wide' | 'long' | 'none';
+  /** A few words: "wide, semicolon, decimal comma, day first". */
+  readonly layoutText: string;
+  /** Cells of the header row; generated names where there is none. */
+  readonly header: readonly string[];
+  /** Line on which the first row of data stands, from 1. */
+  readonly firstDataLine: number;
+  readonly time: TimeFormat;
+  /** Wide: one per column. Long: the columns of the row (time, tag, value, quality). */
+  readonly columns: readonly LogColumn[];
+  /** Long: one per tag found in the survey; empty for wide. */
+  readonly tags: readonly LogColumn[];
+  /** As the log's clock shows it, counted as if it were UTC; NaN = not known before the whole file is read. */
+  readonly firstMs: number;
+  readonly lastMs: number;
+  /** Usual time between two rows (wide) or two values of a tag (long); NaN = not known. */
+  readonly samplingMs: number;
+  readonly order: 'rising' | 'falling' | 'mixed' | 'by-tag';
+  /** True when rows stand only for changes, so that a value holds until the next. */
+  readonly isChangeLogged: boolean;
+  /** How long a value holds in such a log. */
+  readonly holdMs: number;
+  readonly notes: readonly string[];
+}
+
+/** What a cell held instead of a number, as the reader passes it on. */
+export const cellMark = {
+  number: 0,
+  blank: 1,
+  openText: 2,
+  otherText: 3,
+  badQuality: 4,
+} as const;
+
+/**
+ * Rows of a wide file as columns of numbers, in the log's own units and clock. Arrays may be longer than `length`
+ * and are used again for the next batch.
+ */
+export interface WideBatch {
+  length: number;
+  /** The log's clock as if it were UTC; strictly as in the file. */
+  readonly clockMs: Float64Array;
+  /** By place in LogFile.columns; null for columns that nobody reads. */
+  readonly values: readonly (Float64Array | null)[];
+  /** By place in LogFile.columns; for readings only. One {@link cellMark} per row. */
+  readonly marks: readonly (Uint8Array | null)[];
+  /** Line of each row in the file. */
+  readonly line: Float64Array;
+}
+
+/** Rows of a long file. */
+export interface TagBatch {
+  length: number;
+  readonly clockMs: Float64Array;
+  /** Number of the tag in LogFile.tags; -1 = a tag not known to the survey. */
+  readonly tag: Int32Array;
+  readonly value: Float64Array;
+  readonly mark: Uint8Array;
+  readonly line: Float64Array;
+}
