@@ -1,0 +1,38 @@
+import type { Evidence, Judge, Outcome } from '../model/detector.js';
+import type { ProblemNote } from '../model/problem.js';
+import { detectorFailed, type SettingsById } from './run-watchers.js';
+
+// The list holds judges of many settings types; each one only ever meets its own.
+// eslint-disable-next-line @typescript-eslint/no-explicit-any
+export type AnyJudge = Judge<any>;
+
+export interface Judgement {
+  /** All outcomes, judge by judge, each in zone order. */
+  readonly outcomes: readonly Outcome[];
+  readonly problems: readonly ProblemNote[];
+}
+
+/**
+ * Asks every judge about the whole window.
+ *
+ * @param evidence Not changed.
+ * @returns Never throws: a judge that throws answers `unable` for all zones and becomes a `detector-failed` note.
+ */
+export function runJudges(evidence: Evidence, judges: readonly AnyJudge[], settings: SettingsById = {}): Judgement {
+  const problems: ProblemNote[] = [];
+  const outcomes = judges.flatMap((judge) => {
+    const { id, defaults } = judge.meta;
+    try {
+      return judge.judge(evidence, { ...(defaults as object), ...settings[id] });
+    } catch (error) {
+      problems.push(detectorFailed(id, error, 'this log'));
+      return evidence.zones.map(({ index, name }) => ({
+        detector: id,
+        zone: index,
+        symptoms: [],
+        unable: `Zone ${name}: the detector failed.`,
+      }));
+    }
+  });
+  return { outcomes, problems };
+}

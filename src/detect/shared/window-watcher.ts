@@ -1,0 +1,87 @@
+import type { DetectorMeta, Episode, Watcher } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import {
+  copySamples,
+  keepFirst,
+  keepLast,
+  noSamples,
+  stripOfBlock,
+  stripOfSamples,
+  type Samples,
+  type Strip,
+} from './strip.js';
+
+/**
+ * A watcher that looks at a fixed number of neighbouring samples at a time. What it keeps between blocks is the last
+ * few samples and its own findings, so any two neighbouring pieces of a log can be joined: the windows that lie
+ * across the seam are looked at when the pieces meet.
+ */
+export interface WindowRules<Found, Settings> {
+  readonly meta: DetectorMeta<Settings>;
+  /** Samples before the newest one that `scan` may look at. */
+  readonly scanMemory: number;
+  /** Samples before the newest one that `learn` may look at; no more than `scanMemory`. */
+  readonly learnMemory: number;
+  start(zone: Zone, settings: Settings): Found;
+  /** Takes in every window that ends at places `from` … `to` − 1 and lies in the strip whole; order does not matter. */
+  learn(found: Found, strip: Strip): void;
+  /** Notes findings in windows that end at places `from` … `to` − 1 and lie in the strip whole; in time order. */
+  scan(found: Found, strip: Strip): void;
+  copy(found: Found): Found;
+  /** `earlier` may be changed and returned. */
+  merge(earlier: Found, later: Found): Found;
+  finish(found: Found): readonly Episode[];
+}
+
+export interface WindowState<Found> {
+  readonly head: Samples;
+  readonly tail: Samples;
+  /** All samples taken. */
+  count: number;
+  found: Found;
+}
+
+export function windowWatcher<Found, Settings>(
+  rules: WindowRules<Found, Settings>,
+): Watcher<WindowState<Found>, Settings> {
+  function takeStrip(state: WindowState<Found>, strip: Strip): void {
+    rules.learn(state.found, strip);
+    rules.scan(state.found, strip);
+    state.count += strip.to - strip.from;
+    keepFirst(state.head, strip);
+    keepLast(state.tail, strip);
+  }
+
+  return {
+    meta: rules.meta,
+    start: (zone, settings) => ({
+      head: noSamples(rules.scanMemory),
+      tail: noSamples(rules.scanMemory),
+      count: 0,
+      found: rules.start(zone, settings),
+    }),
+    take(state, block) {
+      if (block.length > 0) takeStrip(state, stripOfBlock(state.tail, block));
+    },
+    merge(earlier, later) {
+      const merged: WindowState<Found> = {
+        head: copySamples(earlier.head),
+        tail: copySamples(earlier.tail),
+        count: earlier.count,
+        found: rules.copy(earlier.found),
+      };
+      if (later.count <= rules.scanMemory) {
+        if (later.count > 0) takeStrip(merged, stripOfSamples(merged.tail, later.head, later.count));
+        return merged;
+      }
+      rules.learn(merged.found, stripOfSamples(merged.tail, later.head, rules.learnMemory));
+      const seam = stripOfSamples(merged.tail, later.head, rules.scanMemory);
+      rules.scan(merged.found, seam);
+      keepFirst(merged.head, seam);
+      merged.found = rules.merge(merged.found, later.found);
+      merged.count += later.count;
+      return { ...merged, tail: copySamples(later.tail) };
+    },
+    finish: (state) => rules.finish(state.found),
+  };
+}

@@ -1,0 +1,116 @@
+import type { DetectorMeta, Episode } from '../../model/detector.js';
+import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
+import {
+  learnPairs,
+  limitsOf,
+  mergeHeatingLimits,
+  startHeatingLimit,
+  type HeatingLimit,
+  type Limits,
+} from '../shared/heating-limit.js';
+import { resolutionDegCOf } from '../shared/sampling.js';
+import { windowWatcher } from '../shared/window-watcher.js';
+
+export interface ImpossibleStepSettings {
+  /** Smaller jumps are noise or rounding, whatever their rate (own choice: above the noise of a healthy input). */
+  readonly smallestJumpDegC: number;
+  /** Nor may a jump be a few steps of a coarse log (own choice). */
+  readonly smallestJumpSteps: number;
+}
+
+const meta: DetectorMeta<ImpossibleStepSettings> = {
+  id: 'impossible-step',
+  sees: 'a reading that moves faster than the zone can heat or cool',
+  needs: ['reading'],
+  source: 'Lumped-body energy balance dT/dt = P/(m·c), Incropera ch. 5; the limit is measured in the log itself.',
+  defaults: { smallestJumpDegC: 3, smallestJumpSteps: 4 },
+};
+
+interface Step {
+  fromMs: number;
+  toMs: number;
+  fromDegC: number;
+  toDegC: number;
+  outputPercent: number;
+  running: number;
+}
+
+interface Found {
+  readonly zone: number;
+  readonly smallestDegC: number;
+  limit: HeatingLimit;
+  steps: CappedList<Step>;
+}
+
+/** Lists every step between neighbouring good readings that is too fast to be heat, by the limit of the whole log. */
+export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
+  meta,
+  scanMemory: 1,
+  learnMemory: 1,
+  start: (zone, settings) => ({
+    zone: zone.index,
+    smallestDegC: Math.max(settings.smallestJumpDegC, settings.smallestJumpSteps * resolutionDegCOf(zone)),
+    limit: startHeatingLimit(zone),
+    steps: new CappedList(),
+  }),
+  learn: ({ limit }, strip) => learnPairs(limit, strip),
+  scan({ limit, steps, smallestDegC }, { timeMs, degC, outputPercent, running, from, to }) {
+    const limits = limitsOf(limit);
+    for (let i = Math.max(1, from); i < to; i++) {
+      const jumpDegC = degC[i]! - degC[i - 1]!;
+      if (!(Math.abs(jumpDegC) >= smallestDegC)) continue; // NaN, a bad sample, ends here too
+      const gapMs = timeMs[i]! - timeMs[i - 1]!;
+      if (gapMs > limit.holeMs || !isTooFast(jumpDegC, gapMs, limits)) continue;
+      steps.push({
+        fromMs: timeMs[i - 1]!,
+        toMs: timeMs[i]!,
+        fromDegC: degC[i - 1]!,
+        toDegC: degC[i]!,
+        outputPercent: outputPercent[i - 1]!,
+        running: running[i]!,
+      });
+    }
+  },
+  copy: (found) => {
+    const steps = new CappedList<Step>();
+    steps.pushAll(found.steps);
+    return { ...found, steps };
+  },
+  merge(earlier, later) {
+    earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
+    earlier.steps.pushAll(later.steps);
+    return earlier;
+  },
+  finish({ zone, limit, steps }) {
+    const limits = limitsOf(limit);
+    const kept = steps.items.filter((step) => isTooFast(step.toDegC - step.fromDegC, step.toMs - step.fromMs, limits));
+    return withLeftOut(
+      kept.map((step) => episodeOf(zone, step, limits)),
+      steps.leftOutCount,
+    );
+  },
+});
+
+function isTooFast(jumpDegC: number, gapMs: number, limits: Limits): boolean {
+  const limitDegCPerS = jumpDegC > 0 ? limits.heatingDegCPerS : limits.coolingDegCPerS;
+  return Math.abs(jumpDegC) * 1000 > limitDegCPerS * gapMs;
+}
+
+function episodeOf(zone: number, step: Step, limits: Limits): Episode {
+  const jumpDegC = step.toDegC - step.fromDegC;
+  return {
+    kind: meta.id,
+    zone,
+    startMs: step.fromMs,
+    endMs: step.toMs,
+    facts: finiteFacts({
+      jumpDegC,
+      fromDegC: step.fromDegC,
+      toDegC: step.toDegC,
+      rateDegCPerS: (jumpDegC * 1000) / (step.toMs - step.fromMs),
+      limitDegCPerS: jumpDegC > 0 ? limits.heatingDegCPerS : limits.coolingDegCPerS,
+      outputPercent: step.outputPercent,
+      runningShare: step.running,
+    }),
+  };
+}

@@ -1,0 +1,207 @@
+import type { DetectorMeta, Episode } from '../../model/detector.js';
+import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
+import {
+  learnPairs,
+  learnedRates,
+  mergeHeatingLimits,
+  startHeatingLimit,
+  type HeatingLimit,
+  type Limits,
+} from '../shared/heating-limit.js';
+import { holeMsOf, resolutionDegCOf } from '../shared/sampling.js';
+import type { Strip } from '../shared/strip.js';
+import { windowWatcher } from '../shared/window-watcher.js';
+
+export interface SettledStepSettings {
+  /** Smaller steps drown in noise; on a Pt100 about a quarter of an ohm (IEC 60751, 2.6 °C per Ω). */
+  readonly smallestDegC: number;
+  /** Nor may a step be a few steps of a coarse log (own choice). */
+  readonly smallestSteps: number;
+  /** The step is at least this many times the range of the readings before it (own choice: about 8 noise SDs). */
+  readonly timesCalmRange: number;
+  /** A step whose later readings keep less than this share of it is a spike (own choice). */
+  readonly smallestKeptShare: number;
+  /** A step of which heat explains this share is heat (own choice). */
+  readonly largestExplainedShare: number;
+}
+
+/** Readings that must be calm before the step; their range is then near 2.85 noise SDs (normal range, n = 8). */
+const CALM_SAMPLES = 8;
+/** Readings in which the step is completed: an input filter spreads it over some. */
+const AFTER_SAMPLES = 3;
+
+const meta: DetectorMeta<SettledStepSettings> = {
+  id: 'settled-step',
+  sees: 'a calm reading that jumps to another level between two samples',
+  needs: ['reading'],
+  source: 'Common practice; the loop pulls a false step back to set point, so only its first samples show its size.',
+  defaults: {
+    smallestDegC: 0.6,
+    smallestSteps: 3,
+    timesCalmRange: 3,
+    smallestKeptShare: 0.3,
+    largestExplainedShare: 0.7,
+  },
+};
+
+interface Step {
+  startMs: number;
+  endMs: number;
+  stepDegC: number;
+  beforeDegC: number;
+  calmRangeDegC: number;
+  keptDegC: number;
+  setpointDegC: number;
+  outputBeforePercent: number;
+  /** Furthest from the calm output, in the direction that would explain the step, just before and at the jump. */
+  outputTowardsPercent: number;
+  outputAfterPercent: number;
+  running: number;
+  isRunningChanged: boolean;
+}
+
+interface Found {
+  readonly zone: number;
+  readonly settings: SettledStepSettings;
+  readonly smallestDegC: number;
+  readonly holeMs: number;
+  limit: HeatingLimit;
+  steps: CappedList<Step>;
+}
+
+/** Lists jumps out of a calm stretch that keep their level for some samples and that the heater did not make. */
+export const settledStep = windowWatcher<Found, SettledStepSettings>({
+  meta,
+  scanMemory: CALM_SAMPLES + AFTER_SAMPLES - 1,
+  learnMemory: 1,
+  start: (zone, settings) => ({
+    zone: zone.index,
+    settings,
+    smallestDegC: Math.max(settings.smallestDegC, settings.smallestSteps * resolutionDegCOf(zone)),
+    holeMs: holeMsOf(zone),
+    limit: startHeatingLimit(zone),
+    steps: new CappedList(),
+  }),
+  learn: ({ limit }, strip) => learnPairs(limit, strip),
+  scan(found, strip) {
+    const { degC, from, to } = strip;
+    const { smallestDegC } = found;
+    const firstDegC = smallestDegC / 2;
+    for (let end = Math.max(CALM_SAMPLES + AFTER_SAMPLES - 1, from); end < to; end++) {
+      const jump = end - AFTER_SAMPLES + 1;
+      const before = degC[jump - 1]!;
+      if (!(Math.abs(degC[jump]! - before) >= firstDegC)) continue; // NaN ends here too
+      if (Math.abs(degC[end]! - before) >= found.settings.smallestKeptShare * smallestDegC)
+        noteStep(found, strip, jump);
+    }
+  },
+  copy: (found) => {
+    const steps = new CappedList<Step>();
+    steps.pushAll(found.steps);
+    return { ...found, steps };
+  },
+  merge(earlier, later) {
+    earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
+    earlier.steps.pushAll(later.steps);
+    return earlier;
+  },
+  finish({ zone, settings, limit, steps }) {
+    const rates = learnedRates(limit);
+    const kept = steps.items.filter(
+      (step) => !(explainedDegC(step, rates) >= settings.largestExplainedShare * Math.abs(step.stepDegC)),
+    );
+    return withLeftOut(
+      kept.map((step) => episodeOf(zone, step, rates)),
+      steps.leftOutCount,
+    );
+  },
+});
+
+function noteStep(found: Found, strip: Strip, jump: number): void {
+  const { timeMs, degC, setpointDegC, running } = strip;
+  const calm = jump - CALM_SAMPLES;
+  const end = jump + AFTER_SAMPLES - 1;
+  const beforeDegC = degC[jump - 1]!;
+  const sign = Math.sign(degC[jump]! - beforeDegC);
+  let peak = jump;
+  for (let i = jump + 1; i <= end; i++) if (sign * degC[i]! > sign * degC[peak]!) peak = i;
+  const stepDegC = degC[peak]! - beforeDegC;
+  const keptDegC = degC[end]! - beforeDegC;
+  const { smallestDegC, settings } = found;
+  if (!(sign * stepDegC >= smallestDegC && sign * keptDegC >= settings.smallestKeptShare * sign * stepDegC)) return;
+  const calmRangeDegC = rangeOf(degC, calm, jump);
+  if (!(calmRangeDegC * settings.timesCalmRange <= sign * stepDegC)) return;
+  for (let i = calm + 1; i <= end; i++) if (timeMs[i]! - timeMs[i - 1]! > found.holeMs) return;
+  if (rangeOf(setpointDegC, calm, end + 1) > 0) return;
+  found.steps.push({
+    startMs: timeMs[jump - 1]!,
+    endMs: timeMs[peak]!,
+    stepDegC,
+    beforeDegC,
+    calmRangeDegC,
+    keptDegC,
+    setpointDegC: setpointDegC[jump]!,
+    ...outputsAround(strip, calm, jump, end, sign),
+    running: running[jump]!,
+    isRunningChanged: rangeOf(running, calm, end + 1) > 0,
+  });
+}
+
+type Outputs = Pick<Step, 'outputBeforePercent' | 'outputTowardsPercent' | 'outputAfterPercent'>;
+
+function outputsAround({ outputPercent }: Strip, calm: number, jump: number, end: number, sign: number): Outputs {
+  let sum = 0;
+  for (let i = calm; i < jump - 1; i++) sum += outputPercent[i]!;
+  const at = outputPercent[jump]!;
+  const before = outputPercent[jump - 1]!;
+  return {
+    outputBeforePercent: sum / (CALM_SAMPLES - 1),
+    outputTowardsPercent: sign > 0 ? Math.max(before, at) : Math.min(before, at),
+    outputAfterPercent: outputPercent[end]!,
+  };
+}
+
+/** NaN when a value is not known. */
+function rangeOf(values: Float64Array, from: number, to: number): number {
+  let min = Infinity;
+  let max = -Infinity;
+  for (let i = from; i < to; i++) {
+    const value = values[i]!;
+    if (value !== value) return NaN;
+    if (value < min) min = value;
+    if (value > max) max = value;
+  }
+  return max - min;
+}
+
+/** What the change of output could have moved in that time, in the direction of the step; NaN when it is not logged. */
+function explainedDegC(step: Step, rates: Limits): number {
+  const seconds = (step.endMs - step.startMs) / 1000;
+  const changePercent = step.outputTowardsPercent - step.outputBeforePercent;
+  if (step.stepDegC > 0) return (rates.heatingDegCPerS * seconds * Math.max(0, changePercent)) / 100;
+  if (step.outputBeforePercent === 0) return 0;
+  return (rates.coolingDegCPerS * seconds * Math.max(0, -changePercent)) / step.outputBeforePercent;
+}
+
+function episodeOf(zone: number, step: Step, rates: Limits): Episode {
+  const rate = step.stepDegC > 0 ? rates.heatingDegCPerS : rates.coolingDegCPerS;
+  return {
+    kind: meta.id,
+    zone,
+    startMs: step.startMs,
+    endMs: step.endMs,
+    facts: finiteFacts({
+      stepDegC: step.stepDegC,
+      beforeDegC: step.beforeDegC,
+      calmRangeDegC: step.calmRangeDegC,
+      keptDegC: step.keptDegC,
+      setpointDegC: step.setpointDegC,
+      explainedDegC: explainedDegC(step, rates),
+      fullPowerDegC: (rate * (step.endMs - step.startMs)) / 1000,
+      outputBeforePercent: step.outputBeforePercent,
+      outputAfterPercent: step.outputAfterPercent,
+      runningShare: step.running,
+      runningChangeCount: step.isRunningChanged ? 1 : 0,
+    }),
+  };
+}
