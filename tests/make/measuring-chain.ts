@@ -1,0 +1,108 @@
+import type { Effects } from './faults/fault.js';
+import type { CardParameters, SensorParameters } from './plant-parameters.js';
+import { platinumDegC, platinumOhm } from './platinum.js';
+import type { Random } from './random.js';
+
+/** Ohms of contact resistance that a circuit shows: two-wire all, three-wire by leg, four-wire next to nothing. */
+function seenOhm({ wires, badLeg }: SensorParameters, seriesOhm: number): number {
+  if (wires === 2) return seriesOhm;
+  if (wires === 3) return badLeg * seriesOhm;
+  return 0.01 * seriesOhm;
+}
+
+/** Input current times lead resistance moves a thermocouple reading by about this much (common practice: negligible). */
+const thermocoupleDegCPerOhm = 0.01;
+/** Loop resistance of a thermocouple with its extension cable, ohm (common practice); a wet path divides with it. */
+const thermocoupleLoopOhm = 150;
+
+/** Element, leads and input card: true temperature in, reading out. */
+export class MeasuringChain {
+  /** What the card shows; NaN while it shows a code. */
+  readingDegC = NaN;
+  isAboveScale = false;
+  isBelowScale = false;
+  readonly #sensor: SensorParameters;
+  readonly #card: CardParameters;
+  readonly #random: Random;
+  readonly #filterShare: number;
+  readonly #rampShare: number;
+  readonly #r0Ohm: number;
+  #filteredDegC = NaN;
+  #offsetDegC: number;
+
+  constructor(sensor: SensorParameters, card: CardParameters, stepS: number, random: Random) {
+    this.#sensor = sensor;
+    this.#card = card;
+    this.#random = random;
+    this.#filterShare = card.filterS > 0 ? 1 - Math.exp(-stepS / card.filterS) : 1;
+    this.#rampShare = card.openRampS > 0 ? 1 - Math.exp(-stepS / card.openRampS) : 1;
+    this.#r0Ohm = sensor.kind === 'pt100' ? 100 : sensor.kind === 'pt1000' ? 1000 : 0;
+    this.#offsetDegC = sensor.offsetDegC;
+  }
+
+  /** A new sensor starts with its own small offset. */
+  replaceSensor(): void {
+    this.#offsetDegC = this.#sensor.spareOffsetDegC;
+  }
+
+  step(sensorDegC: number, terminalDegC: number, effects: Effects): void {
+    if (effects.isFrozen && !Number.isNaN(this.readingDegC)) return;
+    const circuitDegC = this.#circuit(sensorDegC, terminalDegC, effects);
+    if (circuitDegC === Infinity) return this.#failed(true);
+    if (circuitDegC === -Infinity) return this.#failed(false);
+    this.#good(circuitDegC + effects.cardOffsetDegC);
+  }
+
+  /** ±Infinity = outside what the card can read. */
+  #circuit(sensorDegC: number, terminalDegC: number, effects: Effects): number {
+    const { gainError, noiseDegC } = this.#sensor;
+    if (effects.isOpen) return this.#card.opensLow !== effects.opensLow ? -Infinity : Infinity;
+    const scatterDegC = (noiseDegC + effects.extraNoiseDegC) * this.#random.gauss();
+    const ownDegC = sensorDegC * (1 + gainError + effects.gainError) + this.#offsetDegC + effects.offsetDegC + scatterDegC;
+    if (this.#r0Ohm === 0) return this.#thermocouple(ownDegC, terminalDegC, effects);
+    if (effects.isShort) return -Infinity;
+    if (effects.seriesOhm === 0 && effects.shuntSiemens === 0) return ownDegC;
+    return this.#platinum(ownDegC, effects);
+  }
+
+  #platinum(elementDegC: number, { seriesOhm, shuntSiemens }: Effects): number {
+    const elementOhm = platinumOhm(elementDegC, this.#r0Ohm);
+    const ohm = elementOhm / (1 + elementOhm * shuntSiemens) + seenOhm(this.#sensor, seriesOhm);
+    const degC = ohm < 0.02 * this.#r0Ohm ? -Infinity : platinumDegC(ohm, this.#r0Ohm);
+    return degC > this.#card.rangeTopDegC || Number.isNaN(degC) ? Infinity : degC;
+  }
+
+  #thermocouple(tipDegC: number, terminalDegC: number, effects: Effects): number {
+    const aboveK = tipDegC - terminalDegC;
+    // A short makes a new junction on the way: it reads the place of the short.
+    if (effects.isShort) return terminalDegC + this.#card.shortPlace * aboveK;
+    const wetK = aboveK * Math.min(0.6, thermocoupleLoopOhm * effects.shuntSiemens);
+    return tipDegC - wetK + thermocoupleDegCPerOhm * effects.seriesOhm;
+  }
+
+  #good(degC: number): void {
+    const isBack = this.isAboveScale || this.isBelowScale;
+    this.isAboveScale = false;
+    this.isBelowScale = false;
+    if (Number.isNaN(this.#filteredDegC) || (isBack && !this.#card.settlesAfterOpen)) this.#filteredDegC = degC;
+    else this.#filteredDegC += this.#filterShare * (degC - this.#filteredDegC);
+    const { resolutionDegC } = this.#card;
+    this.readingDegC = Math.round(this.#filteredDegC / resolutionDegC) * resolutionDegC;
+  }
+
+  /** An open input climbs (or falls) to the end of its range; there the card shows its code. */
+  #failed(isUp: boolean): void {
+    const endDegC = isUp ? this.#card.rangeTopDegC : -100;
+    const fromDegC = Number.isNaN(this.#filteredDegC) ? endDegC : this.#filteredDegC;
+    this.#filteredDegC = fromDegC + this.#rampShare * (endDegC * 1.05 - fromDegC);
+    const isAtEnd = this.#rampShare === 1 || (isUp ? this.#filteredDegC > endDegC : this.#filteredDegC < endDegC);
+    if (!isAtEnd) {
+      this.readingDegC = this.#filteredDegC;
+      return;
+    }
+    this.#filteredDegC = endDegC;
+    this.readingDegC = NaN;
+    this.isAboveScale = isUp;
+    this.isBelowScale = !isUp;
+  }
+}
