@@ -1,5 +1,5 @@
 import { pairsByX, type Numbers, type Pairs } from './finite.js';
-import { fitLine } from './line-fit.js';
+import { lineThrough } from './line-fit.js';
 import { constantColumn, fitLinear } from './linear-model.js';
 import { minimise } from './minimise.js';
 
@@ -44,10 +44,10 @@ export function fitExponential(t: Numbers, y: Numbers, range: TauRange = {}): Ex
   const least = range.least ?? span / (3 * (count - 1));
   const most = range.most ?? 10 * span;
   const shape = (tau: number) => points.x.map((at) => Math.exp(-at / tau));
-  const squares = (logTau: number) => fitLine(shape(Math.exp(logTau)), points.y).residualSquares;
+  const squares = (logTau: number) => lineThrough(shape(Math.exp(logTau)), points.y).residualSquares;
   const minimum = minimise(squares, Math.log(least), Math.log(most), 40);
   const tau = Math.exp(minimum.at);
-  const { slope: departure, intercept: final, residualSquares } = fitLine(shape(tau), points.y);
+  const { slope: departure, intercept: final, residualSquares } = lineThrough(shape(tau), points.y);
   const isResolved = Number.isFinite(departure) && departure !== 0 && !minimum.isAtEdge;
   const [finalError, departureError, tauError] = isResolved ? errorsOf(points, tau, departure) : [NaN, NaN, NaN];
   const residualSd = Math.sqrt(residualSquares / (count - 3));

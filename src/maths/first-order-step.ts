@@ -1,5 +1,5 @@
 import { pairsByX, type Numbers } from './finite.js';
-import { fitLine } from './line-fit.js';
+import { lineThrough } from './line-fit.js';
 import { minimise } from './minimise.js';
 
 export interface FirstOrderStep {
@@ -35,7 +35,7 @@ export function fitFirstOrderStep(t: Numbers, y: Numbers): FirstOrderStep {
   if (count < 5 || !(last > Math.max(0, points.x[0]!))) return { ...noStep, count };
   const spacing = (last - points.x[0]!) / (count - 1);
   const line = (deadTime: number, tau: number) =>
-    fitLine(
+    lineThrough(
       points.x.map((at) => -Math.expm1(-Math.max(0, at - deadTime) / tau)),
       points.y,
     );

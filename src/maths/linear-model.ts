@@ -52,12 +52,16 @@ export function fitLinear(columns: readonly Numbers[], y: Numbers, weights?: Num
 
 /** Σ coefficient·column for one row. NaN where a number is missing. */
 export function predictAt(fit: LinearFit, columns: readonly Numbers[], row: number): number {
-  return fit.coefficients.reduce((sum, coefficient, k) => sum + coefficient * (columns[k]![row] ?? NaN), 0);
+  let sum = 0;
+  for (let k = 0; k < columns.length; k++) sum += fit.coefficients[k]! * (columns[k]![row] ?? NaN);
+  return sum;
 }
 
 /** y minus the prediction, as long as y; NaN where a number is missing. */
 export function residualsOf(fit: LinearFit, columns: readonly Numbers[], y: Numbers): Float64Array {
-  return Float64Array.from({ length: y.length }, (_, row) => y[row]! - predictAt(fit, columns, row));
+  const residuals = new Float64Array(y.length);
+  for (let row = 0; row < y.length; row++) residuals[row] = y[row]! - predictAt(fit, columns, row);
+  return residuals;
 }
 
 function usableRows(columns: readonly Numbers[], y: Numbers, weights: Numbers | undefined): number[] {

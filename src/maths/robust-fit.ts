@@ -4,6 +4,9 @@ import { HUBER_TUNING } from './location.js';
 import { median } from './quantile.js';
 import { MAD_TO_SD } from './spread.js';
 
+/** At rest once no coefficient moves by this share of its standard error. */
+const MOVED_SHARE = 1e-6;
+
 export interface RobustFit extends LinearFit {
   /** What each row counted, 0 … 1, as long as y; 1 = taken fully, NaN = row not usable. */
   readonly rowWeights: Float64Array;
@@ -80,6 +83,6 @@ function huberVariance(scaled: Float64Array, scale: number, { dof, count }: Line
 function movedLittle(before: LinearFit, after: LinearFit): boolean {
   return after.coefficients.every((value, k) => {
     const error = Math.sqrt(before.covariance[k]![k]!);
-    return !(Math.abs(value - before.coefficients[k]!) > 1e-9 * error);
+    return !(Math.abs(value - before.coefficients[k]!) > MOVED_SHARE * error);
   });
 }

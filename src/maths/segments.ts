@@ -45,30 +45,36 @@ export function segmentsOfMean(values: Numbers, options: SegmentOptions = {}): S
   });
 }
 
-interface Candidate {
-  readonly start: number;
-  /** Not to be tried for ends from here on. */
-  dropFrom: number;
-}
-
 function bestStarts(n: number, cost: (from: number, to: number) => number, penalty: number, least: number): number[] {
   const total = new Float64Array(n + 1).fill(Infinity);
   const previous = new Int32Array(n + 1);
   total[0] = -penalty;
-  let candidates: Candidate[] = [];
+  const candidates = new Int32Array(n + 1); // starts still worth trying, the first `alive` places
+  const dropFrom = new Float64Array(n + 1).fill(Infinity); // by start: end from which it is no longer tried
+  let alive = 0;
   for (let end = least; end <= n; end++) {
-    if (end - least === 0 || end - least >= least) candidates.push({ start: end - least, dropFrom: Infinity });
-    candidates = candidates.filter(({ dropFrom }) => end < dropFrom);
-    for (const { start } of candidates) {
-      const candidate = total[start]! + cost(start, end) + penalty;
-      if (candidate < total[end]!) [total[end], previous[end]] = [candidate, start];
+    if (end === least || end >= 2 * least) candidates[alive++] = end - least;
+    alive = keepAlive(candidates, alive, dropFrom, end);
+    const costs = new Float64Array(alive);
+    for (let k = 0; k < alive; k++) {
+      const start = candidates[k]!;
+      costs[k] = total[start]! + cost(start, end);
+      if (costs[k]! + penalty < total[end]!) [total[end], previous[end]] = [costs[k]! + penalty, start];
     }
-    for (const candidate of candidates) {
-      const isBeaten = total[candidate.start]! + cost(candidate.start, end) > total[end]!;
-      if (isBeaten) candidate.dropFrom = Math.min(candidate.dropFrom, end + least);
+    for (let k = 0; k < alive; k++) {
+      const start = candidates[k]!;
+      if (costs[k]! > total[end]!) dropFrom[start] = Math.min(dropFrom[start]!, end + least);
     }
   }
   const starts: number[] = [];
   for (let end = n; end > 0; end = previous[end]!) starts.unshift(previous[end]!);
   return starts;
+}
+
+function keepAlive(candidates: Int32Array, alive: number, dropFrom: Float64Array, end: number): number {
+  let kept = 0;
+  for (let k = 0; k < alive; k++) {
+    if (end < dropFrom[candidates[k]!]!) candidates[kept++] = candidates[k]!;
+  }
+  return kept;
 }

@@ -20,7 +20,10 @@ export function prefixSums(values: Numbers, places: readonly number[]): StretchS
   const sum = (from: number, to: number) => first[to]! - first[from]!;
   return {
     mean: (from, to) => centre + sum(from, to) / (to - from),
-    squares: (from, to) => Math.max(0, second[to]! - second[from]! - sum(from, to) ** 2 / (to - from)),
+    squares: (from, to) => {
+      const total = sum(from, to); // a power operator here would double the cost of a search over many stretches
+      return Math.max(0, second[to]! - second[from]! - (total * total) / (to - from));
+    },
   };
 }
 
