@@ -21,11 +21,11 @@ export interface FisherExact {
  * from the noncentral hypergeometric distribution, Agresti, Categorical Data Analysis, as in R `fisher.test`).
  *
  * @param table Whole counts, 0 or more. @param confidence Two-sided.
- * @returns NaN for counts below 0; odds ratio NaN, 0 … Infinity and p = 1 where a margin is empty. Never throws.
+ * @returns NaN for counts below 0 or not whole; odds ratio NaN, 0 … Infinity and p = 1 where a margin is empty. Never throws.
  *   Cost: the smallest margin.
  */
 export function fisherExact([[a, b], [c, d]]: TwoByTwo, confidence = 0.95): FisherExact {
-  if (!(a >= 0 && b >= 0 && c >= 0 && d >= 0)) return unknown;
+  if (![a, b, c, d].every((count) => Number.isInteger(count) && count >= 0)) return unknown;
   const least = Math.max(0, a - d);
   const count = Math.min(a + b, a + c) - least + 1;
   const place = a - least;

@@ -5,12 +5,13 @@ import { medianOfSorted } from './quantile.js';
  * Median of a sliding window of places.
  *
  * @param values NaN and ±Infinity are skipped: a window's median is that of the usable values in it.
- * @param width Places in the window, 1 or more; an even width looks one place further back than ahead.
+ * @param width Places in the window, whole, 1 or more; an even width looks one place further back than ahead.
  * @param align 'centre' looks both ways, 'trailing' looks back only (the place itself included).
  *   Windows are cut short at the ends.
- * @returns As long as `values`; NaN where a window holds nothing usable. Never throws. Cost n·width at worst.
+ * @returns As long as `values`; NaN where a window holds nothing usable, or throughout for a width below 1. Never throws. Cost n·width at worst.
  */
 export function runningMedian(values: Numbers, width: number, align: 'centre' | 'trailing' = 'centre'): Float64Array {
+  if (!(width >= 1)) return new Float64Array(values.length).fill(NaN);
   const ahead = align === 'centre' ? Math.floor((width - 1) / 2) : 0;
   const window = new SortedWindow(width);
   const medians = new Float64Array(values.length);

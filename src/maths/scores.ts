@@ -52,7 +52,7 @@ export interface CalibrationBin {
   readonly happenedShare: number;
 }
 
-/** Forecasts sorted into `bins` equal ranges of probability. Never throws. */
+/** Forecasts sorted into `bins` (1 or more, whole) equal ranges of probability. Never throws for such a number. */
 export function calibrationBins(forecasts: readonly Forecast[], bins = 10): CalibrationBin[] {
   const inBin: Forecast[][] = Array.from({ length: bins }, () => []);
   for (const forecast of usable(forecasts)) {

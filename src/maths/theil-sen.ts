@@ -19,7 +19,7 @@ export interface TheilSen {
 export interface TheilSenOptions {
   /** Two-sided, default 0.95. */
   readonly confidence?: number;
-  /** More points than this are thinned evenly along x, first and last kept. Default 1000: 500 000 slopes, 4 MB. */
+  /** More points than this (2 or more, whole) are thinned evenly along x, first and last kept. Default 1000: 500 000 slopes, 4 MB. */
   readonly mostPoints?: number;
 }
 

@@ -21,6 +21,7 @@ test('tails agree with a library', () => {
 test('nothing tried tells nothing; what cannot be is NaN', () => {
   expect(binomialTest(0, 0)).toEqual({ atMost: 1, atLeast: 1, twoSided: 1 });
   expect(binomialTest(3, 2).twoSided).toBeNaN();
+  expect(binomialTest(1.5, 2).twoSided).toBeNaN();
   expect(binomialTest(1, 2, 0).atMost).toBeNaN();
 });
 

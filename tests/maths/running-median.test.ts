@@ -21,3 +21,8 @@ test('is the median of each window, gaps and ends included', () => {
 test('takes out a spike and leaves a step', () => {
   expect([...runningMedian([1, 1, 9, 1, 1, 5, 5, 5], 3)]).toEqual([1, 1, 1, 1, 1, 5, 5, 5]);
 });
+
+test('a window of no places has no median', () => {
+  expect([...runningMedian([1, 2], 0)]).toEqual([NaN, NaN]);
+  expect([...runningMedian([1, 2], -5)]).toEqual([NaN, NaN]);
+});
