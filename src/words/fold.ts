@@ -51,3 +51,11 @@ function phrasePattern(phrase: string): string {
     .map((word) => word.replaceAll('*', '\\S*'))
     .join(' ');
 }
+
+/** Phrases written with commas between them, as the word tables are. */
+export function list(text: string): string[] {
+  return text
+    .split(',')
+    .map((phrase) => phrase.trim())
+    .filter((phrase) => phrase !== '');
+}

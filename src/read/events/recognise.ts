@@ -1,4 +1,4 @@
-import { phraseTest, wordsOf } from '../../words/fold.js';
+import { list, phraseTest, wordsOf } from '../../words/fold.js';
 import { columnLook, type ColumnLook } from './cell-looks.js';
 import { columnWords, type EventRole } from './column-words.js';
 
@@ -188,49 +188,17 @@ function kindOf(
   return header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
 }
 
-const stopWords = phraseTest([
-  'stop',
-  'stop reason',
-  'stoppage',
-  'downtime',
-  'stillstand*',
-  'stopp*',
-  'arret*',
-  'fermo',
-  'fermata',
-  'paro',
-  'parada',
-  'stilstand',
-  'postoj',
-  'przestoj',
-]);
-const namesAlarms = phraseTest([
-  'alarm*',
-  'message',
-  'event',
-  'fault',
-  'error',
-  'meldung',
-  'meldetext',
-  'storung',
-  'fehler*',
-  'ereignis',
-  'alarme',
-  'defaut',
-  'allarme',
-  'messaggio',
-  'evento',
-  'alarma',
-  'mensaje',
-  'mensagem',
-  'melding',
-  'storing',
-  'larm*',
-  'meddelande',
-  'hendelse',
-  'haendelse',
-  'komunikat',
-]);
+const stopWords = phraseTest(
+  list(`
+      stop, stop reason, stoppage, downtime, stillstand*, stopp*, arret*, fermo, fermata, paro, parada, stilstand,
+      postoj, przestoj`),
+);
+const namesAlarms = phraseTest(
+  list(`
+      alarm*, message, event, fault, error, meldung, meldetext, storung, fehler*, ereignis, alarme, defaut,
+      allarme, messaggio, evento, alarma, mensaje, mensagem, melding, storing, larm*, meddelande, hendelse,
+      haendelse, komunikat`),
+);
 
 function namesStops(header: Header): boolean {
   return header.some((name) => {

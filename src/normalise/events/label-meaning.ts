@@ -1,0 +1,94 @@
+import type { AlarmKind } from '../../model/alarm.js';
+import type { AlarmLabel } from '../../model/event-rows.js';
+import type { PlantFile } from '../../model/plant-file.js';
+import type { Zone } from '../../model/zone.js';
+import { list, phraseTest, wordsOf } from '../../words/fold.js';
+import { alarmKind } from './alarm-kind.js';
+import { alarmKinds } from './alarm-words.js';
+import { zoneMatcher, type ZoneMatch } from './match-zone.js';
+
+/** What an alarm is, beside its times. */
+export interface LabelMeaning {
+  readonly source: string;
+  readonly message: string;
+  readonly kind: AlarmKind;
+  readonly zone: number | null;
+  readonly machine: string | null;
+  readonly priority: string | null;
+  readonly isAmbiguousZone: boolean;
+}
+
+/** Sources that stand for the machine as a whole; common practice. */
+const wholeMachine = phraseTest(
+  list(`
+      machine, maschine, line, system, plc, sps, anlage, general, maskin, macchina, maquina, ligne, linea, lijn,
+      maszyna, control*, hmi`),
+);
+/** Words that name a quantity other than temperature: a "low" of theirs is no temperature alarm. */
+const otherQuantity = phraseTest(
+  list(`
+      flow, flw, level, lvl, lev, pressure, press, prs, conc, valve, vlv, pos, speed, vacuum, air, torque, weight,
+      durchfluss, druck, fullstand, drehzahl, debit, pression, niveau, portata, pressione, livello, caudal,
+      presion, nivel`),
+);
+
+/**
+ * Gives each label of the alarm logs its meaning: zone, machine, kind.
+ *
+ * @returns A function of a label. Rules of plant.yaml (`alarmTexts`) go before the word table. It never throws.
+ */
+export function labelReader(zones: readonly Zone[], plant: PlantFile): (label: AlarmLabel) => LabelMeaning {
+  const match = zoneMatcher(zones, plant.zones);
+  const rules = plantRules(plant, match);
+  return (label) => {
+    const { source, message } = sourceAndMessage(label);
+    const found = match({ zone: label.zone, machine: label.machine, source, message });
+    const rule = rules.find(({ applies }) => applies(label, message));
+    const zone = rule?.zone ?? found.zone;
+    const words = message === '' ? source : message;
+    const isOnZone = zone !== null && !otherQuantity(wordsOf(words).join(' '));
+    return {
+      source,
+      message: message === '' ? label.code : message,
+      kind: rule?.kind ?? alarmKind(words, isOnZone),
+      zone,
+      machine: zone === null ? (found.machine ?? writtenMachine(label)) : zones[zone]!.machine,
+      priority: label.priority === '' ? null : label.priority,
+      isAmbiguousZone: zone === null && found.isAmbiguous,
+    };
+  };
+}
+
+interface PlantRule {
+  readonly applies: (label: AlarmLabel, message: string) => boolean;
+  readonly kind: AlarmKind;
+  readonly zone: number | null;
+}
+
+function plantRules(
+  plant: PlantFile,
+  match: (clues: { zone: string; machine: string; source: string; message: string }) => ZoneMatch,
+): PlantRule[] {
+  return (plant.alarmTexts ?? []).map(({ text, kind, zone }) => {
+    const wanted = wordsOf(text).join(' ');
+    return {
+      applies: (label, message) =>
+        wordsOf(label.code).join(' ') === wanted || ` ${wordsOf(message).join(' ')} `.includes(` ${wanted} `),
+      kind: alarmKinds.find((known) => known === kind) ?? alarmKind(kind, true),
+      zone: zone === undefined ? null : match({ zone, machine: '', source: '', message: '' }).zone,
+    };
+  });
+}
+
+/** "UpperSeal_R: PV out of range" without a source column is source and message in one. */
+function sourceAndMessage({ source, zone, machine, message }: AlarmLabel): { source: string; message: string } {
+  const written = source || zone || machine;
+  if (written) return { source: written, message };
+  const match = /^([^:]{1,40}?)\s*(?::|\s[-–]\s)\s*(\S.*)$/u.exec(message);
+  return match ? { source: match[1]!.trim(), message: match[2]! } : { source: '', message };
+}
+
+/** A machine no temperature log knows keeps its name; "Machine" is no name. */
+function writtenMachine({ machine }: AlarmLabel): string | null {
+  return machine === '' || wholeMachine(wordsOf(machine).join(' ')) ? null : machine;
+}

@@ -1,0 +1,215 @@
+import type { AlarmSpan } from '../../model/alarm.js';
+import { alarmRowState, type AlarmLabel, type AlarmRows } from '../../model/event-rows.js';
+import type { LabelMeaning } from './label-meaning.js';
+
+/** What did not pair; all of it is said in the source notes. */
+export interface PairingCounts {
+  /** Rows left out because another file, or the same row again, already said the same. */
+  repeatedRows: number;
+  /** Activations of an alarm that stood already; not counted as new ones. */
+  repeatedActivations: number;
+  /** Returns of alarms that the log never saw come. */
+  returnsWithoutStart: number;
+  /** Acknowledgements of nothing. */
+  acknowledgementsWithoutStart: number;
+  /** Alarms that still stood at the end of the log. */
+  standing: number;
+  /** Returns that carried another text and were matched by source alone. */
+  returnsBySource: number;
+  /** Rows whose end lay before their start; kept without an end. */
+  endsBeforeStart: number;
+  /** Activations in a log that has no returns at all: kept with no length. */
+  withoutReturns: number;
+}
+
+export interface PairedAlarms {
+  /** By start time. */
+  readonly spans: AlarmSpan[];
+  readonly counts: PairingCounts;
+}
+
+/**
+ * Makes alarms from rows: activation, acknowledgement and return of the same source and message become one span.
+ *
+ * @param rows Rows of all alarm logs, any order. Rows of one moment keep the order of their file.
+ * @param meanings One per label of `rows`.
+ * @returns Spans by start; `endMs` NaN for an alarm that still stands. Never throws. Cost n·log n.
+ */
+export function pairAlarms(rows: AlarmRows, meanings: readonly LabelMeaning[]): PairedAlarms {
+  const counts: PairingCounts = {
+    repeatedRows: 0,
+    repeatedActivations: 0,
+    returnsWithoutStart: 0,
+    acknowledgementsWithoutStart: 0,
+    standing: 0,
+    returnsBySource: 0,
+    endsBeforeStart: 0,
+    withoutReturns: 0,
+  };
+  const pairing = new Pairing(rows, meanings, counts);
+  for (const row of orderWithoutRepeats(rows, counts)) pairing.take(row);
+  return { spans: pairing.finish(), counts };
+}
+
+/**
+ * Row numbers by time. Rows that several files hold count as often as the file that holds them most often, so
+ * overlapping exports add nothing while quick chatter inside one file stays.
+ */
+function orderWithoutRepeats(rows: AlarmRows, counts: PairingCounts): Uint32Array {
+  const order = Uint32Array.from({ length: rows.length }, (_, i) => i);
+  order.sort((a, b) => rows.startMs[a]! - rows.startMs[b]! || rows.file[a]! - rows.file[b]! || a - b);
+  let kept = 0;
+  for (let from = 0; from < order.length;) {
+    let to = from + 1;
+    while (to < order.length && rows.startMs[order[to]!] === rows.startMs[order[from]!]) to++;
+    kept = keepOfOneMoment(rows, order, from, to, kept);
+    from = to;
+  }
+  counts.repeatedRows += order.length - kept;
+  return order.subarray(0, kept);
+}
+
+/** Writes the rows of one moment that count to `order` from place `kept`; returns the next free place. */
+function keepOfOneMoment(rows: AlarmRows, order: Uint32Array, from: number, to: number, kept: number): number {
+  if (to === from + 1) {
+    order[kept] = order[from]!;
+    return kept + 1;
+  }
+  const most = new Map<number, number>(); // kind of row → how often kept so far
+  const inFile = new Map<number, number>(); // kind of row → how often met in the file at hand
+  let file = -1;
+  for (let i = from; i < to; i++) {
+    const row = order[i]!;
+    if (rows.file[row] !== file) inFile.clear();
+    file = rows.file[row]!;
+    const kind = rows.label[row]! * 8 + rows.state[row]!;
+    const met = (inFile.get(kind) ?? 0) + 1;
+    inFile.set(kind, met);
+    const before = most.get(kind) ?? 0;
+    const isWhole = rows.state[row] === alarmRowState.span;
+    if (isWhole && before > 0) keepLaterEnd(rows, order.subarray(from, kept), row);
+    if (met <= before || (isWhole && before > 0)) continue;
+    most.set(kind, met);
+    order[kept++] = row;
+  }
+  return kept;
+}
+
+/** One export may have been taken while the alarm stood: the row that knows the end wins. */
+function keepLaterEnd(rows: AlarmRows, kept: Uint32Array, row: number): void {
+  const twin = kept.find((other) => rows.label[other] === rows.label[row] && rows.state[other] === rows.state[row]);
+  if (twin === undefined) return;
+  if (!(rows.endMs[twin]! >= rows.endMs[row]!)) rows.endMs[twin] = rows.endMs[row]!;
+  if (Number.isNaN(rows.acknowledgedMs[twin])) rows.acknowledgedMs[twin] = rows.acknowledgedMs[row]!;
+}
+
+type OpenSpan = { -readonly [Key in keyof AlarmSpan]: AlarmSpan[Key] };
+
+/** Goes through the rows in time order and holds, for each alarm, the span that stands. */
+class Pairing {
+  private readonly spans: OpenSpan[] = [];
+  private readonly alarmOfLabel: Uint32Array;
+  private readonly standing = new Map<number, OpenSpan>();
+  private readonly latest = new Map<number, OpenSpan>();
+  private readonly alarmsOfSource = new Map<string, number[]>();
+  private readonly everActive = new Set<number>();
+  private readonly hasReturns: boolean;
+
+  constructor(
+    private readonly rows: AlarmRows,
+    private readonly meanings: readonly LabelMeaning[],
+    private readonly counts: PairingCounts,
+  ) {
+    this.alarmOfLabel = alarmsOfLabels(rows.labels);
+    let hasReturns = false;
+    for (let row = 0; row < rows.length; row++) {
+      if (rows.state[row] === alarmRowState.cleared) hasReturns = true;
+      if (rows.state[row] === alarmRowState.active) this.everActive.add(this.alarmOfLabel[rows.label[row]!]!);
+    }
+    this.hasReturns = hasReturns;
+  }
+
+  take(row: number): void {
+    const state = this.rows.state[row];
+    if (state === alarmRowState.span) this.takeWhole(row);
+    else if (state === alarmRowState.active) this.activate(row);
+    else if (state === alarmRowState.acknowledged) this.acknowledge(row);
+    else if (state === alarmRowState.cleared) this.clear(row);
+    else this.open(row, this.rows.startMs[row]!);
+  }
+
+  finish(): AlarmSpan[] {
+    this.counts.standing += this.spans.filter(({ endMs }) => Number.isNaN(endMs)).length;
+    return this.spans;
+  }
+
+  private takeWhole(row: number): void {
+    const endMs = this.rows.endMs[row]!;
+    const isBackwards = endMs < this.rows.startMs[row]!;
+    if (isBackwards) this.counts.endsBeforeStart++;
+    this.open(row, isBackwards ? this.rows.startMs[row]! : endMs);
+  }
+
+  private activate(row: number): void {
+    const alarm = this.alarmOfLabel[this.rows.label[row]!]!;
+    if (this.standing.has(alarm)) {
+      this.counts.repeatedActivations++;
+      return;
+    }
+    const span = this.open(row, this.hasReturns ? NaN : this.rows.startMs[row]!);
+    if (!this.hasReturns) this.counts.withoutReturns++;
+    else this.standing.set(alarm, span);
+    const alarms = this.alarmsOfSource.get(span.source);
+    if (!alarms) this.alarmsOfSource.set(span.source, [alarm]);
+    else if (!alarms.includes(alarm)) alarms.push(alarm);
+  }
+
+  private acknowledge(row: number): void {
+    const alarm = this.alarmOfLabel[this.rows.label[row]!]!;
+    const span = this.standing.get(alarm) ?? this.latest.get(alarm);
+    if (!span) this.counts.acknowledgementsWithoutStart++;
+    else if (Number.isNaN(span.acknowledgedMs)) span.acknowledgedMs = this.rows.startMs[row]!;
+  }
+
+  private clear(row: number): void {
+    let alarm = this.alarmOfLabel[this.rows.label[row]!]!;
+    if (!this.standing.has(alarm) && !this.everActive.has(alarm)) alarm = this.standingOfSameSource(row) ?? alarm;
+    const span = this.standing.get(alarm);
+    if (!span) {
+      this.counts.returnsWithoutStart++;
+      return;
+    }
+    span.endMs = this.rows.startMs[row]!;
+    this.standing.delete(alarm);
+  }
+
+  /** Some logs give the return another text ("temperature normal"): it ends the source's alarm that stands. */
+  private standingOfSameSource(row: number): number | undefined {
+    const { source } = this.meanings[this.rows.label[row]!]!;
+    const alarm = this.alarmsOfSource.get(source)?.findLast((other) => this.standing.has(other));
+    if (alarm !== undefined) this.counts.returnsBySource++;
+    return alarm;
+  }
+
+  private open(row: number, endMs: number): OpenSpan {
+    const label = this.rows.label[row]!;
+    const { source, message, kind, zone, machine, priority } = this.meanings[label]!;
+    const startMs = this.rows.startMs[row]!;
+    const acknowledgedMs = this.rows.acknowledgedMs[row]!;
+    const span = { startMs, endMs, acknowledgedMs, source, message, kind, zone, machine, priority };
+    this.spans.push(span);
+    this.latest.set(this.alarmOfLabel[label]!, span);
+    return span;
+  }
+}
+
+/** Labels that differ in priority alone are one alarm: some logs change it on acknowledgement. */
+function alarmsOfLabels(labels: readonly AlarmLabel[]): Uint32Array {
+  const alarms = new Map<string, number>();
+  return Uint32Array.from(labels, ({ source, zone, machine, code, message }) => {
+    const key = [source, zone, machine, code, message].join('\u0000');
+    const alarm = alarms.get(key) ?? alarms.size;
+    alarms.set(key, alarm);
+    return alarm;
+  });
+}

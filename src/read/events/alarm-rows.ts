@@ -1,0 +1,88 @@
+import { alarmRowState, type AlarmLabel, type AlarmRowState } from '../../model/event-rows.js';
+import type { AlarmRowTable } from './alarm-row-table.js';
+import { headerUnitMs, parseDurationMs } from './duration.js';
+import { cellOf, type Cells, type MomentReader } from './event-columns.js';
+import type { EventTable } from './recognise.js';
+import { eventState, splitMessageState } from './state-words.js';
+
+/** Why a row was left out, as said in the findings. */
+export type RowRefusal = 'no time that can be read' | 'state word not known' | 'no text';
+
+/** Reads one row; null = taken, else why not. */
+export type RowTaker = (cells: Cells) => RowRefusal | null;
+
+/** A plain number in an alarm log's duration column counts seconds unless its header says otherwise; common practice. */
+const PLAIN_DURATION_MS = 1000;
+/** Distinct rows whose meaning is kept at hand; more only costs time. */
+const LARGEST_CACHE = 50_000;
+
+/** Measured values inside a message make every row another text: "PV = 203.4" and "203.4 °C" become #. */
+const measuredValue =
+  /(?<=[=:(<>]\s*|\b(?:at|is|value|pv|limit)\s+)[-+]?\d+(?:[.,]\d+)?|[-+]?\d+(?:[.,]\d+)?(?=\s*(?:°\s?[CF]|deg\.?\s?[CF]\b|%))/giu;
+
+/**
+ * Makes the reader of one alarm log's rows.
+ *
+ * @param file Index of the file.
+ * @param table Takes the rows.
+ */
+export function alarmRowTaker(
+  { columns, header }: EventTable,
+  moments: MomentReader,
+  file: number,
+  table: AlarmRowTable,
+): RowTaker {
+  const plainMs = headerUnitMs(header[columns.duration ?? -1] ?? '') ?? PLAIN_DURATION_MS;
+  const isSpan = columns.end !== undefined || columns.duration !== undefined;
+  const meanings = new Map<string, { label: number; state: AlarmRowState } | RowRefusal>();
+
+  const meaningOf = (cells: Cells) => {
+    const { text, state: messageState } = splitMessageState(cellOf(cells, columns.message));
+    const label: AlarmLabel = {
+      source: cellOf(cells, columns.source),
+      zone: cellOf(cells, columns.zone),
+      machine: cellOf(cells, columns.machine),
+      code: cellOf(cells, columns.code),
+      message: text.replace(measuredValue, '#') || limitWord(cellOf(cells, columns.state)),
+      priority: cellOf(cells, columns.priority),
+    };
+    if (!label.source && !label.zone && !label.code && !label.message) return 'no text' as const;
+    if (isSpan) return { label: table.labelOf(label), state: alarmRowState.span };
+    const stateCell = cellOf(cells, columns.state);
+    const state = stateCell === '' ? messageState : (eventState(stateCell) ?? messageState);
+    if (state === null && stateCell !== '') return 'state word not known' as const;
+    return { label: table.labelOf(label), state: state === null ? alarmRowState.plain : alarmRowState[state] };
+  };
+
+  return (cells) => {
+    const startMs = moments.start(cells);
+    if (Number.isNaN(startMs)) return 'no time that can be read';
+    const key = aboutKey(cells);
+    const meaning = meanings.get(key) ?? meaningOf(cells);
+    if (meanings.size < LARGEST_CACHE) meanings.set(key, meaning);
+    if (typeof meaning === 'string') return meaning;
+    const durationMs = columns.duration === undefined ? NaN : parseDurationMs(cellOf(cells, columns.duration), plainMs);
+    const endMs = moments.end(cells);
+    table.add(
+      file,
+      meaning.state,
+      startMs,
+      Number.isNaN(endMs) ? startMs + durationMs : endMs,
+      moments.acknowledged(cells),
+      meaning.label,
+    );
+    return null;
+  };
+
+  function aboutKey(cells: Cells): string {
+    const { source, zone, machine, code, message, state, priority } = columns;
+    return [source, zone, machine, code, message, state, priority]
+      .map((column) => cellOf(cells, column))
+      .join('\u0000');
+  }
+}
+
+/** A log of tag and limit letter alone ("FIR123, L") has its message in the state column; "NR" is its return. */
+function limitWord(state: string): string {
+  return /^(h|l|hh|ll|hi|lo|hihi|lolo)\b/iu.exec(state)?.[1] ?? '';
+}

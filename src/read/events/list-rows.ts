@@ -1,0 +1,45 @@
+import type { MaintenanceRow, StopRow } from '../../model/event-rows.js';
+import type { RowTaker } from './alarm-rows.js';
+import { headerUnitMs, parseDurationMs } from './duration.js';
+import { cellOf, type MomentReader } from './event-columns.js';
+import type { EventTable } from './recognise.js';
+
+/** A plain number in a stop list's duration column counts minutes unless its header says otherwise; common practice. */
+const PLAIN_STOP_MS = 60_000;
+
+/** Makes the reader of a maintenance list's rows. */
+export function maintenanceRowTaker({ columns }: EventTable, moments: MomentReader, rows: MaintenanceRow[]): RowTaker {
+  return (cells) => {
+    const timeMs = moments.start(cells);
+    if (Number.isNaN(timeMs)) return 'no time that can be read';
+    const row = {
+      timeMs,
+      zone: cellOf(cells, columns.zone) || cellOf(cells, columns.source),
+      machine: cellOf(cells, columns.machine),
+      done: cellOf(cells, columns.done) || cellOf(cells, columns.message),
+      found: cellOf(cells, columns.found) || cellOf(cells, columns.reason),
+    };
+    if (row.done === '' && row.found === '') return 'no text';
+    rows.push(row);
+    return null;
+  };
+}
+
+/** Makes the reader of a stop list's rows. A stop without an end keeps NaN. */
+export function stopRowTaker({ columns, header }: EventTable, moments: MomentReader, rows: StopRow[]): RowTaker {
+  const plainMs = headerUnitMs(header[columns.duration ?? -1] ?? '') ?? PLAIN_STOP_MS;
+  return (cells) => {
+    const startMs = moments.start(cells);
+    if (Number.isNaN(startMs)) return 'no time that can be read';
+    const durationMs = columns.duration === undefined ? NaN : parseDurationMs(cellOf(cells, columns.duration), plainMs);
+    const endMs = moments.end(cells);
+    rows.push({
+      startMs,
+      endMs: Number.isNaN(endMs) ? startMs + durationMs : endMs,
+      machine: cellOf(cells, columns.machine) || cellOf(cells, columns.source),
+      reason: cellOf(cells, columns.reason) || cellOf(cells, columns.message),
+      planned: cellOf(cells, columns.planned),
+    });
+    return null;
+  };
+}

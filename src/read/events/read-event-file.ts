@@ -1,0 +1,193 @@
+import type { MaintenanceRow, StopRow } from '../../model/event-rows.js';
+import type { SourceNote } from '../../model/findings.js';
+import type { LogFile } from '../../model/log-file.js';
+import { LogProblem, type ProblemNote } from '../../model/problem.js';
+import type { TextRecord } from '../records.js';
+import type { TimeOptions } from '../time-format.js';
+import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
+import type { AlarmRowTable } from './alarm-row-table.js';
+import { momentReader, type MomentReader } from './event-columns.js';
+import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
+import { recogniseEvents, type EventTable } from './recognise.js';
+
+/** Where the rows of all event files come together. */
+export interface EventSink {
+  readonly alarms: AlarmRowTable;
+  readonly maintenance: MaintenanceRow[];
+  readonly stops: StopRow[];
+}
+
+export interface EventReadOptions {
+  /** Turns the log's clock, counted as if it were UTC, into UTC. */
+  readonly toUtc: (clockMs: number) => number;
+  readonly dates?: TimeOptions['dates'];
+}
+
+export interface EventFileRead {
+  readonly source: SourceNote;
+  readonly problems: readonly ProblemNote[];
+}
+
+/** Rows looked at before the columns and the time format are decided. */
+const SAMPLE_ROWS = 2000;
+/** Rows above the header in which it is looked for. */
+const LARGEST_PREAMBLE = 30;
+
+/**
+ * Reads one alarm log, maintenance list or stop list into `sink`.
+ *
+ * @param file As the survey describes it; its header is looked for again where it has none.
+ * @param fileIndex Tells repeated rows of two files from two rows of one.
+ * @param records Its rows as cells.
+ * @returns What was read and left out. LogProblems of the records end the reading and are told, not thrown.
+ */
+export async function readEventFile(
+  file: LogFile,
+  fileIndex: number,
+  records: AsyncIterable<TextRecord>,
+  sink: EventSink,
+  options: EventReadOptions,
+): Promise<EventFileRead> {
+  const reading = new EventReading(file, fileIndex, sink, options);
+  try {
+    for await (const record of records) reading.take(record);
+  } catch (error) {
+    if (!(error instanceof LogProblem)) throw error;
+    reading.problems.push(error.toNote());
+  }
+  return reading.finish();
+}
+
+class EventReading {
+  readonly problems: ProblemNote[] = [];
+  private readonly samples: TextRecord[] = [];
+  private takeCells: RowTaker | null = null;
+  private table: EventTable | null = null;
+  private moments: MomentReader | null = null;
+  private isUnknown = false;
+  private rowsRead = 0;
+  private readonly refused = new Map<string, { count: number; line: number }>();
+
+  constructor(
+    private readonly file: LogFile,
+    private readonly fileIndex: number,
+    private readonly sink: EventSink,
+    private readonly options: EventReadOptions,
+  ) {}
+
+  take(record: TextRecord): void {
+    if (this.isUnknown) return;
+    if (this.takeCells) return this.takeRow(record);
+    this.samples.push(record);
+    if (this.samples.length >= SAMPLE_ROWS) this.understand();
+  }
+
+  finish(): EventFileRead {
+    if (!this.takeCells && !this.isUnknown) this.understand();
+    for (const [reason, { count, line }] of this.refused) {
+      this.problems.push({
+        code: 'bad-row',
+        file: this.file.name,
+        line,
+        what: `${count === 1 ? 'One row was' : `${count} rows were`} left out: ${reason}; the first is on line ${line}.`,
+        todo: 'Correct the rows, or ignore this if they hold no events.',
+        count,
+      });
+    }
+    const rejectedByReason = Object.fromEntries([...this.refused].map(([reason, { count }]) => [reason, count]));
+    const rowsRejected = [...this.refused.values()].reduce((sum, { count }) => sum + count, 0);
+    const kind = this.table?.kind ?? (this.file.kind === 'other' ? 'alarm' : this.file.kind);
+    const source = { file: this.file.name, kind, layout: this.layout(), rowsRead: this.rowsRead, rowsRejected };
+    return { source: { ...source, rejectedByReason, notes: this.notes() }, problems: this.problems };
+  }
+
+  /** Decides header, columns and time format from the first rows, then takes those rows. */
+  private understand(): void {
+    const found = findTable(this.file, this.samples);
+    const cells = found?.rows.map((record) => record.cells) ?? [];
+    const { toUtc, dates } = this.options;
+    const columnName = found?.table.header[found.table.columns.start[0]] ?? '';
+    this.moments = found ? momentReader(found.table.columns, cells, toUtc, { dates, columnName }) : null;
+    if (!found || !this.moments) return this.giveUp();
+    this.table = found.table;
+    this.takeCells = this.takerOf(found.table, this.moments);
+    for (const record of found.rows) this.takeRow(record);
+    this.samples.length = 0;
+  }
+
+  private giveUp(): void {
+    this.isUnknown = true;
+    if (this.samples.length === 0) return;
+    this.problems.push({
+      code: 'unknown-layout',
+      file: this.file.name,
+      what: 'No columns with a time and a text were found, so none of its rows were read as events.',
+      todo: 'Name the columns in the first row, for example: Time, Source, Message, State.',
+    });
+  }
+
+  private takerOf(table: EventTable, moments: MomentReader): RowTaker {
+    if (table.kind === 'alarm') return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms);
+    if (table.kind === 'stops') return stopRowTaker(table, moments, this.sink.stops);
+    return maintenanceRowTaker(table, moments, this.sink.maintenance);
+  }
+
+  private takeRow({ line, cells, isEnded }: TextRecord): void {
+    const isHalf = !isEnded && this.table !== null && cells.length < this.table.header.length;
+    const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(cells);
+    if (refusal === null) this.rowsRead++;
+    else {
+      const known = this.refused.get(refusal);
+      if (known) known.count++;
+      else this.refused.set(refusal, { count: 1, line });
+    }
+  }
+
+  private layout(): string {
+    if (!this.table || !this.moments) return 'not understood';
+    const { columns, kind } = this.table;
+    if (kind !== 'alarm') return `a row per ${kind === 'stops' ? 'stop' : 'job'}, ${this.moments.format.why}`;
+    const shape =
+      columns.end !== undefined
+        ? 'a row per alarm with start and end'
+        : columns.duration !== undefined
+          ? 'a row per alarm with start and duration'
+          : 'a row per event';
+    return `${shape}, ${this.moments.format.why}`;
+  }
+
+  private notes(): string[] {
+    if (!this.table) return [];
+    const { columns, header } = this.table;
+    const named = Object.entries(columns).map(([role, column]: [string, number | readonly number[]]) => {
+      const places = typeof column === 'number' ? [column] : column;
+      return `${role}: ${places.map((c) => header[c] || `column ${c + 1}`).join(' + ')}`;
+    });
+    return [named.join('; ')];
+  }
+}
+
+interface FoundTable {
+  readonly table: EventTable;
+  readonly rows: readonly TextRecord[];
+}
+
+/** The survey's header where it fits, else the first row that makes a header, else no header at all. */
+function findTable(file: LogFile, records: readonly TextRecord[]): FoundTable | null {
+  const body = records.filter(({ line }) => line >= file.firstDataLine);
+  const surveyed = body.length > 0 ? tableOf(file.header, body) : null;
+  if (surveyed) return surveyed;
+  for (let top = 0; top < Math.min(LARGEST_PREAMBLE, records.length - 1); top++) {
+    const found = tableOf(records[top]!.cells, records.slice(top + 1));
+    if (found && records[top]!.cells.every((cell) => !/\d{1,2}[:.]\d{2}/u.test(cell))) return found;
+  }
+  return tableOf([], records);
+}
+
+function tableOf(header: readonly string[], rows: readonly TextRecord[]): FoundTable | null {
+  const table = recogniseEvents(
+    header,
+    rows.slice(0, 200).map(({ cells }) => cells),
+  );
+  return table && { table, rows };
+}
