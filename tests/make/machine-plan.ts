@@ -95,7 +95,8 @@ export class MachinePlanner {
     this.#fill(this.#plan.state, startS, startS + lateS, planned.heating);
     const shifts = Math.max(1, Math.round((endS - startS) / (8 * hourS)));
     for (let i = 0; i < shifts * breaksPerShift; i++) {
-      const fromS = startS + ((i + 0.5 + 0.3 * (this.#random.next() - 0.5)) * (endS - startS)) / (shifts * breaksPerShift);
+      const fromS =
+        startS + ((i + 0.5 + 0.3 * (this.#random.next() - 0.5)) * (endS - startS)) / (shifts * breaksPerShift);
       this.#fill(this.#plan.state, fromS, Math.min(endS, fromS + this.#random.uniform(900, 1800)), planned.heating);
     }
     this.#speeds(startS, endS, Math.round(shifts * speedChangesPerShift));

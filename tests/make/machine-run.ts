@@ -48,7 +48,15 @@ export class MachineRun {
   #cause: number = standing.notPlanned;
   #untilS = -Infinity;
 
-  constructor(machine: MachineParameters, index: number, zoneCount: number, reasonCount: number, stepS: number, random: Random, alarms: MadeAlarm[]) {
+  constructor(
+    machine: MachineParameters,
+    index: number,
+    zoneCount: number,
+    reasonCount: number,
+    stepS: number,
+    random: Random,
+    alarms: MadeAlarm[],
+  ) {
     this.#machine = machine;
     this.#index = index;
     this.#stepS = stepS;
@@ -87,8 +95,10 @@ export class MachineRun {
       }
     }
     const { stopsPerHour, stopMedianS, longStopsPerDay } = this.#machine;
-    if (this.#random.chance((stopsPerHour * this.#stepS) / 3600)) this.#otherStop(nowS, stopMedianS * Math.exp(0.8 * this.#random.gauss()));
-    else if (this.#random.chance((longStopsPerDay * this.#stepS) / 86400)) this.#otherStop(nowS, this.#random.uniform(1800, 9000));
+    if (this.#random.chance((stopsPerHour * this.#stepS) / 3600))
+      this.#otherStop(nowS, stopMedianS * Math.exp(0.8 * this.#random.gauss()));
+    else if (this.#random.chance((longStopsPerDay * this.#stepS) / 86400))
+      this.#otherStop(nowS, this.#random.uniform(1800, 9000));
   }
 
   #otherStop(nowS: number, lastS: number): void {
@@ -97,7 +107,15 @@ export class MachineRun {
     this.#untilS = nowS + Math.max(this.#stepS, lastS);
     const reason = this.#random.int(0, this.#reasonCount - 1);
     this.otherStops.push({ machine: this.#index, reason, startS: nowS, endS: this.#untilS });
-    this.#alarms.push({ kind: 'machine', zone: -1, machine: this.#index, reason, startS: nowS, endS: this.#untilS, acknowledgedS: NaN });
+    this.#alarms.push({
+      kind: 'machine',
+      zone: -1,
+      machine: this.#index,
+      reason,
+      startS: nowS,
+      endS: this.#untilS,
+      acknowledgedS: NaN,
+    });
   }
 
   /** True while this zone keeps the machine from running. */

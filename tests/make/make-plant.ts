@@ -12,9 +12,10 @@ import type { MadeAlarm } from './zone-alarms.js';
 
 const dayS = 86400;
 
-/** Length of the inner step: about 2 s, a whole part of the sampling interval. */
+/** Length of the inner step: a whole part of the sampling interval, about 2 s, or 3 s where sampling is slow. */
 export function stepSecondsFor(everyS: number): number {
-  return everyS / Math.max(1, Math.round(everyS / 2));
+  const aboutS = everyS >= 30 ? 3 : 2;
+  return everyS / Math.max(1, Math.round(everyS / aboutS));
 }
 
 /**
@@ -45,6 +46,9 @@ class PlantSimulation {
   readonly #machines: MadeMachine[];
   readonly #enclosureK: number[];
   readonly #now: ZoneConditions;
+  readonly #loadWander: number[];
+  #active: readonly LookAlike[] = [];
+  #nextChangeS = 0;
 
   constructor(parameters: PlantParameters, random: Random) {
     const { zones, machines, faults, recorder, days, pattern, startMs, format } = parameters;
@@ -57,33 +61,80 @@ class PlantSimulation {
     this.#random = random.fork('plant');
     const stretches = productionStretches(pattern, startMs, days, random.fork('shifts'));
     this.#plans = machines.map((machine, index) =>
-      new MachinePlanner(machine, this.#stepS, this.#stepCount, random.fork(`plan ${index}`)).lay(stretches, zones[0]?.setpointsDegC.length ?? 1),
+      new MachinePlanner(machine, this.#stepS, this.#stepCount, random.fork(`plan ${index}`)).lay(
+        stretches,
+        zones[0]?.setpointsDegC.length ?? 1,
+      ),
     );
     const reasons = format.alarms.stopTexts.length;
-    this.#runs = machines.map((machine, index) => new MachineRun(machine, index, zones.length, reasons, this.#stepS, random.fork(`run ${index}`), this.#alarms));
+    this.#runs = machines.map(
+      (machine, index) =>
+        new MachineRun(machine, index, zones.length, reasons, this.#stepS, random.fork(`run ${index}`), this.#alarms),
+    );
     const endS = days * dayS;
     this.#zones = zones.map((zone, index) => {
       const machine = machines[zone.machine];
-      if (!machine) throw new Error(`Zone ${zone.name} belongs to machine ${zone.machine}, which the plant does not have.`);
+      if (!machine)
+        throw new Error(`Zone ${zone.name} belongs to machine ${zone.machine}, which the plant does not have.`);
       const plans = faults.filter((fault) => fault.zone === index);
-      return new SimulatedZone(index, zone, machine, plans, this.#stepS, parameters.air.meanDegC, endS, random.fork(`zone ${index}`), this.#alarms);
+      return new SimulatedZone(
+        index,
+        zone,
+        machine,
+        plans,
+        this.#stepS,
+        parameters.air.meanDegC,
+        endS,
+        random.fork(`zone ${index}`),
+        this.#alarms,
+      );
     });
     this.#zonesOf = machines.map((_, index) => zones.flatMap((zone, place) => (zone.machine === index ? [place] : [])));
     this.#zonesByMachine = this.#zonesOf.map((places) => places.flatMap((place) => this.#zones[place] ?? []));
     this.#standings = this.#zonesByMachine.map((own) => own.map(({ standing }) => standing));
     const ends = { highDegC: fullScaleDegC(format, 'high'), lowDegC: fullScaleDegC(format, 'low') };
-    this.#recorders = zones.map((zone, index) => new ZoneRecorder(index, zone, rows, recorder, ends, faults.filter((fault) => fault.zone === index)));
+    this.#recorders = zones.map(
+      (zone, index) =>
+        new ZoneRecorder(
+          index,
+          zone,
+          rows,
+          recorder,
+          ends,
+          faults.filter((fault) => fault.zone === index),
+        ),
+    );
     this.#timeS = new Float64Array(rows);
     this.#isRow = new Uint8Array(rows).fill(1);
-    this.#machines = machines.map(({ name }) => ({ name, running: new Uint8Array(rows), speed: new Float32Array(rows) }));
+    this.#machines = machines.map(({ name }) => ({
+      name,
+      running: new Uint8Array(rows),
+      speed: new Float32Array(rows),
+    }));
     this.#enclosureK = machines.map(() => 0);
-    this.#now = { nowS: 0, isProduction: false, isHeating: false, isStandby: false, isWashing: false, recipe: 0, speed: 1, roomDegC: 20, airDegC: 20, draught: 1, loadFactor: 1, hasPower: true, neighbourW: 0 };
+    this.#loadWander = machines.map(() => 1);
+    this.#now = {
+      nowS: 0,
+      isProduction: false,
+      isHeating: false,
+      isStandby: false,
+      isWashing: false,
+      recipe: 0,
+      speed: 1,
+      roomDegC: 20,
+      airDegC: 20,
+      draught: 1,
+      loadFactor: 1,
+      hasPower: true,
+      neighbourW: 0,
+    };
   }
 
   run(): Plant {
     for (let step = 0; step < this.#stepCount; step++) {
       const nowS = step * this.#stepS;
       this.#air.step(nowS);
+      this.#refreshActive(nowS);
       for (let machine = 0; machine < this.#runs.length; machine++) this.#stepMachine(machine, step, nowS);
       if (step % this.#stepsPerRow === 0) this.#record(step / this.#stepsPerRow, nowS);
     }
@@ -99,7 +150,7 @@ class PlantSimulation {
     const zones = this.#zonesByMachine[machine] ?? [];
     const now = this.#now;
     const state = plan.state[step] ?? planned.off;
-    now.hasPower = !this.#happening('power-cut', machine, nowS);
+    now.hasPower = !this.#happening('power-cut', machine);
     run.step(nowS, now.hasPower ? state : planned.off, this.#standings[machine] ?? []);
     now.nowS = nowS;
     now.isProduction = state === planned.production;
@@ -107,24 +158,35 @@ class PlantSimulation {
     now.isStandby = state === planned.off && parameters.rest === 'standby';
     now.isWashing = plan.washing[step] === 1;
     now.recipe = plan.recipe[step] ?? 0;
-    now.speed = (plan.speed[step] ?? 1) * (this.#happening('fast-line', machine, nowS)?.size ?? 1);
-    now.loadFactor = this.#happening('thick-product', machine, nowS)?.size ?? 1;
-    now.roomDegC = this.#air.degC + (this.#happening('hot-day', machine, nowS)?.size ?? 0);
+    now.speed = (plan.speed[step] ?? 1) * (this.#happening('fast-line', machine)?.size ?? 1);
+    now.loadFactor = this.#load(machine) * (this.#happening('thick-product', machine)?.size ?? 1);
+    now.roomDegC = this.#air.degC + (this.#happening('hot-day', machine)?.size ?? 0);
     this.#stepEnclosure(machine, zones);
     now.airDegC = now.roomDegC + (this.#enclosureK[machine] ?? 0);
-    this.#chances(machine, nowS, places);
-    for (let i = 0; i < zones.length; i++) this.#stepZone(zones, i, places[i] ?? 0, run, nowS);
+    this.#nudge(machine, places);
+    for (let i = 0; i < zones.length; i++) this.#stepZone(zones, i, places[i] ?? 0, run);
+  }
+
+  /** Product is never quite the same: the load of a machine wanders by a few percent over half an hour. */
+  #load(machine: number): number {
+    const share = this.#stepS / 1800;
+    const before = this.#loadWander[machine] ?? 1;
+    const after = before + share * (1 - before) + 0.05 * Math.sqrt(2 * share) * this.#random.gauss();
+    this.#loadWander[machine] = after;
+    return after;
   }
 
   /** Warm zones warm the air inside the machine, over about an hour. */
   #stepEnclosure(machine: number, zones: readonly SimulatedZone[]): void {
-    const meanK = zones.reduce((sum, { thermal }) => sum + thermal.bodyDegC, 0) / Math.max(1, zones.length) - this.#air.degC;
+    let sumDegC = 0;
+    for (const { thermal } of zones) sumDegC += thermal.bodyDegC;
+    const meanK = sumDegC / Math.max(1, zones.length) - this.#air.degC;
     const aimK = this.#parameters.air.enclosureShare * meanK;
     const isK = this.#enclosureK[machine] ?? 0;
     this.#enclosureK[machine] = isK + (this.#stepS / 2700) * (aimK - isK);
   }
 
-  #stepZone(zones: readonly SimulatedZone[], i: number, place: number, run: MachineRun, nowS: number): void {
+  #stepZone(zones: readonly SimulatedZone[], i: number, place: number, run: MachineRun): void {
     const zone = zones[i] as SimulatedZone;
     const before = zones[i - 1];
     const after = zones[i + 1];
@@ -132,45 +194,63 @@ class PlantSimulation {
     const fromBeforeW = before ? before.parameters.neighbourWPerK * (before.thermal.bodyDegC - own) : 0;
     const fromAfterW = after ? zone.parameters.neighbourWPerK * (after.thermal.bodyDegC - own) : 0;
     this.#now.neighbourW = fromBeforeW + fromAfterW;
-    const draught = this.#happening('draught', zone.parameters.machine, nowS);
+    const draught = this.#happening('draught', zone.parameters.machine);
     this.#now.draught = draught && (draught.zone === -1 || draught.zone === place) ? draught.size : 1;
     zone.step(this.#now, run);
     const recorder = this.#recorders[place] as ZoneRecorder;
     if (recorder.logsMean) recorder.accumulate(zone);
   }
 
-  #happening(kind: LookAlike['kind'], machine: number, nowS: number): LookAlike | undefined {
-    for (const item of this.#parameters.lookAlikes) {
-      if (item.kind === kind && nowS >= item.startS && nowS < item.endS && (item.machine === -1 || item.machine === machine)) return item;
+  #happening(kind: LookAlike['kind'], machine: number): LookAlike | undefined {
+    for (const item of this.#active) {
+      if (item.kind === kind && (item.machine === -1 || item.machine === machine)) return item;
     }
     return undefined;
   }
 
-  /** Operators' nudges and controller restarts. */
-  #chances(machine: number, nowS: number, places: readonly number[]): void {
-    const { nudgesPerDay } = this.#parameters.machines[machine]!;
-    if (nudgesPerDay > 0 && this.#random.chance((nudgesPerDay * this.#stepS) / dayS)) {
-      this.#zones[this.#random.pick(places)]?.nudge(this.#random.sign() * this.#random.int(1, 3));
-    }
-    for (const { kind, startS, endS, machine: whose } of this.#parameters.lookAlikes) {
-      const isStart = kind === 'restart' && nowS >= startS && nowS < startS + this.#stepS;
-      const isPowerBack = kind === 'power-cut' && nowS >= endS && nowS < endS + this.#stepS;
-      if (!(isStart || isPowerBack) || (whose !== -1 && whose !== machine)) continue;
+  /** Which look-alikes are on; worked out anew only when one starts or ends. */
+  #refreshActive(nowS: number): void {
+    if (nowS < this.#nextChangeS) return;
+    const { lookAlikes } = this.#parameters;
+    this.#active = lookAlikes.filter(({ startS, endS }) => nowS >= startS && nowS < endS);
+    this.#nextChangeS = Math.min(
+      ...lookAlikes.flatMap(({ startS, endS }) => [startS, endS]).filter((atS) => atS > nowS),
+    );
+    for (const item of lookAlikes) this.#restartAfter(item, nowS);
+  }
+
+  /** A controller restart, or power that has come back, puts the zones' controllers back to nothing. */
+  #restartAfter(item: LookAlike, nowS: number): void {
+    const atS = item.kind === 'restart' ? item.startS : item.kind === 'power-cut' ? item.endS : NaN;
+    if (!(nowS >= atS && nowS < atS + this.#stepS)) return;
+    this.#zonesOf.forEach((places, machine) => {
+      if (item.machine !== -1 && item.machine !== machine) return;
       for (const place of places) {
         this.#zones[place]?.restartController();
         this.#recorders[place]?.restarted();
       }
-    }
+    });
+  }
+
+  #nudge(machine: number, places: readonly number[]): void {
+    const { nudgesPerDay } = this.#parameters.machines[machine]!;
+    if (nudgesPerDay <= 0 || !this.#random.chance((nudgesPerDay * this.#stepS) / dayS)) return;
+    this.#zones[this.#random.pick(places)]?.nudge(this.#random.sign() * this.#random.int(1, 3));
   }
 
   #record(row: number, nowS: number): void {
     const { recorder } = this.#parameters;
-    const within = (stretch: { startS: number; endS: number }): boolean => nowS >= stretch.startS && nowS < stretch.endS;
+    const within = (stretch: { startS: number; endS: number }): boolean =>
+      nowS >= stretch.startS && nowS < stretch.endS;
     const isHung = recorder.freezes.some(within);
-    const isOff = this.#parameters.lookAlikes.some((item) => item.kind === 'power-cut' && item.machine === -1 && within(item));
+    const isOff = this.#parameters.lookAlikes.some(
+      (item) => item.kind === 'power-cut' && item.machine === -1 && within(item),
+    );
     if (isOff || recorder.gaps.some(within)) this.#isRow[row] = 0;
     this.#timeS[row] = nowS + (recorder.jitterS > 0 ? Math.round(this.#random.uniform(0, recorder.jitterS)) : 0);
-    this.#zones.forEach((zone, place) => this.#recorders[place]?.record(row, nowS, zone, zone.thermal.bodyDegC, isHung));
+    this.#zones.forEach((zone, place) =>
+      this.#recorders[place]?.record(row, nowS, zone, zone.thermal.bodyDegC, isHung),
+    );
     this.#machines.forEach((made, machine) => {
       const run = this.#runs[machine] as MachineRun;
       made.running[row] = isHung && row > 0 ? (made.running[row - 1] ?? 0) : run.isRunning ? 1 : 0;

@@ -58,7 +58,8 @@ export class MeasuringChain {
     const { gainError, noiseDegC } = this.#sensor;
     if (effects.isOpen) return this.#card.opensLow !== effects.opensLow ? -Infinity : Infinity;
     const scatterDegC = (noiseDegC + effects.extraNoiseDegC) * this.#random.gauss();
-    const ownDegC = sensorDegC * (1 + gainError + effects.gainError) + this.#offsetDegC + effects.offsetDegC + scatterDegC;
+    const ownDegC =
+      sensorDegC * (1 + gainError + effects.gainError) + this.#offsetDegC + effects.offsetDegC + scatterDegC;
     if (this.#r0Ohm === 0) return this.#thermocouple(ownDegC, terminalDegC, effects);
     if (effects.isShort) return -Infinity;
     if (effects.seriesOhm === 0 && effects.shuntSiemens === 0) return ownDegC;

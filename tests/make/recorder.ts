@@ -28,7 +28,14 @@ export class ZoneRecorder {
   #codes = 0;
   #zeroRowsLeft = 0;
 
-  constructor(index: number, zone: ZoneParameters, rows: number, recorder: RecorderParameters, ends: ScaleEnds, faults: readonly FaultPlan[]) {
+  constructor(
+    index: number,
+    zone: ZoneParameters,
+    rows: number,
+    recorder: RecorderParameters,
+    ends: ScaleEnds,
+    faults: readonly FaultPlan[],
+  ) {
     this.#recorder = recorder;
     this.#ends = ends;
     this.#tagFaults = faults.filter(({ kind }) => kind === 'tag_frozen' || kind === 'tag_missing');

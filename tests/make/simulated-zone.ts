@@ -1,6 +1,13 @@
-import { clearEffects, noEffects, type Effects, type Fault, type FaultPlan, type Surroundings } from './faults/fault.js';
+import {
+  clearEffects,
+  faultCauses,
+  noEffects,
+  type Effects,
+  type Fault,
+  type FaultPlan,
+  type Surroundings,
+} from './faults/fault.js';
 import { makeFault } from './faults/make-fault.js';
-import { faultCauses } from './faults/fault.js';
 import { MeasuringChain } from './measuring-chain.js';
 import type { MachineRun, ZoneStanding } from './machine-run.js';
 import type { MachineParameters, ZoneParameters } from './plant-parameters.js';
@@ -28,6 +35,9 @@ export interface ZoneConditions {
   neighbourW: number;
 }
 
+/** How long a zone's own loss stays up or down, seconds, and by how much of itself (common practice). */
+const wanderS = 3600;
+const wanderSize = 0.02;
 /** Water on a machine cools it this much faster than still air (common practice). */
 const washFactor = 4;
 
@@ -47,14 +57,35 @@ export class SimulatedZone implements Sample {
   readonly #controller: TemperatureController;
   readonly #alarms: ZoneAlarms;
   readonly #effects: Effects = noEffects();
-  readonly #around: Surroundings = { nowS: 0, isRunning: false, sensorDegC: 0, workDegC: 0, isHeating: false, isWashing: false };
+  readonly #around: Surroundings = {
+    nowS: 0,
+    isRunning: false,
+    sensorDegC: 0,
+    workDegC: 0,
+    isHeating: false,
+    isWashing: false,
+  };
   readonly #replacedAtS: number[];
   readonly #cycleRandom: Random;
+  readonly #cutoutDegC: number;
+  readonly #wanderShare: number;
   #nudgeDegC = 0;
   #isCutOut = false;
+  /** Slow change of this zone's own loss: air, dirt, contact with the frame. */
+  #lossWander = 1;
   #lastSetpointDegC = 0;
 
-  constructor(index: number, zone: ZoneParameters, machine: MachineParameters, plans: readonly FaultPlan[], stepS: number, startDegC: number, endS: number, random: Random, alarmLog: MadeAlarm[]) {
+  constructor(
+    index: number,
+    zone: ZoneParameters,
+    machine: MachineParameters,
+    plans: readonly FaultPlan[],
+    stepS: number,
+    startDegC: number,
+    endS: number,
+    random: Random,
+    alarmLog: MadeAlarm[],
+  ) {
     this.parameters = zone;
     this.#machine = machine;
     this.#stepS = stepS;
@@ -64,7 +95,11 @@ export class SimulatedZone implements Sample {
     this.#alarms = new ZoneAlarms(zone.alarms, index, zone.machine, alarmLog);
     this.faults = plans.map((plan) => makeFault(plan, stepS, random.fork(plan.kind), endS));
     this.#cycleRandom = random.fork('cycle');
-    this.#replacedAtS = plans.filter(({ kind, fixedS }) => fixedS !== null && faultCauses[kind] === 'sensor').map(({ fixedS }) => fixedS ?? 0);
+    this.#cutoutDegC = Math.max(...zone.setpointsDegC) + zone.cutoutAboveK;
+    this.#wanderShare = stepS / wanderS;
+    this.#replacedAtS = plans
+      .filter(({ kind, fixedS }) => fixedS !== null && faultCauses[kind] === 'sensor')
+      .map(({ fixedS }) => fixedS ?? 0);
     this.standing = {
       zone: index,
       inputSinceS: NaN,
@@ -77,7 +112,8 @@ export class SimulatedZone implements Sample {
       bypassAfterS: Math.min(7200, ...plans.map(({ bypassAfterS }) => bypassAfterS ?? Infinity)),
     };
     // A planned wait for the repair outlasts the two hours after which operators give a healthy zone up.
-    if (plans.some(({ bypassAfterS }) => bypassAfterS === null)) this.standing = { ...this.standing, bypassAfterS: Infinity };
+    if (plans.some(({ bypassAfterS }) => bypassAfterS === null))
+      this.standing = { ...this.standing, bypassAfterS: Infinity };
   }
 
   get readingDegC(): number {
@@ -156,10 +192,9 @@ export class SimulatedZone implements Sample {
   }
 
   #heat(now: ZoneConditions, run: MachineRun, share: number, isOn: boolean): void {
-    const { thermal, loadWPerK, cycleShare, airOffsetDegC, setpointsDegC, cutoutAboveK } = this.parameters;
+    const { thermal, loadWPerK, cycleShare, airOffsetDegC } = this.parameters;
     const bodyDegC = this.thermal.bodyDegC;
-    const limitDegC = Math.max(...setpointsDegC) + cutoutAboveK;
-    this.#isCutOut = bodyDegC > limitDegC || (this.#isCutOut && bodyDegC > limitDegC - 20);
+    this.#isCutOut = bodyDegC > this.#cutoutDegC || (this.#isCutOut && bodyDegC > this.#cutoutDegC - 20);
     // The main contactor drops at switch-off, so a stuck relay heats only while the machine is on.
     const onShare = this.#isCutOut || !now.hasPower || !isOn ? 0 : this.#effects.isStuckOn ? 1 : share;
     let loadW = 0;
@@ -167,8 +202,15 @@ export class SimulatedZone implements Sample {
       const cycle = cycleShare > 0 ? 1 + cycleShare * this.#cyclePulse(now.nowS) : 1;
       loadW = loadWPerK * now.speed * now.loadFactor * cycle * Math.max(0, bodyDegC - now.roomDegC);
     }
-    const draught = now.draught * (now.isWashing ? washFactor : 1);
-    this.thermal.step(thermal.powerW * this.#effects.heaterShare * onShare, now.airDegC + airOffsetDegC, draught, now.neighbourW - loadW);
+    const pullBack = this.#wanderShare * (1 - this.#lossWander);
+    this.#lossWander += pullBack + wanderSize * Math.sqrt(2 * this.#wanderShare) * this.#cycleRandom.gauss();
+    const draught = now.draught * this.#lossWander * (now.isWashing ? washFactor : 1);
+    this.thermal.step(
+      thermal.powerW * this.#effects.heaterShare * onShare,
+      now.airDegC + airOffsetDegC,
+      draught,
+      now.neighbourW - loadW,
+    );
   }
 
   /** Contact and release of the product: +1 and −1 in turn; blurred where a step holds several cycles. */

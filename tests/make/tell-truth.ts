@@ -10,16 +10,24 @@ const visibleShiftK = 0.8;
 const visibleS = 1200;
 
 /** Faults whose course starts at a planned moment; the others start with their first act. */
-const startsAsPlanned: readonly FaultKind[] = ['sensor_drift', 'card_reference', 'channel_frozen', 'tag_frozen', 'tag_missing'];
+const startsAsPlanned: readonly FaultKind[] = [
+  'sensor_drift',
+  'card_reference',
+  'channel_frozen',
+  'tag_frozen',
+  'tag_missing',
+];
 
 function leftTrace(fault: Fault, zone: SimulatedZone, endS: number): boolean {
   const { kind, onsetS, fixedS, shape } = fault.plan;
   if (Number.isNaN(fault.firstActS)) return false;
   const atWorkS = (fixedS ?? endS) - fault.firstActS;
-  if (fault instanceof SensorDrift || fault instanceof CardReference) return Math.abs(fault.driftDegC) >= 0.5 || shape === 'come-and-go';
+  if (fault instanceof SensorDrift || fault instanceof CardReference)
+    return Math.abs(fault.driftDegC) >= 0.5 || shape === 'come-and-go';
   if (kind === 'wire_contact' || kind === 'wire_wet' || kind === 'sensor_noise') return zone.maxShiftK >= visibleShiftK;
   if (faultCauses[kind] === 'heater') return zone.faultyHeatingS >= visibleS;
-  if (kind === 'channel_frozen' || kind === 'tag_frozen' || kind === 'tag_missing') return endS - onsetS >= visibleS && atWorkS >= visibleS;
+  if (kind === 'channel_frozen' || kind === 'tag_frozen' || kind === 'tag_missing')
+    return endS - onsetS >= visibleS && atWorkS >= visibleS;
   return fault.opens > 0 || kind === 'wire_short';
 }
 
@@ -30,13 +38,23 @@ function mainFault(zone: SimulatedZone, endS: number): { fault: Fault | undefine
   return { fault, isTrace: traced.length > 0 };
 }
 
-function zoneTruth(parameters: PlantParameters, zone: SimulatedZone, index: number, run: MachineRun | undefined): ZoneTruth {
+function zoneTruth(
+  parameters: PlantParameters,
+  zone: SimulatedZone,
+  index: number,
+  run: MachineRun | undefined,
+): ZoneTruth {
   const endS = parameters.days * 86400;
   const { fault, isTrace } = mainFault(zone, endS);
   const plan = fault?.plan;
-  const iso = (seconds: number | null): string | null => (seconds === null || Number.isNaN(seconds) ? null : new Date(parameters.startMs + seconds * 1000).toISOString());
-  const onsetS = !fault || !plan || !isTrace ? null : startsAsPlanned.includes(plan.kind) ? plan.onsetS : fault.firstActS;
-  const drift = (fault instanceof SensorDrift || fault instanceof CardReference) && plan?.fixedS === null && isTrace ? fault.driftDegC : null;
+  const iso = (seconds: number | null): string | null =>
+    seconds === null || Number.isNaN(seconds) ? null : new Date(parameters.startMs + seconds * 1000).toISOString();
+  const onsetS =
+    !fault || !plan || !isTrace ? null : startsAsPlanned.includes(plan.kind) ? plan.onsetS : fault.firstActS;
+  const drift =
+    (fault instanceof SensorDrift || fault instanceof CardReference) && plan?.fixedS === null && isTrace
+      ? fault.driftDegC
+      : null;
   const seen = isTrace && plan;
   return {
     zone: zone.parameters.name,
@@ -56,7 +74,10 @@ function zoneTruth(parameters: PlantParameters, zone: SimulatedZone, index: numb
     shuntOhm: plan?.numbers['shuntOhm'] ?? null,
     second: zone.faults.find((other) => other !== fault)?.plan.kind ?? null,
     lookAlikes: parameters.lookAlikes
-      .filter(({ machine, zone: only }) => (machine === -1 || machine === zone.parameters.machine) && (only === -1 || only === index))
+      .filter(
+        ({ machine, zone: only }) =>
+          (machine === -1 || machine === zone.parameters.machine) && (only === -1 || only === index),
+      )
       .map(({ kind }) => kind),
   };
 }
@@ -75,7 +96,11 @@ function machineTruth(name: string, run: MachineRun): MachineTruth {
 }
 
 /** Writes down what really happened, from the parts that did it. */
-export function tellTruth(parameters: PlantParameters, zones: readonly SimulatedZone[], runs: readonly MachineRun[]): PlantTruth {
+export function tellTruth(
+  parameters: PlantParameters,
+  zones: readonly SimulatedZone[],
+  runs: readonly MachineRun[],
+): PlantTruth {
   const { format, recorder } = parameters;
   return {
     meta: {

@@ -53,7 +53,10 @@ export class TemperatureController {
       return 0;
     }
     if (Number.isNaN(readingDegC)) return this.#failed();
-    const share = this.#parameters.kind === 'on-off' ? this.#onOff(readingDegC, setpointDegC) : this.#pid(readingDegC, setpointDegC);
+    const share =
+      this.#parameters.kind === 'on-off'
+        ? this.#onOff(readingDegC, setpointDegC)
+        : this.#pid(readingDegC, setpointDegC);
     this.#meanPercent += (this.#stepS / 600) * (share * 100 - this.#meanPercent);
     return share;
   }
@@ -82,7 +85,7 @@ export class TemperatureController {
     const raw = gainPercentPerK * (errorK - derivativeS * slopeK) + this.#integralPercent;
     const percent = Math.min(maxPercent, Math.max(0, raw));
     // Integrate only where it does not push further into a limit (anti-windup by clamping).
-    if (raw === percent || (raw > percent) === errorK < 0) {
+    if (raw === percent || raw > percent === errorK < 0) {
       this.#integralPercent += (gainPercentPerK * errorK * this.#stepS) / integralS;
       this.#integralPercent = Math.min(maxPercent, Math.max(-10, this.#integralPercent));
     }

@@ -21,7 +21,10 @@ export function plantOfSeed(seed: number, options: DrawOptions = {}): Plant {
 }
 
 /** Writes `count` plants as `plant-<seed>/` with `plant-<seed>.truth.json` beside it. */
-export async function writePlants({ count, seed, folder, options = {} }: PlantsWanted, told: (name: string) => void = () => undefined): Promise<void> {
+export async function writePlants(
+  { count, seed, folder, options = {} }: PlantsWanted,
+  told: (name: string) => void = () => undefined,
+): Promise<void> {
   for (let i = 0; i < count; i++) {
     const plant = plantOfSeed(seed + i, options);
     const target = join(folder, `plant-${seed + i}`);

@@ -68,8 +68,18 @@ export class ZoneAlarms {
     else if (Math.abs(awayK) < 3) this.#hasBeenInBand = true;
     const watches = isOn && !isFailed && (this.#hasBeenInBand || !waitsForBand);
     this.#take(this.#input, 'input', this.#input.step(nowS, isFailed, !isFailed, inputDelayS), nowS);
-    this.#take(this.#low, 'low', this.#low.step(nowS, watches && awayK < -lowK, !watches || awayK > 1 - lowK, deviationDelayS), nowS);
-    this.#take(this.#high, 'high', this.#high.step(nowS, watches && awayK > highK, !watches || awayK < highK - 1, deviationDelayS), nowS);
+    this.#take(
+      this.#low,
+      'low',
+      this.#low.step(nowS, watches && awayK < -lowK, !watches || awayK > 1 - lowK, deviationDelayS),
+      nowS,
+    );
+    this.#take(
+      this.#high,
+      'high',
+      this.#high.step(nowS, watches && awayK > highK, !watches || awayK < highK - 1, deviationDelayS),
+      nowS,
+    );
   }
 
   /** A new set point starts a new wait, as on switching on. */
@@ -79,7 +89,15 @@ export class ZoneAlarms {
 
   #take(condition: Condition, kind: MadeAlarmKind, change: 'raised' | 'returned' | null, nowS: number): void {
     if (change === 'raised') {
-      condition.alarm = { kind, zone: this.#zone, machine: this.#machine, reason: 0, startS: nowS, endS: NaN, acknowledgedS: NaN };
+      condition.alarm = {
+        kind,
+        zone: this.#zone,
+        machine: this.#machine,
+        reason: 0,
+        startS: nowS,
+        endS: NaN,
+        acknowledgedS: NaN,
+      };
       this.#log.push(condition.alarm);
     } else if (change === 'returned' && condition.alarm) {
       condition.alarm.endS = nowS;

@@ -50,7 +50,12 @@ export function drawFault(random: Random, kind: FaultKind, place: FaultPlace): F
 }
 
 /** Hard faults are mended within hours or days; creeping ones are mostly still there at the end. */
-function drawRepair(random: Random, kind: FaultKind, hardFromS: number, endS: number): Pick<FaultPlan, 'fixedS' | 'bypassAfterS' | 'repairStopS'> {
+function drawRepair(
+  random: Random,
+  kind: FaultKind,
+  hardFromS: number,
+  endS: number,
+): Pick<FaultPlan, 'fixedS' | 'bypassAfterS' | 'repairStopS'> {
   const isHard = ['sensor_open', 'wire_broken', 'wire_short', 'heater_dead'].includes(kind);
   const isMended = random.chance(isHard ? 0.85 : faultCauses[kind] === 'recording' ? 0.8 : 0.2);
   const afterS = isHard ? random.logUniform(0.6 * hourS, 60 * hourS) : random.logUniform(8 * hourS, 8 * dayS);
@@ -75,7 +80,11 @@ function drawCourse(random: Random, kind: FaultKind, place: FaultPlace, leftS: n
     case 'sensor_noise':
       return {
         shape: random.pick(['white', 'white', 'popcorn']),
-        numbers: { noiseDegC: random.logUniform(0.8, 8), spanS: leftS * random.uniform(0.05, 1), flipsPerHour: random.logUniform(2, 200) },
+        numbers: {
+          noiseDegC: random.logUniform(0.8, 8),
+          spanS: leftS * random.uniform(0.05, 1),
+          flipsPerHour: random.logUniform(2, 200),
+        },
       };
     case 'wire_flex_open':
       return { shape: 'opens', numbers: drawFlex(random, Infinity) };
@@ -86,16 +95,30 @@ function drawCourse(random: Random, kind: FaultKind, place: FaultPlace, leftS: n
     case 'wire_wet':
       return drawWet(random, place, leftS);
     case 'wire_short':
-      return { shape: 'short', numbers: { warningS: random.chance(0.5) ? 0 : random.logUniform(hourS, 30 * hourS), warningPerHour: random.logUniform(0.3, 8) } };
+      return {
+        shape: 'short',
+        numbers: {
+          warningS: random.chance(0.5) ? 0 : random.logUniform(hourS, 30 * hourS),
+          warningPerHour: random.logUniform(0.3, 8),
+        },
+      };
     case 'card_blips':
       return {
         shape: 'blips',
-        numbers: { perHour: random.logUniform(0.05, 3), meanOpenS: random.logUniform(1, 40), burstMean: random.uniform(0.2, 4), cardSeed: random.int(1, 2 ** 31) },
+        numbers: {
+          perHour: random.logUniform(0.05, 3),
+          meanOpenS: random.logUniform(1, 40),
+          burstMean: random.uniform(0.2, 4),
+          cardSeed: random.int(1, 2 ** 31),
+        },
       };
     case 'card_reference':
       return {
         shape: random.pick(['step', 'linear', 'settle', 'come-and-go']),
-        numbers: { finalDegC: random.sign() * random.logUniform(1, 12), spanS: Math.max(hourS, leftS * random.uniform(0.05, 0.9)) },
+        numbers: {
+          finalDegC: random.sign() * random.logUniform(1, 12),
+          spanS: Math.max(hourS, leftS * random.uniform(0.05, 0.9)),
+        },
       };
     case 'channel_frozen':
     case 'tag_frozen':
@@ -136,7 +159,10 @@ function drawDrift(random: Random, leftS: number): Course {
   const isGain = random.chance(0.3);
   return {
     shape: isGain ? `gain-${course}` : course,
-    numbers: { finalDegC: random.sign() * random.logUniform(0.8, 25), spanS: course === 'settle' ? Math.max(2 * hourS, leftS * random.uniform(0.1, 1)) : leftS * random.uniform(0.6, 1) },
+    numbers: {
+      finalDegC: random.sign() * random.logUniform(0.8, 25),
+      spanS: course === 'settle' ? Math.max(2 * hourS, leftS * random.uniform(0.1, 1)) : leftS * random.uniform(0.6, 1),
+    },
   };
 }
 
@@ -175,14 +201,26 @@ function drawWet(random: Random, { parameters, hasWashDowns }: FaultPlace, leftS
   const ohm = random.logUniform(1500, 40_000);
   return {
     shape: hasWashDowns && random.chance(0.8) ? 'wash-down' : random.pick(['damp', 'creeping']),
-    numbers: { shuntOhm: parameters.sensor.kind === 'pt1000' ? 10 * ohm : ohm, dryS: random.logUniform(0.5 * hourS, 10 * hourS), spanS: leftS },
+    numbers: {
+      shuntOhm: parameters.sensor.kind === 'pt1000' ? 10 * ohm : ohm,
+      dryS: random.logUniform(0.5 * hourS, 10 * hourS),
+      spanS: leftS,
+    },
   };
 }
 
 function drawHeater(random: Random, kind: FaultKind, leftS: number): Course {
   const flipS = random.logUniform(60, 4 * hourS);
   if (kind === 'relay_stuck') return { shape: random.pick(['stuck', 'stuck', 'sticking']), numbers: { flipS } };
-  if (kind === 'heater_dead') return { shape: random.pick(['gone', 'gone', 'coming-and-going']), numbers: { shareLeft: 0, spanS: 0, flipS } };
-  if (kind === 'heater_half') return { shape: random.pick(['gone', 'gone', 'coming-and-going']), numbers: { shareLeft: random.uniform(0.3, 0.75), spanS: 0, flipS } };
-  return { shape: 'ageing', numbers: { shareLeft: random.uniform(0.45, 0.85), spanS: leftS * random.uniform(0.5, 1), flipS } };
+  if (kind === 'heater_dead')
+    return { shape: random.pick(['gone', 'gone', 'coming-and-going']), numbers: { shareLeft: 0, spanS: 0, flipS } };
+  if (kind === 'heater_half')
+    return {
+      shape: random.pick(['gone', 'gone', 'coming-and-going']),
+      numbers: { shareLeft: random.uniform(0.3, 0.75), spanS: 0, flipS },
+    };
+  return {
+    shape: 'ageing',
+    numbers: { shareLeft: random.uniform(0.45, 0.85), spanS: leftS * random.uniform(0.5, 1), flipS },
+  };
 }

@@ -1,6 +1,13 @@
 import type { FaultKind, FaultPlan } from '../faults/fault.js';
 import { fullScaleDegC, type LogFormat } from '../log/log-format.js';
-import type { CardParameters, PlantParameters, RecorderParameters, SensorKind, ShiftPattern, ZoneParameters } from '../plant-parameters.js';
+import type {
+  CardParameters,
+  PlantParameters,
+  RecorderParameters,
+  SensorKind,
+  ShiftPattern,
+  ZoneParameters,
+} from '../plant-parameters.js';
 import type { Random } from '../random.js';
 import type { ControllerParameters } from '../temperature-controller.js';
 import { drawFault, faultWeights } from './draw-fault.js';
@@ -35,22 +42,38 @@ export function drawPlantParameters(random: Random, options: DrawOptions = {}): 
   const unit = options.unit ?? (random.chance(0.28) ? 'F' : 'C');
   const drawn = drawFormat(random.fork('format'), has, unit);
   const format = { ...drawn, hasPlantFile: options.hasPlantFile ?? drawn.hasPlantFile };
-  const everyS = options.everyS ?? Number(random.weighted({ 1: 4, 2: 4, 5: 8, 10: 20, 15: 6, 20: 6, 30: 24, 60: 22, 120: 6 }));
+  const everyS =
+    options.everyS ?? Number(random.weighted({ 1: 4, 2: 4, 5: 8, 10: 20, 15: 6, 20: 6, 30: 24, 60: 22, 120: 6 }));
   const sizes = drawSizes(random.fork('sizes'), everyS, has, options);
   const zones = drawZones(random.fork('zones'), sizes.perMachine, format);
   const names = random.pick(machineNames);
   const rest = random.chance(0.75) ? 'off' : 'standby';
-  const machines = sizes.perMachine.map((_, index) => drawMachine(random.fork(`machine ${index}`), names[index] ?? `M${index + 1}`, rest));
+  const machines = sizes.perMachine.map((_, index) =>
+    drawMachine(random.fork(`machine ${index}`), names[index] ?? `M${index + 1}`, rest),
+  );
   const named = nameZones(zones, sizes.perMachine.length > 1 ? machines.map(({ name }) => name) : null, random);
   const washed = machines.map(({ washDownsPerDay }) => washDownsPerDay > 0);
   const faults = drawFaults(random.fork('faults'), named, sizes.days, washed, options);
-  const byMachine = machines.map((_, index) => named.flatMap(({ machine }, place) => (machine === index ? [place] : [])));
+  const byMachine = machines.map((_, index) =>
+    named.flatMap(({ machine }, place) => (machine === index ? [place] : [])),
+  );
   return {
     seed: options.seed ?? random.int(1, 2 ** 31),
     name: 'made plant',
     startMs: Date.UTC(2026, 0, 1) + random.int(0, 300) * dayMs - offsetMs(format.timezone),
     days: sizes.days,
-    pattern: options.pattern ?? random.weighted<ShiftPattern>({ '24x7': 10, '3shift5': 16, '3shift6': 6, '2shift': 28, '2shift6': 8, '1shift': 20, '1shift4': 6, 'long-day': 6 }),
+    pattern:
+      options.pattern ??
+      random.weighted<ShiftPattern>({
+        '24x7': 10,
+        '3shift5': 16,
+        '3shift6': 6,
+        '2shift': 28,
+        '2shift6': 8,
+        '1shift': 20,
+        '1shift4': 6,
+        'long-day': 6,
+      }),
     air: {
       meanDegC: random.uniform(16, 27),
       daySwingK: random.uniform(0.3, 4),
@@ -64,13 +87,23 @@ export function drawPlantParameters(random: Random, options: DrawOptions = {}): 
     faults,
     lookAlikes: drawLookAlikes(random.fork('look-alikes'), sizes.days, machines.length, byMachine),
     recorder: drawRecorder(random.fork('recorder'), everyS, sizes.days),
-    format: { ...format, clockJump: random.chance(0.06) ? { atS: random.uniform(0.2, 0.8) * sizes.days * dayS, byS: random.pick([3600, -3600, -120, 300, 7200]) } : null },
+    format: {
+      ...format,
+      clockJump: random.chance(0.06)
+        ? { atS: random.uniform(0.2, 0.8) * sizes.days * dayS, byS: random.pick([3600, -3600, -120, 300, 7200]) }
+        : null,
+    },
   };
 }
 
 /** The winter offset is near enough to start at a local midnight; in summer the log starts an hour off. */
 function offsetMs(timezone: string | null): number {
-  const hours: Record<string, number> = { 'Europe/Oslo': 1, 'America/Chicago': -6, 'Asia/Singapore': 8, 'Europe/London': 0 };
+  const hours: Record<string, number> = {
+    'Europe/Oslo': 1,
+    'America/Chicago': -6,
+    'Asia/Singapore': 8,
+    'Europe/London': 0,
+  };
   return (timezone === null ? 0 : (hours[timezone] ?? 0)) * 3_600_000;
 }
 
@@ -79,10 +112,16 @@ interface Sizes {
   readonly perMachine: readonly number[];
 }
 
-function drawSizes(random: Random, everyS: number, has: LogFormat['has'], { days: fixedDays, cellLimit = 1_200_000 }: DrawOptions): Sizes {
+function drawSizes(
+  random: Random,
+  everyS: number,
+  has: LogFormat['has'],
+  { days: fixedDays, cellLimit = 600_000 }: DrawOptions,
+): Sizes {
   const columns = has === 'full' ? 3 : has === 'nosp' ? 2 : 1;
   const perMachine = Array.from({ length: random.pick([1, 1, 1, 2, 2, 3, 4]) }, () => random.int(3, 10));
-  const wantedDays = fixedDays ?? Math.round(random.logUniform(everyS < 5 ? 2 : 6, everyS < 5 ? 5 : everyS >= 30 ? 35 : 16));
+  const wantedDays =
+    fixedDays ?? Math.round(random.logUniform(everyS < 5 ? 2 : 6, everyS < 5 ? 5 : everyS >= 30 ? 35 : 16));
   const cells = (zones: number, days: number): number => (zones * columns * days * dayS) / everyS;
   const total = (): number => perMachine.reduce((sum, zones) => sum + zones, 0);
   while (cells(total(), wantedDays) > cellLimit && perMachine.length > 1) perMachine.pop();
@@ -94,7 +133,11 @@ function drawSizes(random: Random, everyS: number, has: LogFormat['has'], { days
 function drawHabits(random: Random, format: LogFormat): PlantHabits {
   const kind = random.weighted<SensorKind>({ pt100: 52, pt1000: 14, 'tc-k': 22, 'tc-j': 12 });
   const isPlatinum = kind.startsWith('pt');
-  const controllerKind = random.weighted<ControllerParameters['kind']>({ pid: 70, 'time-proportioned': 22, 'on-off': 8 });
+  const controllerKind = random.weighted<ControllerParameters['kind']>({
+    pid: 70,
+    'time-proportioned': 22,
+    'on-off': 8,
+  });
   return {
     kind,
     wires: isPlatinum ? random.pick([2, 3, 3, 3, 4] as const) : 2,
@@ -135,21 +178,40 @@ function drawZones(random: Random, perMachine: readonly number[], format: LogFor
     const body = drawMachineBody(random, family, recipes);
     return Array.from({ length: Math.min(count, family.names.length) }, (_, i) => {
       const card = `${machine + 1}${String.fromCharCode(65 + Math.floor(i / perCard))}`;
-      return drawZone(random.fork(`zone ${machine} ${i}`), family.names[i] ?? `Zone ${i + 1}`, machine, card, body, habits);
+      return drawZone(
+        random.fork(`zone ${machine} ${i}`),
+        family.names[i] ?? `Zone ${i + 1}`,
+        machine,
+        card,
+        body,
+        habits,
+      );
     });
   });
 }
 
 /** With several machines the machine's name leads the zone's. */
-function nameZones(zones: readonly ZoneParameters[], machines: readonly string[] | null, random: Random): ZoneParameters[] {
+function nameZones(
+  zones: readonly ZoneParameters[],
+  machines: readonly string[] | null,
+  random: Random,
+): ZoneParameters[] {
   if (machines === null) return [...zones];
   const joiner = random.pick([' ', ' ', '_', '.', '-']);
   return zones.map((zone) => ({ ...zone, name: `${machines[zone.machine] ?? ''}${joiner}${zone.name}` }));
 }
 
-function drawFaults(random: Random, zones: readonly ZoneParameters[], days: number, washed: readonly boolean[], options: DrawOptions): FaultPlan[] {
+function drawFaults(
+  random: Random,
+  zones: readonly ZoneParameters[],
+  days: number,
+  washed: readonly boolean[],
+  options: DrawOptions,
+): FaultPlan[] {
   const share = options.faultShare ?? (random.chance(0.12) ? 0 : random.uniform(0.08, 0.55));
-  const weights = options.kinds ? Object.fromEntries(options.kinds.map((kind) => [kind, faultWeights[kind]])) : faultWeights;
+  const weights = options.kinds
+    ? Object.fromEntries(options.kinds.map((kind) => [kind, faultWeights[kind]]))
+    : faultWeights;
   const taken = new Set<number>();
   const faults: FaultPlan[] = [];
   zones.forEach((parameters, zone) => {
@@ -162,7 +224,8 @@ function drawFaults(random: Random, zones: readonly ZoneParameters[], days: numb
       faults.push({ ...plan, zone: place });
     }
     // Rarely a zone has a second, later fault; the truth tells the first.
-    if (random.chance(0.03) && !kind.startsWith('card')) faults.push(drawFault(random, 'sensor_drift', { zone, parameters, days, hasWashDowns: false }));
+    if (random.chance(0.03) && !kind.startsWith('card'))
+      faults.push(drawFault(random, 'sensor_drift', { zone, parameters, days, hasWashDowns: false }));
   });
   return faults;
 }

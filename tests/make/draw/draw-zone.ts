@@ -1,4 +1,10 @@
-import type { AlarmParameters, CardParameters, SensorKind, SensorParameters, ZoneParameters } from '../plant-parameters.js';
+import type {
+  AlarmParameters,
+  CardParameters,
+  SensorKind,
+  SensorParameters,
+  ZoneParameters,
+} from '../plant-parameters.js';
 import type { Random } from '../random.js';
 import type { ControllerParameters } from '../temperature-controller.js';
 import type { ThermalParameters } from '../thermal-zone.js';
@@ -60,7 +66,14 @@ export function drawMachineBody(random: Random, family: ZoneFamily, recipes: num
   };
 }
 
-export function drawZone(random: Random, name: string, machine: number, card: string, body: MachineBody, habits: PlantHabits): ZoneParameters {
+export function drawZone(
+  random: Random,
+  name: string,
+  machine: number,
+  card: string,
+  body: MachineBody,
+  habits: PlantHabits,
+): ZoneParameters {
   const massKg = body.massKg * random.uniform(0.8, 1.25);
   const setpointDegC = body.setpointDegC + (random.chance(0.6) ? 0 : Math.round(random.uniform(-20, 20)));
   const thermal = drawThermal(random, body, massKg, setpointDegC);
@@ -123,7 +136,8 @@ function tune(random: Random, thermal: ThermalParameters, habits: PlantHabits): 
   return {
     kind: habits.controllerKind,
     gainPercentPerK: Math.min(80, gain * (isHunting ? random.uniform(1.5, 3) : random.uniform(0.5, 1))),
-    integralS: Math.max(20, 4 * (closedLoopS + delayS)) * (isHunting ? random.uniform(0.15, 0.5) : random.uniform(1, 2)),
+    integralS:
+      Math.max(20, 4 * (closedLoopS + delayS)) * (isHunting ? random.uniform(0.15, 0.5) : random.uniform(1, 2)),
     derivativeS: random.chance(0.4) ? 0.3 * delayS : 0,
     maxPercent: random.chance(0.85) ? 100 : random.int(70, 95),
     hysteresisK: random.uniform(1, 4),

@@ -7,18 +7,64 @@ export interface ZoneFamily {
 }
 
 export const zoneFamilies: readonly ZoneFamily[] = [
-  { names: ['Zone 1', 'Zone 2', 'Zone 3', 'Zone 4', 'Zone 5', 'Zone 6', 'Zone 7', 'Zone 8', 'Zone 9', 'Zone 10'], body: 'bar' },
+  {
+    names: ['Zone 1', 'Zone 2', 'Zone 3', 'Zone 4', 'Zone 5', 'Zone 6', 'Zone 7', 'Zone 8', 'Zone 9', 'Zone 10'],
+    body: 'bar',
+  },
   { names: ['Z1', 'Z2', 'Z3', 'Z4', 'Z5', 'Z6', 'Z7', 'Z8'], body: 'barrel' },
   { names: ['HZ01', 'HZ02', 'HZ03', 'HZ04', 'HZ05', 'HZ06', 'HZ07', 'HZ08', 'HZ09', 'HZ10'], body: 'nozzle' },
   { names: ['TIC201', 'TIC202', 'TIC203', 'TIC204', 'TIC205', 'TIC206', 'TIC207', 'TIC208'], body: 'platen' },
   { names: ['TC-11', 'TC-12', 'TC-13', 'TC-14', 'TC-15', 'TC-16'], body: 'barrel' },
   { names: ['Front jaw', 'Rear jaw', 'Fin seal', 'Cross seal upper', 'Cross seal lower', 'Tear bar'], body: 'bar' },
   { names: ['SealTop_1', 'SealTop_2', 'SealTop_3', 'SealBottom_1', 'SealBottom_2', 'SealBottom_3'], body: 'bar' },
-  { names: ['Upper platen L', 'Upper platen M', 'Upper platen R', 'Lower platen L', 'Lower platen M', 'Lower platen R'], body: 'platen' },
-  { names: ['Feed zone', 'Compression zone', 'Metering zone', 'Flange', 'Adaptor', 'Die body', 'Die lip left', 'Die lip right'], body: 'barrel' },
-  { names: ['Nozzle 1', 'Nozzle 2', 'Nozzle 3', 'Nozzle 4', 'Nozzle 5', 'Nozzle 6', 'Nozzle 7', 'Nozzle 8', 'Manifold A', 'Manifold B'], body: 'nozzle' },
-  { names: ['Preheat plate 1', 'Preheat plate 2', 'Forming plate', 'Sealing roll', 'Sealing plate', 'Coding bar'], body: 'platen' },
-  { names: ['Siegelbalken 1', 'Siegelbalken 2', 'Siegelbalken 3', 'Längsnaht', 'Quernaht', 'Heizplatte oben', 'Heizplatte unten'], body: 'bar' },
+  {
+    names: ['Upper platen L', 'Upper platen M', 'Upper platen R', 'Lower platen L', 'Lower platen M', 'Lower platen R'],
+    body: 'platen',
+  },
+  {
+    names: [
+      'Feed zone',
+      'Compression zone',
+      'Metering zone',
+      'Flange',
+      'Adaptor',
+      'Die body',
+      'Die lip left',
+      'Die lip right',
+    ],
+    body: 'barrel',
+  },
+  {
+    names: [
+      'Nozzle 1',
+      'Nozzle 2',
+      'Nozzle 3',
+      'Nozzle 4',
+      'Nozzle 5',
+      'Nozzle 6',
+      'Nozzle 7',
+      'Nozzle 8',
+      'Manifold A',
+      'Manifold B',
+    ],
+    body: 'nozzle',
+  },
+  {
+    names: ['Preheat plate 1', 'Preheat plate 2', 'Forming plate', 'Sealing roll', 'Sealing plate', 'Coding bar'],
+    body: 'platen',
+  },
+  {
+    names: [
+      'Siegelbalken 1',
+      'Siegelbalken 2',
+      'Siegelbalken 3',
+      'Längsnaht',
+      'Quernaht',
+      'Heizplatte oben',
+      'Heizplatte unten',
+    ],
+    body: 'bar',
+  },
   { names: ['Sone 1', 'Sone 2', 'Sone 3', 'Sone 4', 'Sone 5', 'Sone 6'], body: 'barrel' },
   { names: ['Mâchoire avant', 'Mâchoire arrière', 'Soudure longue', 'Plaque haute', 'Plaque basse'], body: 'bar' },
   { names: ['Mordaza 1', 'Mordaza 2', 'Mordaza 3', 'Placa superior', 'Placa inferior'], body: 'bar' },
@@ -46,7 +92,14 @@ export const tagSets: readonly (Tags & { readonly language: string })[] = [
   { language: 'en', reading: 'Actual', setpoint: 'Setpoint', output: 'Output', joiner: ' ', place: 'after' },
   { language: 'en', reading: 'act', setpoint: 'set', output: 'pwr', joiner: '_', place: 'after' },
   { language: 'en', reading: 'Temperature', setpoint: 'Setpoint', output: 'Power', joiner: ' ', place: 'after' },
-  { language: 'en', reading: 'Process value', setpoint: 'Set value', output: 'Control output', joiner: ' - ', place: 'after' },
+  {
+    language: 'en',
+    reading: 'Process value',
+    setpoint: 'Set value',
+    output: 'Control output',
+    joiner: ' - ',
+    place: 'after',
+  },
   { language: 'en', reading: 'Measured', setpoint: 'Target', output: 'Duty', joiner: ' ', place: 'after' },
   { language: 'en', reading: 'temp', setpoint: 'set temp', output: 'heat %', joiner: ' ', place: 'after' },
   { language: 'en', reading: 'PV', setpoint: 'SP', output: 'OP', joiner: ' ', place: 'brackets' },
@@ -62,8 +115,25 @@ export const tagSets: readonly (Tags & { readonly language: string })[] = [
   { language: 'nl', reading: 'Gemeten', setpoint: 'Ingesteld', output: 'Uitgang', joiner: ' ', place: 'after' },
 ];
 
-export const timeHeaders = ['Time', 'Timestamp', 'DateTime', 'Date/Time', 'time', 'ts', 'Date and time', 'Log time'] as const;
-export const localTimeHeaders: Readonly<Record<string, string>> = { de: 'Zeit', no: 'Tid', sv: 'Tid', fr: 'Horodatage', es: 'Fecha y hora', it: 'Data e ora', nl: 'Tijdstip' };
+export const timeHeaders = [
+  'Time',
+  'Timestamp',
+  'DateTime',
+  'Date/Time',
+  'time',
+  'ts',
+  'Date and time',
+  'Log time',
+] as const;
+export const localTimeHeaders: Readonly<Record<string, string>> = {
+  de: 'Zeit',
+  no: 'Tid',
+  sv: 'Tid',
+  fr: 'Horodatage',
+  es: 'Fecha y hora',
+  it: 'Data e ora',
+  nl: 'Tijdstip',
+};
 
 export const alarmTexts: readonly AlarmTexts[] = [
   { input: 'sensor open circuit', low: 'low deviation', high: 'high deviation' },
@@ -104,7 +174,20 @@ export const lowCodes = {
   C: [-200, -242, -99.9, -3276.8, -32768, -100, -999.9],
   F: [-328, -459.7, -99.9, -3276.8, -403.6, -148, -999.9],
 } as const;
-export const textCodes = ['####', 'OL', 'OPEN', '-----', 'Bad', 'Open circuit', 'O.C.', 'Err', '+++++', 'S.Br', 'Overrange', '#####'] as const;
+export const textCodes = [
+  '####',
+  'OL',
+  'OPEN',
+  '-----',
+  'Bad',
+  'Open circuit',
+  'O.C.',
+  'Err',
+  '+++++',
+  'S.Br',
+  'Overrange',
+  '#####',
+] as const;
 export const qualityWords = [
   { good: 'Good', bad: 'Bad' },
   { good: 'GOOD', bad: 'BAD' },
@@ -120,4 +203,8 @@ export const runWords = [
   { running: 'ON', stopped: 'OFF' },
   { running: 'Production', stopped: 'Standstill' },
 ] as const;
-export const runNames = { flag: ['Running', 'Run', 'MachineRunning', 'In production'], word: ['State', 'Status', 'Mode', 'Machine state'], speed: ['Speed', 'Line speed', 'Cycles/min', 'Speed [1/min]'] } as const;
+export const runNames = {
+  flag: ['Running', 'Run', 'MachineRunning', 'In production'],
+  word: ['State', 'Status', 'Mode', 'Machine state'],
+  speed: ['Speed', 'Line speed', 'Cycles/min', 'Speed [1/min]'],
+} as const;

@@ -46,7 +46,8 @@ export class HeaterLoss extends Fault {
     const left = this.number('shareLeft');
     const spanS = this.number('spanS');
     const course = spanS > 0 ? Math.min(1, (nowS - this.plan.onsetS) / spanS) : 1;
-    if (this.plan.shape === 'coming-and-going' && this.#random.chance(this.stepS / this.number('flipS'))) this.#isAway = !this.#isAway;
+    if (this.plan.shape === 'coming-and-going' && this.#random.chance(this.stepS / this.number('flipS')))
+      this.#isAway = !this.#isAway;
     if (!this.#isAway) return;
     if (isHeating) this.acted(nowS);
     effects.heaterShare *= 1 - (1 - left) * course;
@@ -64,7 +65,8 @@ export class RelayStuck extends Fault {
   }
 
   protected override act({ nowS, isHeating }: Surroundings, effects: Effects): void {
-    if (this.plan.shape === 'sticking' && this.#random.chance(this.stepS / this.number('flipS'))) this.#isStuck = !this.#isStuck;
+    if (this.plan.shape === 'sticking' && this.#random.chance(this.stepS / this.number('flipS')))
+      this.#isStuck = !this.#isStuck;
     if (!this.#isStuck) return;
     if (isHeating) this.acted(nowS);
     effects.isStuckOn = true;

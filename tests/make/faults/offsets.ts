@@ -81,7 +81,9 @@ export class WireContact extends Fault {
   protected override act({ nowS, isRunning }: Surroundings, effects: Effects): void {
     const moves = isRunning ? 1 : this.number('stoppedShare');
     const growth = 1 + (this.number('growthPerDay') * (nowS - this.plan.onsetS)) / dayS;
-    const meanS = this.#isOn ? this.number('meanOnS') / Math.max(0.2, moves) : hourS / (this.number('perHour') * growth * moves + 1e-9);
+    const meanS = this.#isOn
+      ? this.number('meanOnS') / Math.max(0.2, moves)
+      : hourS / (this.number('perHour') * growth * moves + 1e-9);
     if (this.#random.chance(1 - Math.exp(-this.stepS / meanS))) {
       this.#isOn = !this.#isOn;
       if (this.#isOn) this.#ohm = this.number('contactOhm') * this.#random.uniform(0.4, 1.6);

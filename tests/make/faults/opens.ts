@@ -72,7 +72,10 @@ export class SensorHotOpen extends Fault {
     const opensAboveDegC = workDegC - this.number('belowWorkK') * growth;
     if (this.#isOpen) {
       if (sensorDegC < this.#closeBelowDegC || nowS > this.#closeAtS) this.#isOpen = false;
-    } else if (sensorDegC > opensAboveDegC && this.#random.chance(chanceInStep(this.number('perHotHour') * growth, this.stepS))) {
+    } else if (
+      sensorDegC > opensAboveDegC &&
+      this.#random.chance(chanceInStep(this.number('perHotHour') * growth, this.stepS))
+    ) {
       this.#isOpen = true;
       this.#closeBelowDegC = sensorDegC - this.#random.uniform(0.3, 1) * this.number('closesAfterK');
       this.#closeAtS = nowS + this.stepS + this.#random.exponential(this.number('meanOpenS'));

@@ -68,7 +68,12 @@ export class ZoneCells {
   }
 }
 
-export function tagText(zone: string, tags: TagNames, which: 'reading' | 'setpoint' | 'output', unit: 'C' | 'F'): string {
+export function tagText(
+  zone: string,
+  tags: TagNames,
+  which: 'reading' | 'setpoint' | 'output',
+  unit: 'C' | 'F',
+): string {
   const name = placed(zone, tags, tags[which]);
   if (tags.unitStyle === '') return name;
   if (which === 'output') return tags.unitStyle === 'round' ? `${name} (%)` : `${name} [%]`;
@@ -76,6 +81,7 @@ export function tagText(zone: string, tags: TagNames, which: 'reading' | 'setpoi
 }
 
 function placed(zone: string, { joiner, place }: TagNames, word: string): string {
+  if (zone === '') return word;
   if (place === 'brackets') return `${zone} [${word}]`;
   return place === 'before' ? `${word}${joiner}${zone}` : `${zone}${joiner}${word}`;
 }

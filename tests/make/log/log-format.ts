@@ -76,6 +76,8 @@ export interface LogFormat {
   readonly outputDigits: 0 | 1;
   readonly tenthsAsIntegers: boolean;
   readonly tags: TagNames;
+  /** One file per zone, named after it, with bare PV, SP, OUT columns. */
+  readonly isZoneInFileNameOnly: boolean;
   readonly preamble: readonly string[];
   readonly hasUnitRow: boolean;
   readonly quality: 'none' | 'column';

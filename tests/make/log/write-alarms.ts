@@ -23,7 +23,14 @@ export function writeAlarms(plant: Plant, folder: string): void {
   const { alarms } = format;
   if (alarms.layout === 'none') return;
   // Alarm logs keep one time column even where the temperature log splits it.
-  const style = format.time === 'split-dots' ? 'dots-dmy' : format.time === 'split-us' ? 'slash-mdy-12h' : format.time === 'split-iso' ? 'iso' : format.time;
+  const style =
+    format.time === 'split-dots'
+      ? 'dots-dmy'
+      : format.time === 'split-us'
+        ? 'slash-mdy-12h'
+        : format.time === 'split-iso'
+          ? 'iso'
+          : format.time;
   const write = timeWriter(style, format.timezone, format.separator);
   const jump = format.clockJump;
   const stamp = (seconds: number): string => {
@@ -32,10 +39,13 @@ export function writeAlarms(plant: Plant, folder: string): void {
   };
   const endS = plant.parameters.days * 86400;
   const named = plant.alarms.filter((alarm) => isLogged(alarm, alarms)).map((alarm) => nameAlarm(plant, alarm));
-  const lines = alarms.layout.startsWith('spans') ? spanLines(named, alarms, stamp) : eventLines(named, alarms, stamp, endS);
+  const lines = alarms.layout.startsWith('spans')
+    ? spanLines(named, alarms, stamp)
+    : eventLines(named, alarms, stamp, endS);
   const file = new TextFile(join(folder, alarms.fileName), format);
   file.line(headers(alarms).join(format.separator));
-  for (const { cells } of lines) file.line(cells.map((text) => (text.includes(format.separator) ? `"${text}"` : text)).join(format.separator));
+  for (const { cells } of lines)
+    file.line(cells.map((text) => (text.includes(format.separator) ? `"${text}"` : text)).join(format.separator));
   file.close();
 }
 
@@ -51,7 +61,13 @@ function nameAlarm(plant: Plant, alarm: MadeAlarm): NamedAlarm {
   const message = alarm.kind === 'machine' ? (alarms.stopTexts[alarm.reason] ?? '') : alarms.texts[alarm.kind];
   const priority = alarm.kind === 'machine' ? 3 : alarm.kind === 'input' ? 1 : 2;
   const text =
-    alarms.source === 'before' ? `${source}: ${message}` : alarms.source === 'after' ? `${message} - ${source}` : alarms.source === 'brackets' ? `${message} (${source})` : message;
+    alarms.source === 'before'
+      ? `${source}: ${message}`
+      : alarms.source === 'after'
+        ? `${message} - ${source}`
+        : alarms.source === 'brackets'
+          ? `${message} (${source})`
+          : message;
   return { alarm, source, text, priority };
 }
 
@@ -63,14 +79,28 @@ function headers({ headers: words, source, hasPriority, layout }: AlarmFormat): 
   return [time, ...who, text, state, ...(hasPriority ? ['Priority'] : [])];
 }
 
-function spanLines(named: readonly NamedAlarm[], { layout, source: place }: AlarmFormat, stamp: (seconds: number) => string): Line[] {
+function spanLines(
+  named: readonly NamedAlarm[],
+  { layout, source: place }: AlarmFormat,
+  stamp: (seconds: number) => string,
+): Line[] {
   return named.map(({ alarm, source, text }) => {
-    const second = layout === 'spans' ? stamp(alarm.endS) : Number.isNaN(alarm.endS) ? '' : String(Math.round(alarm.endS - alarm.startS));
+    const second =
+      layout === 'spans'
+        ? stamp(alarm.endS)
+        : Number.isNaN(alarm.endS)
+          ? ''
+          : String(Math.round(alarm.endS - alarm.startS));
     return { atS: alarm.startS, cells: [stamp(alarm.startS), second, ...(place === 'column' ? [source] : []), text] };
   });
 }
 
-function eventLines(named: readonly NamedAlarm[], format: AlarmFormat, stamp: (seconds: number) => string, endOfLogS: number): Line[] {
+function eventLines(
+  named: readonly NamedAlarm[],
+  format: AlarmFormat,
+  stamp: (seconds: number) => string,
+  endOfLogS: number,
+): Line[] {
   const words = format.layout === 'on-off' ? { active: '1', acknowledged: '', cleared: '0' } : format.stateWords;
   const lines: Line[] = [];
   for (const { alarm, source, text, priority } of named) {

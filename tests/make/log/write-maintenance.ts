@@ -28,16 +28,29 @@ const words: Partial<Record<FaultKind, readonly [done: string, found: string]>> 
 export function writeMaintenance(plant: Plant, folder: string): void {
   const { format, faults, startMs, zones, days } = plant.parameters;
   if (!format.hasMaintenance) return;
-  const style = format.time.startsWith('epoch') ? 'iso' : format.time === 'dots-dmy' || format.time === 'split-dots' ? 'dots-dmy' : 'iso';
+  const style = format.time.startsWith('epoch')
+    ? 'iso'
+    : format.time === 'dots-dmy' || format.time === 'split-dots'
+      ? 'dots-dmy'
+      : 'iso';
   const write = timeWriter(style, format.timezone, ',');
   const lines = faults
     .filter(({ kind, fixedS }) => fixedS !== null && words[kind] !== undefined && faultCauses[kind] !== 'recording')
-    .map(({ kind, fixedS, zone }) => ({ atS: fixedS ?? 0, zone: zones[zone]?.name ?? '', text: words[kind] ?? ['', ''] }));
+    .map(({ kind, fixedS, zone }) => ({
+      atS: fixedS ?? 0,
+      zone: zones[zone]?.name ?? '',
+      text: words[kind] ?? ['', ''],
+    }));
   const routine = zones[Math.floor(zones.length / 2)];
   if (routine) lines.push({ atS: (days * 86400) / 3, zone: routine.name, text: ['Weekly clean', ''] });
   lines.sort((a, b) => a.atS - b.atS);
   const file = new TextFile(join(folder, 'maintenance.csv'), { lineEnd: '\n', encoding: 'utf8', isGzipped: false });
   file.line('Date,Zone,Done,Found');
-  for (const { atS, zone, text } of lines) file.line([write(startMs + atS * 1000), zone, text[0], text[1]].map((cellText) => (/[",]/.test(cellText) ? `"${cellText}"` : cellText)).join(','));
+  for (const { atS, zone, text } of lines)
+    file.line(
+      [write(startMs + atS * 1000), zone, text[0], text[1]]
+        .map((cellText) => (/[",]/.test(cellText) ? `"${cellText}"` : cellText))
+        .join(','),
+    );
   file.close();
 }

@@ -42,11 +42,18 @@ function partsOf(plant: Plant, folder: string): Part[] {
   const name = (suffix: string): string => join(folder, format.fileName.replace(/\.(\w+)$/, `${suffix}.$1`));
   const all = plant.machines.map((_, machine) => machine);
   if (format.layout === 'file-per-machine') {
-    return all.map((machine) => ({ path: name(`-${fileWord(plant.machines[machine]?.name ?? '')}`), columns: columnsOf(plant, [machine]), from: 0, to: rows }));
+    return all.map((machine) => ({
+      path: name(`-${fileWord(plant.machines[machine]?.name ?? '')}`),
+      columns: columnsOf(plant, [machine]),
+      from: 0,
+      to: rows,
+    }));
   }
   if (format.layout === 'file-per-zone') {
     return plant.zones.map((zone) => ({
-      path: name(`-${fileWord(zone.name)}`),
+      path: format.isZoneInFileNameOnly
+        ? name('').replace(/[^/\\]+(?=\.\w+$)/, zone.name.replace(/[/\\]/g, '-'))
+        : name(`-${fileWord(zone.name)}`),
       columns: [...zoneColumns(plant, zone.index), ...runColumns(plant, [zone.machine])],
       from: 0,
       to: rows,
@@ -80,17 +87,33 @@ function zoneColumns(plant: Plant, index: number): Column[] {
   const zone = plant.zones[index]!;
   const cells = new ZoneCells(zone, format);
   const unit = `°${format.unit}`;
-  const name = (which: 'reading' | 'setpoint' | 'output'): string => tagText(zone.name, format.tags, which, format.unit);
+  const name = (which: 'reading' | 'setpoint' | 'output'): string =>
+    tagText(
+      format.layout === 'file-per-zone' && format.isZoneInFileNameOnly ? '' : zone.name,
+      format.tags,
+      which,
+      format.unit,
+    );
   const quality = (row: number): string => cells.quality(row);
-  const columns: Column[] = [{ name: name('reading'), unit, text: (row) => cells.reading(row), quality, isNumber: true }];
-  if (format.has === 'full') columns.push({ name: name('setpoint'), unit, text: (row) => cells.setpoint(row), quality: null, isNumber: true });
-  if (format.has !== 'pvonly') columns.push({ name: name('output'), unit: '%', text: (row) => cells.output(row), quality: null, isNumber: true });
+  const columns: Column[] = [
+    { name: name('reading'), unit, text: (row) => cells.reading(row), quality, isNumber: true },
+  ];
+  if (format.has === 'full')
+    columns.push({ name: name('setpoint'), unit, text: (row) => cells.setpoint(row), quality: null, isNumber: true });
+  if (format.has !== 'pvonly')
+    columns.push({ name: name('output'), unit: '%', text: (row) => cells.output(row), quality: null, isNumber: true });
   return columns;
 }
 
 function runColumns(plant: Plant, machines: readonly number[]): Column[] {
   if (plant.parameters.format.runStyle === 'none') return [];
-  return machines.map((machine) => ({ name: runningName(plant, machine), unit: '', text: (row) => runningText(plant, machine, row), quality: null, isNumber: false }));
+  return machines.map((machine) => ({
+    name: runningName(plant, machine),
+    unit: '',
+    text: (row) => runningText(plant, machine, row),
+    quality: null,
+    isNumber: false,
+  }));
 }
 
 /** Time of a row as the log's clock shows it. */
@@ -113,9 +136,17 @@ function writeWide(plant: Plant, { columns, from, to }: Part, file: TextFile): v
   const { separator, time, timezone, quality, hasUnitRow } = format;
   const times = timeHeaders(format);
   const withQuality = quality === 'column';
-  const names = columns.flatMap((column) => (withQuality && column.quality ? [column.name, `${column.name} Quality`] : [column.name]));
+  const names = columns.flatMap((column) =>
+    withQuality && column.quality ? [column.name, `${column.name} Quality`] : [column.name],
+  );
   file.line([...times, ...names].map((name) => quoted(name, format)).join(separator));
-  if (hasUnitRow) file.line([...times.map(() => ''), ...columns.flatMap((column) => (withQuality && column.quality ? [column.unit, ''] : [column.unit]))].join(separator));
+  if (hasUnitRow)
+    file.line(
+      [
+        ...times.map(() => ''),
+        ...columns.flatMap((column) => (withQuality && column.quality ? [column.unit, ''] : [column.unit])),
+      ].join(separator),
+    );
   const write = timeWriter(time, timezone, separator);
   for (let row = from; row < to; row++) {
     if (plant.isRow[row] === 0) continue;
@@ -131,7 +162,11 @@ function writeWide(plant: Plant, { columns, from, to }: Part, file: TextFile): v
 function writeLong(plant: Plant, part: Part, file: TextFile): void {
   const { format } = plant.parameters;
   const { separator, time, timezone, quality } = format;
-  file.line([...timeHeaders(format), 'tag', 'value', ...(quality === 'column' ? ['quality'] : [])].map((name) => quoted(name, format)).join(separator));
+  file.line(
+    [...timeHeaders(format), 'tag', 'value', ...(quality === 'column' ? ['quality'] : [])]
+      .map((name) => quoted(name, format))
+      .join(separator),
+  );
   const write = timeWriter(time, timezone, separator);
   const names = part.columns.map(({ name }) => quoted(name, format));
   const changes = part.columns.map(({ isNumber }) => new ChangeOfValue(format, isNumber));
