@@ -175,7 +175,7 @@ interface FoundTable {
 /** The survey's header where it fits, else the first row that makes a header, else no header at all. */
 function findTable(file: LogFile, records: readonly TextRecord[]): FoundTable | null {
   const body = records.filter(({ line }) => line >= file.firstDataLine);
-  const surveyed = body.length > 0 ? tableOf(file.header, body) : null;
+  const surveyed = body.length > 0 && file.header.length > 0 ? tableOf(file.header, body) : null;
   if (surveyed) return surveyed;
   for (let top = 0; top < Math.min(LARGEST_PREAMBLE, records.length - 1); top++) {
     const found = tableOf(records[top]!.cells, records.slice(top + 1));

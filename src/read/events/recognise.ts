@@ -145,6 +145,15 @@ function findOthers(header: Header, looks: readonly ColumnLook[], taken: Set<num
     const column = mostWordy(looks, taken);
     if (column >= 0) take('message', column);
   }
+  if (
+    found.source === undefined &&
+    found.zone === undefined &&
+    found.machine === undefined &&
+    found.message !== undefined
+  ) {
+    const column = mostWordy(looks, taken);
+    if (column >= 0) take('source', column);
+  }
   return found as OthersFound;
 }
 

@@ -1,0 +1,121 @@
+import type { AlarmSpan, MaintenanceEntry, StopEntry } from './model/alarm.js';
+import type { MaintenanceRow, StopRow } from './model/event-rows.js';
+import type { SourceNote } from './model/findings.js';
+import type { LogFile } from './model/log-file.js';
+import type { PlantFile } from './model/plant-file.js';
+import type { ProblemNote } from './model/problem.js';
+import type { Zone } from './model/zone.js';
+import { labelReader, type LabelMeaning } from './normalise/events/label-meaning.js';
+import { maintenanceEntries, stopEntries } from './normalise/events/lists.js';
+import { pairAlarms, type PairingCounts } from './normalise/events/pair-alarms.js';
+import { AlarmRowTable } from './read/events/alarm-row-table.js';
+import { readEventFile } from './read/events/read-event-file.js';
+import { readRecords } from './read/records.js';
+
+export interface Events {
+  /** By start, on the log's own clock turned to UTC; the shift against the temperature log is not yet taken out. */
+  readonly alarms: readonly AlarmSpan[];
+  readonly maintenance: readonly MaintenanceEntry[];
+  readonly stops: readonly StopEntry[];
+  readonly sources: readonly SourceNote[];
+  readonly problems: readonly ProblemNote[];
+}
+
+export interface EventOptions {
+  /** Turns a log's clock, counted as if it were UTC, into UTC. Absent = the clock is UTC. */
+  readonly toUtc?: (clockMs: number) => number;
+  /** How to read 03/04/2026 where nothing in the file decides; the temperature log may have told. */
+  readonly dates?: PlantFile['dates'];
+}
+
+/**
+ * Reads all alarm logs, maintenance lists and stop lists of a run.
+ *
+ * @param files Files of kind alarm, maintenance and stops; others are passed over.
+ * @returns Events with zones and machines found, and what was left out. Never throws for what is in a file.
+ */
+export async function readEvents(
+  files: readonly LogFile[],
+  zones: readonly Zone[],
+  plant: PlantFile,
+  { toUtc = (clockMs) => clockMs, dates = plant.dates }: EventOptions = {},
+): Promise<Events> {
+  const sink = { alarms: new AlarmRowTable(), maintenance: [] as MaintenanceRow[], stops: [] as StopRow[] };
+  const sources: SourceNote[] = [];
+  const problems: ProblemNote[] = [];
+  for (const [index, file] of files.filter(isEventFile).entries()) {
+    const records = readRecords(file, file.encoding, file.dialect, (line, reason) =>
+      problems.push(badRow(file.name, line, reason)),
+    );
+    const read = await readEventFile(file, index, records, sink, { toUtc, dates });
+    sources.push(read.source);
+    problems.push(...read.problems);
+  }
+  const meanings = sink.alarms.labels.map(labelReader(zones, plant));
+  const { spans, counts } = pairAlarms(sink.alarms, meanings);
+  const { stops, withoutEnd } = stopEntries(sink.stops, zones, plant);
+  problems.push(...ambiguousZones(meanings), ...stopsWithoutEnd(withoutEnd));
+  return {
+    alarms: spans,
+    maintenance: maintenanceEntries(sink.maintenance, zones, plant),
+    stops,
+    sources: withPairingNotes(sources, counts),
+    problems,
+  };
+}
+
+function isEventFile({ kind }: LogFile): boolean {
+  return kind === 'alarm' || kind === 'maintenance' || kind === 'stops';
+}
+
+function badRow(file: string, line: number, reason: string): ProblemNote {
+  return {
+    code: 'bad-row',
+    file,
+    line,
+    what: `The row could not be read (${reason}).`,
+    todo: 'Look at that line with a text editor.',
+  };
+}
+
+function ambiguousZones(meanings: readonly LabelMeaning[]): ProblemNote[] {
+  const texts = meanings
+    .filter(({ isAmbiguousZone }) => isAmbiguousZone)
+    .map(({ source, message }) => source || message);
+  if (texts.length === 0) return [];
+  return [
+    {
+      code: 'unmatched-zone',
+      what: `Alarm text "${texts[0]}" fits zones of more than one machine, so it was given to none.`,
+      todo: 'Say which zone is meant with alarmTexts in plant.yaml.',
+      count: texts.length,
+    },
+  ];
+}
+
+function stopsWithoutEnd(count: number): ProblemNote[] {
+  if (count === 0) return [];
+  const what = `${count === 1 ? 'One stop has' : `${count} stops have`} no end after the start and did not count.`;
+  return [{ code: 'bad-row', what, todo: 'Fill in when production went on.', count }];
+}
+
+/** Pairing runs over all alarm logs together, so its counts stand with the first of them. */
+function withPairingNotes(sources: readonly SourceNote[], counts: PairingCounts): SourceNote[] {
+  const notes = pairingNotes(counts);
+  const first = sources.findIndex(({ kind }) => kind === 'alarm');
+  return sources.map((source, i) => (i === first ? { ...source, notes: [...source.notes, ...notes] } : source));
+}
+
+function pairingNotes(counts: PairingCounts): string[] {
+  const says: readonly (readonly [number, string])[] = [
+    [counts.repeatedRows, 'rows said what another row had said already and were left out'],
+    [counts.repeatedActivations, 'activations of alarms that stood already; not counted again'],
+    [counts.returnsWithoutStart, 'returns of alarms whose activation the log does not hold'],
+    [counts.acknowledgementsWithoutStart, 'acknowledgements of alarms whose activation the log does not hold'],
+    [counts.returnsBySource, 'returns carried another text and were matched by their source'],
+    [counts.endsBeforeStart, 'rows ended before they started; taken as alarms without length'],
+    [counts.withoutReturns, 'activations in a log without returns; their length is not known'],
+    [counts.standing, 'alarms still stood at the end of the log'],
+  ];
+  return says.filter(([count]) => count > 0).map(([count, what]) => `${count} ${what}.`);
+}
