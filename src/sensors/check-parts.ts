@@ -1,5 +1,8 @@
 import type { Check, CheckOutcome, ExpectedValue } from '../model/check.js';
 
+/** Two equal leads of one cable differ by less than this; more is a bad contact. Common practice. */
+export const unevenLeadOhm = 0.2;
+
 /** The parts that most checks share; what a check adds comes after it. */
 export function measure(
   id: string,

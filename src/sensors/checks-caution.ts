@@ -7,6 +7,10 @@ export const lockoutCaution =
   'Authorised people only. Lock out and tag the machine by the site’s own procedure and prove it dead before opening ' +
   'anything; heater terminals may be live and the zone hot enough to burn. Never defeat an interlock. Local codes decide.';
 
+/** The same for a card with one screen. */
+export const shortCaution =
+  'Authorised people only: lock out, tag, prove dead; hot parts burn; never defeat an interlock; local codes decide.';
+
 const roomTexts = {
   soak: 'as the log shows it in a cold soak',
   stated: 'as given',

@@ -1,6 +1,6 @@
 import type { Check, ExpectedValue } from '../model/check.js';
 import { say } from './answer.js';
-import { measure, outcome, readingValue } from './check-parts.js';
+import { measure, outcome, readingValue, unevenLeadOhm } from './check-parts.js';
 import { elementValue, insulationValue, loopValue } from './measure-values.js';
 import type { MeasurePlan } from './measure-plan.js';
 import { rtdOhm } from './rtd.js';
@@ -18,8 +18,6 @@ export const leadPairs: Readonly<
 
 /** A flying lead at the sensor is short: more than this in a pair of one end is a bad joint. Common practice. */
 const tailHighOhm = 2;
-/** Two equal leads of one cable differ by less than this; more is a bad contact. Common practice. */
-export const unevenLeadOhm = 0.2;
 
 /** Checks for an RTD: element, leads and insulation at the sensor, the same at the cabinet, then the input. */
 export function rtdChecks(sensor: RtdSpec, plan: MeasurePlan): readonly Check[] {
