@@ -1,5 +1,17 @@
 import type { AnyJudge } from './run-judges.js';
 import type { AnyWatcher } from './run-watchers.js';
+import { cardEvents } from './judges/card-events.js';
+import { codeValue } from './judges/code-value.js';
+import { frozenRecord } from './judges/frozen-record.js';
+import { opensByHeat } from './judges/opens-by-heat.js';
+import { opensByRunning } from './judges/opens-by-running.js';
+import { opensGrowth } from './judges/opens-growth.js';
+import { repairs } from './judges/repairs.js';
+import { returningSteps } from './judges/returning-steps.js';
+import { scatterGrowth } from './judges/scatter-growth.js';
+import { sensorOpens } from './judges/sensor-opens.js';
+import { spikes } from './judges/spikes.js';
+import { stuckReading } from './judges/stuck-reading.js';
 import { gap } from './watchers/gap.js';
 import { impossibleStep } from './watchers/impossible-step.js';
 import { openRuns } from './watchers/open-runs.js';
@@ -12,4 +24,17 @@ import { stuckRun } from './watchers/stuck-run.js';
 export const watchers: readonly AnyWatcher[] = [openRuns, impossibleStep, spike, settledStep, stuckRun, scatter, gap];
 
 /** Detectors on digests and episodes. A new one = file + page + test + one line here. */
-export const judges: readonly AnyJudge[] = [];
+export const judges: readonly AnyJudge[] = [
+  sensorOpens,
+  opensByRunning,
+  opensByHeat,
+  opensGrowth,
+  codeValue,
+  stuckReading,
+  frozenRecord,
+  returningSteps,
+  spikes,
+  scatterGrowth,
+  cardEvents,
+  repairs,
+];

@@ -1,0 +1,76 @@
+import type { Episode, Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { judgeZones, symptomOf } from '../shared/judge-zones.js';
+import { stuckStretchesOf, type StuckStretch } from '../shared/stuck-stretches.js';
+
+export interface FrozenRecordSettings {
+  /** Shorter holes are told by nobody as a fault (own choice). */
+  readonly smallestGapMinutes: number;
+  /** Two holes are one event when their ends differ by less than this many sampling times (own choice). */
+  readonly gapSlackSamples: number;
+}
+
+/**
+ * The recording, not the zone, stood still: reading and output of one tag frozen, all zones frozen together, or rows
+ * missing; told apart by what else moved. Missing rows of one zone alone are counted apart from those of all zones.
+ */
+export const frozenRecord: Judge<FrozenRecordSettings> = {
+  meta: {
+    id: 'frozen-record',
+    sees: 'a tag or a whole file that froze, or rows that are missing',
+    needs: ['reading'],
+    source: 'Common practice: a stale tag holds reading, set point and output alike.',
+    defaults: { smallestGapMinutes: 10, gapSlackSamples: 4 },
+  },
+  judge(evidence, settings) {
+    const stretches = stuckStretchesOf(evidence);
+    return judgeZones(evidence, 'frozen-record', (zone) => {
+      const tags = stretches[zone.index]!.filter((s) => s.verdict === 'tag');
+      const files = stretches[zone.index]!.filter((s) => s.verdict === 'file');
+      const gaps = gapsOf(evidence, zone).filter((gap) => gapMinutes(gap) >= settings.smallestGapMinutes);
+      const alone = gaps.filter((gap) => sharedShare(evidence, zone, gap, settings.gapSlackSamples) < 0.5);
+      const all = [...tags, ...files, ...gaps];
+      if (all.length === 0) return [];
+      const startMs = Math.min(...all.map((s) => s.startMs));
+      const endMs = Math.max(...all.map((s) => s.endMs));
+      return [
+        symptomOf('frozen-record', startMs, endMs, all.length, {
+          tagFrozenCount: tags.length,
+          tagFrozenMinutes: totalMinutes(tags),
+          fileFrozenCount: files.length,
+          fileFrozenMinutes: totalMinutes(files),
+          gapCount: gaps.length,
+          gapMinutes: gaps.reduce((sum, gap) => sum + gapMinutes(gap), 0),
+          ownGapCount: alone.length,
+          ownGapMinutes: alone.reduce((sum, gap) => sum + gapMinutes(gap), 0),
+        }),
+      ];
+    });
+  },
+};
+
+function gapsOf({ episodes }: Evidence, zone: Zone): readonly Episode[] {
+  return episodes.get('gap')?.[zone.index] ?? [];
+}
+
+function gapMinutes({ startMs, endMs }: Episode): number {
+  return (endMs - startMs) / 60_000;
+}
+
+function totalMinutes(stretches: readonly StuckStretch[]): number {
+  return stretches.reduce((sum, s) => sum + s.minutes, 0);
+}
+
+/** Share of the other zones that lack the same rows. */
+function sharedShare(evidence: Evidence, zone: Zone, gap: Episode, slackSamples: number): number {
+  const others = evidence.zones.filter((z) => z.index !== zone.index);
+  if (others.length === 0) return 1;
+  const samplingMs = Number.isNaN(zone.samplingMs) ? 60_000 : zone.samplingMs;
+  const slackMs = slackSamples * samplingMs;
+  const sharing = others.filter((other) =>
+    gapsOf(evidence, other).some(
+      (g) => Math.abs(g.startMs - gap.startMs) <= slackMs && Math.abs(g.endMs - gap.endMs) <= slackMs,
+    ),
+  );
+  return sharing.length / others.length;
+}

@@ -1,0 +1,99 @@
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { burstiness, dispersion } from '../../maths/dispersion.js';
+import { mannKendall } from '../../maths/mann-kendall.js';
+import { judgeZones, symptomOf } from '../shared/judge-zones.js';
+import { mainLifeOf, opensIn, type Life } from '../shared/repair-lives.js';
+import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens.js';
+import { rateFacts } from '../shared/rate-facts.js';
+
+export interface OpensGrowthSettings {
+  /** Shorter lives have no first and last days (own choice). */
+  readonly fewestHours: number;
+  /** An open of this length ends the count: what comes after the wire has parted tells nothing of the way there. */
+  readonly longMinutes: number;
+}
+
+const HOUR_MS = 3_600_000;
+
+/**
+ * Whether opens become more: first half against second half of the zone's life, up to the first long open, by the
+ * hours in which it gave readings; and how they bunch together.
+ */
+export const opensGrowth: Judge<OpensGrowthSettings> = {
+  meta: {
+    id: 'opens-growth',
+    sees: 'opens that become more from day to day, or come in bursts',
+    needs: ['reading'],
+    source:
+      'Exact conditional test of two Poisson rates; Mann–Kendall trend of daily counts; burstiness (σ − μ)/(σ + μ) of the times between opens (Goh & Barabási 2008, from memory).',
+    defaults: { fewestHours: 24, longMinutes: 20 },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'opens-growth', (zone) => {
+      const own = opensOf(evidence)[zone.index]!.filter((open) => open.othersAtOnceCount < 2);
+      const life = untilLong(mainLifeOf(evidence, zone), own, settings.longMinutes);
+      const hours = (life.endMs - life.startMs) / HOUR_MS;
+      if (hours < settings.fewestHours) {
+        return `Zone ${zone.name}: ${hours.toFixed(1)} h up to the first long open or repair, needed ${settings.fewestHours}.`;
+      }
+      const opens = opensIn(own, life);
+      if (opens.length < 2) return [];
+      const middleMs = (life.startMs + life.endMs) / 2;
+      const starts = opens.map((open) => open.startMs);
+      const bursts = burstStarts(opens).map((open) => open.startMs);
+      const firstHours = goodHours(evidence, zone, life.startMs, middleMs);
+      const lastHours = goodHours(evidence, zone, middleMs, life.endMs);
+      const lastBursts = bursts.filter((ms) => ms >= middleMs).length;
+      const rates = rateFacts(
+        { events: lastBursts, exposure: lastHours },
+        { events: bursts.length - lastBursts, exposure: firstHours },
+      );
+      const lastCount = starts.filter((ms) => ms >= middleMs).length;
+      const daily = countsPerDay(starts, life);
+      const spread = dispersion(daily);
+      return [
+        symptomOf('opens-growth', starts[0]!, starts.at(-1)!, opens.length, {
+          firstCount: opens.length - lastCount,
+          lastCount,
+          firstHours,
+          lastHours,
+          rateRatio: rates.ratio,
+          rateLowRatio: rates.lowRatio,
+          growthPValue: rates.higherPValue,
+          burstCount: bursts.length,
+          opensPerBurstRatio: opens.length / bursts.length,
+          burstinessRatio: burstiness(starts),
+          dispersionRatio: spread.index,
+          dispersionPValue: spread.pHigher,
+          daysWithOpensCount: daily.filter((count) => count > 0).length,
+          dayCount: daily.length,
+          trendPValue: daily.length >= 4 ? mannKendall(daily).pTwoSided : NaN,
+          trendSignRatio: daily.length >= 4 ? Math.sign(mannKendall(daily).s) : NaN,
+        }),
+      ];
+    });
+  },
+};
+
+function untilLong(life: Life, opens: readonly Open[], longMinutes: number): Life {
+  const long = opensIn(opens, life).find((open) => openMinutes(open) >= longMinutes || open.isStanding);
+  return long ? { ...life, endMs: long.startMs } : life;
+}
+
+/** Hours in which the zone gave at least one reading per period. */
+function goodHours({ digest }: Evidence, zone: Zone, fromMs: number, toMs: number): number {
+  const { readingCount } = digest.zones[zone.index]!;
+  const first = Math.max(0, Math.ceil((fromMs - digest.startMs) / digest.periodMs));
+  const end = Math.min(digest.length, Math.ceil((toMs - digest.startMs) / digest.periodMs));
+  let places = 0;
+  for (let i = first; i < end; i++) if (readingCount[i]! > 0) places++;
+  return (places * digest.periodMs) / HOUR_MS;
+}
+
+function countsPerDay(startsMs: readonly number[], life: Life): number[] {
+  const dayMs = 24 * HOUR_MS;
+  const days = new Array<number>(Math.max(1, Math.ceil((life.endMs - life.startMs) / dayMs))).fill(0);
+  for (const ms of startsMs) days[Math.floor((ms - life.startMs) / dayMs)]!++;
+  return days;
+}

@@ -1,0 +1,60 @@
+import type { Judge } from '../../model/detector.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
+import { repairLivesOf, opensIn, repairsOf, type Repair } from '../shared/repair-lives.js';
+import { opensOf } from '../shared/opens.js';
+import { coldOffsetDegC } from '../shared/cold-offset.js';
+
+export interface RepairsSettings {
+  /** Days before and after the repair in which the cold offset is taken (own choice). */
+  readonly offsetDays: number;
+}
+
+const DAY_MS = 86_400_000;
+
+/** One symptom per repair: what the zone did before and what it does since. A new small offset speaks for a new sensor. */
+export const repairs: Judge<RepairsSettings> = {
+  meta: {
+    id: 'repairs',
+    sees: 'the end of a long fault during a stop, or a line in the maintenance list: a new life begins',
+    needs: ['reading'],
+    source:
+      'Common practice: two good sensors of one class differ by tenths of a degree, so a new one shows a new offset.',
+    defaults: { offsetDays: 4 },
+  },
+  judge(evidence, { offsetDays }) {
+    const { startMs, endMs } = windowOf(evidence);
+    return judgeZones(evidence, 'repairs', (zone) => {
+      const opens = opensOf(evidence)[zone.index]!;
+      const lives = repairLivesOf(evidence)[zone.index]!;
+      return repairsOf(evidence)[zone.index]!.map((repair: Repair) => {
+        const at = lives.findIndex((life) => life.endedBy === repair);
+        const before = lives[at];
+        const after = lives[at + 1];
+        const offsetBefore = coldOffsetDegC(
+          evidence,
+          zone,
+          repair.timeMs - offsetDays * DAY_MS,
+          repair.timeMs - repair.faultMinutes * 60_000,
+        );
+        const offsetAfter = coldOffsetDegC(evidence, zone, repair.timeMs, repair.timeMs + offsetDays * DAY_MS);
+        return symptomOf('repairs', repair.timeMs - repair.faultMinutes * 60_000, repair.timeMs, 1, {
+          faultMinutes: repair.faultMinutes,
+          listedCount: repair.from === 'maintenance list' ? 1 : 0,
+          replacementCount: repair.isReplacement ? 1 : 0,
+          stoppedShare: repair.stopped,
+          opensBeforeCount: before
+            ? opensIn(opens, before).length
+            : opens.filter((o) => o.startMs < repair.timeMs).length,
+          opensAfterCount: after
+            ? opensIn(opens, after).length
+            : opens.filter((o) => o.startMs >= repair.timeMs).length,
+          hoursBefore: Math.max(0, (repair.timeMs - (before?.startMs ?? startMs)) / 3_600_000),
+          hoursAfter: Math.max(0, ((after?.endMs ?? endMs) - repair.timeMs) / 3_600_000),
+          offsetBeforeDegC: offsetBefore,
+          offsetAfterDegC: offsetAfter,
+          offsetChangeDegC: offsetAfter - offsetBefore,
+        });
+      });
+    });
+  },
+};

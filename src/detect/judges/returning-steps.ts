@@ -1,0 +1,132 @@
+import type { Episode, Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { signTest } from '../../maths/runs-test.js';
+import { median } from '../../maths/quantile.js';
+import { robustSd } from '../../maths/spread.js';
+import { exposuresOf, conditionsOf, conditionAt } from '../shared/exposure.js';
+import { judgeZones, symptomOf } from '../shared/judge-zones.js';
+import { peersOf } from '../shared/movement.js';
+import { hasNear, momentMsOf, opensOf } from '../shared/opens.js';
+import { noiseDegCOf } from '../shared/noise.js';
+import { rateFacts } from '../shared/rate-facts.js';
+
+export interface ReturningStepsSettings {
+  /** Fewer steps are told as nothing: product and doors make one now and then (own choice). */
+  readonly fewestSteps: number;
+  /** Steps below this many noise SDs of the zone are noise (own choice). */
+  readonly timesNoise: number;
+  /** A step with an open this close beside it belongs to the open (own choice). */
+  readonly nearOpenMinutes: number;
+}
+
+/**
+ * Steps between levels that come and go: the sign of a contact resistance (about 2.6 °C per ohm on a Pt100). Steps
+ * that other zones of the machine make at the same moment, or that come with a change of the running state, are left
+ * out: product, doors and stops move all zones.
+ */
+export const returningSteps: Judge<ReturningStepsSettings> = {
+  meta: {
+    id: 'returning-steps',
+    sees: 'steps of the reading that come and go while the zone is settled',
+    needs: ['reading'],
+    source: 'Common practice; 1 Ω in series with a Pt100 reads 2.6 °C more (IEC 60751, slope at 50 °C).',
+    defaults: { fewestSteps: 3, timesNoise: 5, nearOpenMinutes: 5 },
+  },
+  judge(evidence, settings) {
+    const exposures = exposuresOf(evidence);
+    return judgeZones(evidence, 'returning-steps', (zone) => {
+      const all = evidence.episodes.get('settled-step')?.[zone.index];
+      if (!all) return `Zone ${zone.name}: no watcher looked for steps.`;
+      const alone = all.filter((step) => isOwnStep(evidence, zone, step, settings));
+      if (alone.length < settings.fewestSteps) return [];
+      const exposure = exposures[zone.index]!;
+      return [
+        symptomOf('returning-steps', alone[0]!.startMs, alone.at(-1)!.endMs, alone.length, {
+          ...stepFacts(alone),
+          sharedStepCount: all.length - alone.length,
+          stepsPerDay: alone.length / Math.max(1 / 24, exposure.loggedHours / 24),
+          noiseDegC: noiseDegCOf(evidence, zone),
+          ...runningFacts(evidence, zone, alone),
+          ...growthFacts(evidence, alone),
+        }),
+      ];
+    });
+  },
+};
+
+function isOwnStep(evidence: Evidence, zone: Zone, step: Episode, settings: ReturningStepsSettings): boolean {
+  const { facts, endMs } = step;
+  if (facts['runningChangeCount'] === 1) return false;
+  if (Math.abs(facts['stepDegC']!) < settings.timesNoise * noiseDegCOf(evidence, zone)) return false;
+  const opensMs = opensOf(evidence)[zone.index]!.map((open) => open.startMs);
+  if (hasNear(opensMs, endMs, settings.nearOpenMinutes * 60_000)) return false;
+  const moment = 2 * momentMsOf(zone);
+  return !peersOf(evidence, zone).some((peer) =>
+    (evidence.episodes.get('settled-step')?.[peer.index] ?? []).some(
+      (other) => Math.abs(other.endMs - endMs) <= moment && other.facts['stepDegC']! * facts['stepDegC']! > 0,
+    ),
+  );
+}
+
+function stepFacts(steps: readonly Episode[]): Record<string, number> {
+  const sizes = steps.map((step) => step.facts['stepDegC']!);
+  const magnitudes = sizes.map(Math.abs);
+  const ups = sizes.filter((size) => size > 0);
+  const downs = sizes.filter((size) => size < 0);
+  const turns = sizes.slice(1).filter((size, i) => size * sizes[i]! < 0).length;
+  const reactions = steps.map(
+    ({ facts }) => -Math.sign(facts['stepDegC']!) * (facts['outputAfterPercent']! - facts['outputBeforePercent']!),
+  );
+  return {
+    upCount: ups.length,
+    downCount: downs.length,
+    upShare: ups.length / sizes.length,
+    signPValue: signTest(sizes).pTwoSided,
+    turnShare: sizes.length > 1 ? turns / (sizes.length - 1) : NaN,
+    medianUpDegC: median(ups),
+    medianDownDegC: median(downs.map(Math.abs)),
+    medianStepDegC: median(magnitudes),
+    largestStepDegC: Math.max(...magnitudes),
+    stepSpreadRatio: robustSd(magnitudes) / median(magnitudes),
+    loopReactionPercent: median(reactions),
+    shiftedShare: shiftedShare(steps, ups.length, downs.length),
+  };
+}
+
+/** Share of the time from the first to the last step that lies after a step away and before the step back. */
+function shiftedShare(steps: readonly Episode[], ups: number, downs: number): number {
+  const first = Math.sign(steps[0]!.facts['stepDegC']!);
+  const away = ups === downs ? first : ups > downs ? 1 : -1;
+  let shiftedMs = 0;
+  for (let i = 1; i < steps.length; i++) {
+    const isAway = Math.sign(steps[i - 1]!.facts['stepDegC']!) === away;
+    if (isAway) shiftedMs += steps[i]!.startMs - steps[i - 1]!.endMs;
+  }
+  return shiftedMs / (steps.at(-1)!.endMs - steps[0]!.startMs);
+}
+
+function runningFacts(evidence: Evidence, zone: Zone, steps: readonly Episode[]): Record<string, number> {
+  const { runningShare, runningFrom } = conditionsOf(evidence)[zone.index]!;
+  const exposure = exposuresOf(evidence)[zone.index]!;
+  if (runningFrom === 'unknown') return {};
+  const shares = steps.map((step) => step.facts['runningShare'] ?? conditionAt(evidence, runningShare, step.startMs));
+  const running = shares.filter((share) => share >= 0.5).length;
+  const standing = shares.filter((share) => share < 0.5).length;
+  const rates = rateFacts(
+    { events: running, exposure: exposure.hotRunningHours },
+    { events: standing, exposure: exposure.hotStoppedHours },
+  );
+  return {
+    runningShare: running / (running + standing),
+    exposureRunningShare: exposure.hotRunningHours / (exposure.hotRunningHours + exposure.hotStoppedHours),
+    runningHigherPValue: rates.higherPValue,
+  };
+}
+
+/** Steps in the second half of the log against the first. */
+function growthFacts({ digest }: Evidence, steps: readonly Episode[]): Record<string, number> {
+  const middleMs = digest.startMs + (digest.length * digest.periodMs) / 2;
+  const last = steps.filter((step) => step.endMs >= middleMs).length;
+  const rates = rateFacts({ events: last, exposure: 1 }, { events: steps.length - last, exposure: 1 });
+  return { firstCount: steps.length - last, lastCount: last, growthPValue: rates.higherPValue };
+}

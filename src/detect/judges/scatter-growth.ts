@@ -1,0 +1,92 @@
+import type { Episode, Judge } from '../../model/detector.js';
+import { mannKendall } from '../../maths/mann-kendall.js';
+import { median } from '../../maths/quantile.js';
+import { theilSen } from '../../maths/theil-sen.js';
+import { judgeZones, symptomOf } from '../shared/judge-zones.js';
+import { peersOf } from '../shared/movement.js';
+import { resolutionDegCOf } from '../shared/sampling.js';
+
+export interface ScatterGrowthSettings {
+  /** Hours of settled readings without which growth cannot be told (own choice). */
+  readonly fewestHours: number;
+  /** Growth below this is seen on healthy zones with load and set point (own choice). */
+  readonly smallestGrowthRatio: number;
+  /** A zone this many times noisier than its peers throughout is told too (own choice). */
+  readonly smallestPeerRatio: number;
+  readonly largestPValue: number;
+}
+
+/** Noise that grew from the first to the last third of the log, or stands out from the peers', on this zone alone. */
+export const scatterGrowth: Judge<ScatterGrowthSettings> = {
+  meta: {
+    id: 'scatter-growth',
+    sees: 'a reading that scatters more than it did, or more than its neighbours do',
+    needs: ['reading'],
+    source: 'Mann–Kendall trend over six-hour medians of the hourly noise; common practice for the limits.',
+    defaults: { fewestHours: 12, smallestGrowthRatio: 2, smallestPeerRatio: 4, largestPValue: 0.01 },
+  },
+  judge(evidence, settings) {
+    const hoursOf = (zone: number) => evidence.episodes.get('scatter')?.[zone] ?? [];
+    return judgeZones(evidence, 'scatter-growth', (zone) => {
+      const hours = hoursOf(zone.index);
+      if (hours.length < settings.fewestHours) {
+        return `Zone ${zone.name}: ${hours.length} h of settled readings, needed ${settings.fewestHours}.`;
+      }
+      // Below half a step of the log noise is not seen, so a ratio to it would be of nothing.
+      const floorDegC = resolutionDegCOf(zone) / 4;
+      const third = Math.floor(hours.length / 3);
+      const first = Math.max(floorDegC, medianNoise(hours.slice(0, third)));
+      const last = Math.max(floorDegC, medianNoise(hours.slice(-third)));
+      const peers = peersOf(evidence, zone)
+        .map((peer) => hoursOf(peer.index))
+        .filter((h) => h.length >= 3);
+      const peerNoise = Math.max(floorDegC, median(peers.map(medianNoise)));
+      const peerGrowth = median(
+        peers.map((h) => {
+          const part = Math.floor(h.length / 3);
+          return Math.max(floorDegC, medianNoise(h.slice(-part))) / Math.max(floorDegC, medianNoise(h.slice(0, part)));
+        }),
+      );
+      const growth = last / first;
+      const ownGrowth = growth / (Number.isNaN(peerGrowth) ? 1 : Math.max(1, peerGrowth));
+      const blocks = sixHourMedians(hours);
+      const trend = mannKendall(blocks.noise);
+      const isGrown =
+        ownGrowth >= settings.smallestGrowthRatio && trend.s > 0 && trend.pTwoSided <= settings.largestPValue;
+      const peerRatio = medianNoise(hours) / peerNoise;
+      const isOutstanding = peers.length >= 2 && peerRatio >= settings.smallestPeerRatio;
+      if (!isGrown && !isOutstanding) return [];
+      return [
+        symptomOf('scatter-growth', hours[0]!.startMs, hours.at(-1)!.endMs, hours.length, {
+          firstNoiseDegC: first,
+          lastNoiseDegC: last,
+          growthRatio: growth,
+          peerGrowthRatio: peerGrowth,
+          peerNoiseRatio: peerRatio,
+          trendPValue: trend.pTwoSided,
+          noiseSlopeDegCPerDay: theilSen(blocks.days, blocks.noise).slope,
+          hoursCount: hours.length,
+        }),
+      ];
+    });
+  },
+};
+
+function medianNoise(hours: readonly Episode[]): number {
+  return median(hours.map((hour) => hour.facts['noiseDegC']!));
+}
+
+/** Medians over six hours of log time: neighbouring hours resemble each other, which would flatter a trend test. */
+function sixHourMedians(hours: readonly Episode[]): { days: number[]; noise: number[] } {
+  const blocks = new Map<number, number[]>();
+  for (const hour of hours) {
+    const block = Math.floor(hour.startMs / (6 * 3_600_000));
+    const held = blocks.get(block);
+    if (held) held.push(hour.facts['noiseDegC']!);
+    else blocks.set(block, [hour.facts['noiseDegC']!]);
+  }
+  return {
+    days: [...blocks.keys()].map((block) => block / 4),
+    noise: [...blocks.values()].map((held) => median(held)),
+  };
+}

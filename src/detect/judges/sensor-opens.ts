@@ -1,0 +1,83 @@
+import type { Judge, Symptom } from '../../model/detector.js';
+import { median } from '../../maths/quantile.js';
+import { exposuresOf } from '../shared/exposure.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
+import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens.js';
+
+export interface SensorOpensSettings {
+  /** A fault from this length on stands; shorter ones come and go (own choice, as for repairs). */
+  readonly longMinutes: number;
+  /** An open up to this length is brief: a contact, not a broken element (own choice). */
+  readonly briefMinutes: number;
+}
+
+/**
+ * Opens and shorts of every zone, from log and alarms together. Those that at least two other zones share at the same
+ * moment are counted apart: they are the card's or the recorder's, and card-events judges them.
+ */
+export const sensorOpens: Judge<SensorOpensSettings> = {
+  meta: {
+    id: 'sensor-opens',
+    sees: 'times in which the input had no sensor to read, counted once from log and alarms',
+    needs: ['reading'],
+    source: 'Common practice: an open RTD reads full scale or alarms, a short reads below scale.',
+    defaults: { longMinutes: 20, briefMinutes: 2 },
+  },
+  judge(evidence, settings) {
+    const allOpens = opensOf(evidence);
+    const exposures = exposuresOf(evidence);
+    const { endMs } = windowOf(evidence);
+    return judgeZones(evidence, 'sensor-opens', (zone) => {
+      const opens = allOpens[zone.index]!;
+      const own = opens.filter((open) => open.othersAtOnceCount < 2);
+      if (opens.length === 0) return [];
+      return [describe(opens, own, exposures[zone.index]!.loggedHours, endMs, settings)];
+    });
+  },
+};
+
+function describe(
+  opens: readonly Open[],
+  own: readonly Open[],
+  loggedHours: number,
+  windowEndMs: number,
+  { longMinutes, briefMinutes }: SensorOpensSettings,
+): Symptom {
+  const minutes = own.map(openMinutes);
+  const long = own.findIndex((open) => openMinutes(open) >= longMinutes || open.isStanding);
+  const first = opens[0]!;
+  const last = opens.at(-1)!;
+  const standing = own.find((open) => open.isStanding);
+  const isOpen = (open: Open) => open.kind === 'open';
+  return symptomOf('sensor-opens', first.startMs, last.endMs, own.length, {
+    openCount: own.filter(isOpen).length,
+    shortCount: own.filter((open) => !isOpen(open)).length,
+    sharedCount: opens.length - own.length,
+    inLogCount: own.filter((open) => open.isInLog).length,
+    alarmOnlyCount: own.filter((open) => !open.isInLog).length,
+    alarmedShare: own.filter((open) => open.isInAlarms).length / own.length,
+    burstCount: burstStarts(own).length,
+    opensPerDay: own.length / Math.max(1 / 24, loggedHours / 24),
+    totalOpenMinutes: minutes.reduce((sum, m) => sum + m, 0),
+    medianOpenMinutes: median(minutes),
+    longestOpenMinutes: minutes.length > 0 ? Math.max(...minutes) : NaN,
+    briefShare: minutes.filter((m) => m <= briefMinutes).length / minutes.length,
+    longCount: minutes.filter((m) => m >= longMinutes).length,
+    standingMinutes: standing ? (windowEndMs - standing.startMs) / 60_000 : 0,
+    ...beforeLong(own, long),
+  });
+}
+
+/** How the long fault came: out of nothing, or after hours and days of short opens. */
+function beforeLong(own: readonly Open[], long: number): Record<string, number> {
+  const open = own[long];
+  if (!open) return {};
+  const before = own.slice(0, long);
+  return {
+    opensBeforeLongCount: before.length,
+    warningHours: before[0] ? (open.startMs - before[0].startMs) / 3_600_000 : 0,
+    longRunningShare: open.runningShare,
+    longHotShare: open.hot,
+    beforeLongDegC: open.beforeDegC,
+  };
+}

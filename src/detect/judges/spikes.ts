@@ -1,0 +1,65 @@
+import type { Episode, Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
+import { conditionsOf, exposuresOf, conditionAt } from '../shared/exposure.js';
+import { judgeZones, symptomOf } from '../shared/judge-zones.js';
+import { noiseDegCOf } from '../shared/noise.js';
+import { hasNear, momentMsOf } from '../shared/opens.js';
+import { rateFacts } from '../shared/rate-facts.js';
+
+export interface SpikesSettings {
+  /** Fewer spikes in a log are everyday (common practice). */
+  readonly fewestSpikes: number;
+  /** Spikes below this many noise SDs of the zone are its noise (own choice: one in a million by chance). */
+  readonly timesNoise: number;
+}
+
+/** Single readings far out and back again, more than a healthy input shows. */
+export const spikes: Judge<SpikesSettings> = {
+  meta: {
+    id: 'spikes',
+    sees: 'readings that jump out for one to three samples and come back, again and again',
+    needs: ['reading'],
+    source: 'Common practice.',
+    defaults: { fewestSpikes: 3, timesNoise: 6 },
+  },
+  judge(evidence, settings) {
+    const spikesOf = (zone: Zone) => evidence.episodes.get('spike')?.[zone.index] ?? [];
+    const starts = evidence.zones.map((zone) => spikesOf(zone).map((s) => s.startMs));
+    return judgeZones(evidence, 'spikes', (zone) => {
+      const large = spikesOf(zone).filter(
+        (s) => Math.abs(s.facts['sizeDegC']!) >= settings.timesNoise * noiseDegCOf(evidence, zone),
+      );
+      const isShared = (s: Episode) =>
+        starts.some((times, z) => z !== zone.index && hasNear(times, s.startMs, momentMsOf(zone)));
+      const own = large.filter((s) => !isShared(s));
+      if (own.length < settings.fewestSpikes) return [];
+      return [describe(evidence, zone, own, large.length - own.length)];
+    });
+  },
+};
+
+function describe(evidence: Evidence, zone: Zone, own: readonly Episode[], sharedCount: number) {
+  const sizes = own.map((s) => s.facts['sizeDegC']!);
+  const exposure = exposuresOf(evidence)[zone.index]!;
+  const { runningShare, runningFrom } = conditionsOf(evidence)[zone.index]!;
+  const shares = own.map((s) => s.facts['runningShare'] ?? conditionAt(evidence, runningShare, s.startMs));
+  const running = shares.filter((share) => share >= 0.5).length;
+  const standing = shares.filter((share) => share < 0.5).length;
+  const rates = rateFacts(
+    { events: running, exposure: exposure.hotRunningHours },
+    { events: standing, exposure: exposure.hotStoppedHours },
+  );
+  return symptomOf('spikes', own[0]!.startMs, own.at(-1)!.endMs, own.length, {
+    spikeCount: own.length,
+    sharedCount,
+    spikesPerDay: own.length / Math.max(1 / 24, exposure.loggedHours / 24),
+    upShare: sizes.filter((size) => size > 0).length / sizes.length,
+    medianSizeDegC: median(sizes.map(Math.abs)),
+    largestSizeDegC: Math.max(...sizes.map(Math.abs)),
+    singleShare: own.filter((s) => s.facts['sampleCount'] === 1).length / own.length,
+    ...(runningFrom === 'unknown'
+      ? {}
+      : { runningShare: running / (running + standing), runningHigherPValue: rates.higherPValue }),
+  });
+}

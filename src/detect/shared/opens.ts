@@ -1,0 +1,203 @@
+import type { AlarmSpan } from '../../model/alarm.js';
+import type { Episode, Evidence } from '../../model/detector.js';
+import { readingState } from '../../model/sample-block.js';
+import type { Zone } from '../../model/zone.js';
+import { conditionAt, conditionsOf } from './exposure.js';
+import { learnedCodesOf } from './learned-codes.js';
+import { oncePer } from './memo.js';
+import { samplingMsOf } from './sampling.js';
+
+/** One time in which the input had no sensor to read, from the log, the alarm log or both, counted once. */
+export interface Open {
+  readonly startMs: number;
+  /** Last bad sample or end of the alarm; equal to startMs where no end is known. */
+  readonly endMs: number;
+  /** Still so at the zone's last sample. */
+  readonly isStanding: boolean;
+  /** `short` reads below the scale, `open` above it, as a word or as bad quality. */
+  readonly kind: 'open' | 'short';
+  readonly isInLog: boolean;
+  readonly isInAlarms: boolean;
+  /** Alarms that fall in it. */
+  readonly alarmCount: number;
+  /** Bad samples; 0 when only the alarm log knows of it. */
+  readonly sampleCount: number;
+  /** Good reading right before and first one after; NaN where there is none. */
+  readonly beforeDegC: number;
+  readonly afterDegC: number;
+  /** 0 to 1; NaN = not known. */
+  readonly runningShare: number;
+  /** 1, 0 or NaN = not known. */
+  readonly hot: number;
+  /** Other zones that open within the same moment. */
+  readonly othersAtOnceCount: number;
+}
+
+type Draft = { -readonly [key in keyof Open]: Open[key] };
+
+const openStates: ReadonlySet<number> = new Set([
+  readingState.openText,
+  readingState.otherText,
+  readingState.badQuality,
+  readingState.aboveScale,
+]);
+
+/** An alarm may come and go this much beside the log's own samples (alarm delay and filter, common practice). */
+const ALARM_SLACK_MS = 10_000;
+
+/** Opens of every zone in time order, by zone index. Alarm times must be on the log's clock already. */
+export const opensOf = oncePer((evidence: Evidence): readonly (readonly Open[])[] => {
+  const drafts = evidence.zones.map((zone) => withAlarms(zone, opensInLog(evidence, zone), evidence));
+  const conditions = conditionsOf(evidence);
+  const starts = drafts.map((opens) => opens.map((open) => open.startMs));
+  return drafts.map((opens, z) =>
+    opens.map((open) => ({
+      ...open,
+      runningShare: Number.isNaN(open.runningShare)
+        ? conditionAt(evidence, conditions[z]!.runningShare, open.startMs)
+        : open.runningShare,
+      hot: conditionAt(evidence, conditions[z]!.hot, open.startMs - samplingMsOf(evidence.zones[z]!)),
+      othersAtOnceCount: othersAtOnce(starts, z, open.startMs, momentMsOf(evidence.zones[z]!)),
+    })),
+  );
+});
+
+/** What counts as the same moment: one sampling time and a bit, since files of one machine may be logged in turn. */
+export function momentMsOf(zone: Zone): number {
+  return 1.1 * samplingMsOf(zone) + 1000;
+}
+
+export function openMinutes(open: Open): number {
+  return (open.endMs - open.startMs) / 60_000;
+}
+
+/** Opens that lie closer together than this are one disturbance of the same contact (own choice). */
+const BURST_MS = 10 * 60_000;
+
+/** First opens of bursts: opens in a burst are not independent, so tests of rates count bursts. */
+export function burstStarts(opens: readonly Open[]): readonly Open[] {
+  return opens.filter((open, i) => i === 0 || open.startMs - opens[i - 1]!.endMs > BURST_MS);
+}
+
+function opensInLog(evidence: Evidence, zone: Zone): Draft[] {
+  const runs = [...(evidence.episodes.get('open-runs')?.[zone.index] ?? [])].filter((run) => kindOf(run) !== null);
+  const codes = learnedCodesOf(evidence)[zone.index]!.filter((code) => code.side !== 'near');
+  const lastMs = lastSampleMs(evidence, zone);
+  const drafts = [
+    ...runs.map((run) => draftOfRun(run, kindOf(run)!)),
+    ...codes.flatMap((code) =>
+      code.spans.map((span) => ({
+        ...emptyDraft(span.startMs, span.endMs, code.side === 'above' ? 'open' : 'short'),
+        isInLog: true,
+        sampleCount: span.sampleCount,
+        beforeDegC: span.beforeDegC,
+        afterDegC: span.afterDegC,
+      })),
+    ),
+  ].sort((a, b) => a.startMs - b.startMs);
+  const joined = joinNeighbours(drafts, 1.5 * samplingMsOf(zone));
+  for (const draft of joined) draft.isStanding = draft.endMs >= lastMs - 1.5 * samplingMsOf(zone);
+  return joined;
+}
+
+function kindOf(run: Episode): Open['kind'] | null {
+  const state = run.facts['stateCode']!;
+  if (state === readingState.belowScale) return 'short';
+  return openStates.has(state) ? 'open' : null;
+}
+
+function emptyDraft(startMs: number, endMs: number, kind: Open['kind']): Draft {
+  return {
+    startMs,
+    endMs,
+    isStanding: false,
+    kind,
+    isInLog: false,
+    isInAlarms: false,
+    alarmCount: 0,
+    sampleCount: 0,
+    beforeDegC: NaN,
+    afterDegC: NaN,
+    runningShare: NaN,
+    hot: NaN,
+    othersAtOnceCount: 0,
+  };
+}
+
+function draftOfRun(run: Episode, kind: Open['kind']): Draft {
+  return {
+    ...emptyDraft(run.startMs, run.endMs, kind),
+    isInLog: true,
+    sampleCount: run.facts['sampleCount']!,
+    beforeDegC: run.facts['beforeDegC'] ?? NaN,
+    afterDegC: run.facts['afterDegC'] ?? NaN,
+    runningShare: run.facts['runningShare'] ?? NaN,
+  };
+}
+
+/** Runs of different words or codes right after each other are one open. */
+function joinNeighbours(drafts: readonly Draft[], withinMs: number): Draft[] {
+  const joined: Draft[] = [];
+  for (const draft of drafts) {
+    const last = joined.at(-1);
+    if (!last || draft.startMs - last.endMs > withinMs || Number.isFinite(draft.beforeDegC)) {
+      joined.push(draft);
+      continue;
+    }
+    last.endMs = Math.max(last.endMs, draft.endMs);
+    last.sampleCount += draft.sampleCount;
+    last.afterDegC = draft.afterDegC;
+  }
+  return joined;
+}
+
+function lastSampleMs({ digest }: Evidence, zone: Zone): number {
+  const held = digest.zones[zone.index]!;
+  for (let i = digest.length - 1; i >= 0; i--) {
+    // The last place may end before the period does, so its start is what is certain.
+    if (held.readingCount[i]! > 0) return Infinity;
+    if (held.badCount[i]! > 0) return digest.startMs + i * digest.periodMs;
+  }
+  return Infinity;
+}
+
+/** Adds the alarms: one that meets a log open is the same open, one that meets none is an open of its own. */
+function withAlarms(zone: Zone, opens: Draft[], { alarms }: Evidence): Draft[] {
+  const slackMs = samplingMsOf(zone) + ALARM_SLACK_MS;
+  const own = alarms.filter((a) => a.zone === zone.index && (a.kind === 'sensor-open' || a.kind === 'sensor-fault'));
+  const extra: Draft[] = [];
+  for (const alarm of own) {
+    const met = meetingOpen(opens, alarm, slackMs) ?? meetingOpen(extra, alarm, 0);
+    if (met) {
+      met.isInAlarms = true;
+      met.alarmCount++;
+    } else extra.push(draftOfAlarm(alarm));
+  }
+  return [...opens, ...extra].sort((a, b) => a.startMs - b.startMs);
+}
+
+function meetingOpen(opens: readonly Draft[], alarm: AlarmSpan, slackMs: number): Draft | undefined {
+  const endMs = alarm.endMs > alarm.startMs ? alarm.endMs : alarm.startMs;
+  return opens.find((open) => open.startMs <= endMs + slackMs && open.endMs >= alarm.startMs - slackMs);
+}
+
+function draftOfAlarm(alarm: AlarmSpan): Draft {
+  const endMs = alarm.endMs > alarm.startMs ? alarm.endMs : alarm.startMs;
+  return { ...emptyDraft(alarm.startMs, endMs, 'open'), isInAlarms: true, alarmCount: 1 };
+}
+
+function othersAtOnce(starts: readonly (readonly number[])[], own: number, atMs: number, withinMs: number): number {
+  return starts.filter((times, z) => z !== own && hasNear(times, atMs, withinMs)).length;
+}
+
+/** Whether an ascending list holds a time within reach. Cost log n. */
+export function hasNear(timesMs: readonly number[], atMs: number, withinMs: number): boolean {
+  let low = 0;
+  let high = timesMs.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (timesMs[middle]! < atMs - withinMs) low = middle + 1;
+    else high = middle;
+  }
+  return low < timesMs.length && timesMs[low]! <= atMs + withinMs;
+}

@@ -1,0 +1,90 @@
+import type { Episode, Evidence } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
+import { conditionsOf } from './exposure.js';
+import { isMoving, movementIn, peersOf, type Movement } from './movement.js';
+import { oncePer } from './memo.js';
+import { resolutionDegCOf } from './sampling.js';
+
+/** A long run of one exact reading, and what else moved meanwhile. */
+export interface StuckStretch {
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly valueDegC: number;
+  readonly minutes: number;
+  /** How many times longer than the zone's usual long runs, with the zone's own coarseness in it. */
+  readonly timesUsual: number;
+  readonly own: Movement;
+  /** Median over the peers; NaN without peers. */
+  readonly peerRangeDegC: number;
+  /** Share of peers whose reading moved; NaN without peers. */
+  readonly movedPeersShare: number;
+  readonly peerOutputRangePercent: number;
+  readonly verdict: 'channel' | 'tag' | 'file' | 'calm';
+}
+
+/** Shorter rests are nothing (own choice: micro-stops and coarse logs rest that long). */
+const SMALLEST_MINUTES = 20;
+/** Range of output means that must move a live reading within the stretch (own choice). */
+const MOVED_OUTPUT_PERCENT = 20;
+/** Movement of peers, or of the own set point, that a live reading cannot sit out (own choice). */
+const MOVED_PEERS_DEG_C = 8;
+const MOVED_SETPOINT_DEG_C = 5;
+/** A rest so many times the usual long one is out of character by itself (own choice). */
+const OUT_OF_CHARACTER_TIMES = 8;
+/** Share of zones at rest from which on the recorder, not the zones, stands still (own choice). */
+const FILE_SHARE = 0.9;
+
+/** Long runs of every zone with a verdict each, by zone index, in time order. */
+export const stuckStretchesOf = oncePer((evidence: Evidence): readonly (readonly StuckStretch[])[] =>
+  evidence.zones.map((zone) =>
+    (evidence.episodes.get('stuck-run')?.[zone.index] ?? [])
+      .filter((run) => run.facts['durationMinutes']! >= SMALLEST_MINUTES)
+      .map((run) => stretchOf(evidence, zone, run)),
+  ),
+);
+
+function stretchOf(evidence: Evidence, zone: Zone, run: Episode): StuckStretch {
+  const { startMs, endMs, facts } = run;
+  const own = movementIn(evidence, zone.index, startMs, endMs);
+  const peers = peersOf(evidence, zone).map((peer) => ({
+    peer,
+    movement: movementIn(evidence, peer.index, startMs, endMs),
+  }));
+  const known = peers.filter(({ movement }) => !Number.isNaN(movement.readingRangeDegC));
+  const parts = {
+    startMs,
+    endMs,
+    valueDegC: facts['valueDegC']!,
+    minutes: facts['durationMinutes']!,
+    timesUsual: facts['durationMinutes']! / Math.max(0.1, facts['usualLongMinutes'] ?? 0),
+    own,
+    peerRangeDegC: median(known.map(({ movement }) => movement.readingRangeDegC)),
+    movedPeersShare:
+      known.length > 0 ? known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length : NaN,
+    peerOutputRangePercent: median(known.map(({ movement }) => movement.outputRangePercent)),
+  };
+  return { ...parts, verdict: verdictOf(evidence, zone, parts) };
+}
+
+function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, 'verdict'>): StuckStretch['verdict'] {
+  const { own, timesUsual, peerRangeDegC, movedPeersShare, peerOutputRangePercent } = stretch;
+  const isOutOfCharacter = timesUsual >= OUT_OF_CHARACTER_TIMES;
+  const hasOutputMoved = own.outputRangePercent >= MOVED_OUTPUT_PERCENT;
+  const hasSetpointMoved = own.setpointRangeDegC >= MOVED_SETPOINT_DEG_C;
+  const havePeersMoved = peerRangeDegC >= Math.max(MOVED_PEERS_DEG_C, 4 * resolutionDegCOf(zone));
+  const isOutputDead = own.outputRangePercent === 0 && own.outputMeanPercent > 0;
+  if (hasOutputMoved || hasSetpointMoved) return isOutOfCharacter || havePeersMoved ? 'channel' : 'calm';
+  if (!isWarm(evidence, zone, stretch.valueDegC)) return 'calm'; // a cold zone rests at room temperature
+  if (movedPeersShare <= 1 - FILE_SHARE && isOutOfCharacter) return isOutputDead || !zone.has.output ? 'file' : 'calm';
+  // A frozen tag keeps an output that neighbours with the same load could not keep.
+  if (isOutputDead && (havePeersMoved || (isOutOfCharacter && peerOutputRangePercent > 0))) return 'tag';
+  if (havePeersMoved) return 'channel';
+  return isOutOfCharacter && movedPeersShare >= 0.5 ? 'channel' : 'calm';
+}
+
+/** Clearly above the coldest the zone gets; a zone that is never cold counts as warm. */
+function isWarm(evidence: Evidence, zone: Zone, degC: number): boolean {
+  const { hotFromDegC } = conditionsOf(evidence)[zone.index]!;
+  return hotFromDegC === -Infinity || degC >= hotFromDegC / 2;
+}
