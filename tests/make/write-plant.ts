@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { writeAlarms } from './log/write-alarms.js';
 import { writeMaintenance } from './log/write-maintenance.js';
-import { writePlantFile } from './log/write-plant-file.js';
+import { siteOf, writePlantFile } from './log/write-plant-file.js';
 import { writeTemperatures } from './log/write-temperatures.js';
 import type { Plant } from './made-plant.js';
 
@@ -10,8 +10,9 @@ export function writePlant(plant: Plant, folder: string): void {
   mkdirSync(folder, { recursive: true });
   writeTemperatures(plant, folder);
   writeAlarms(plant, folder);
-  writePlantFile(plant.parameters, folder);
-  writeMaintenance(plant, folder);
+  const { parameters } = plant;
+  if (parameters.format.hasPlantFile) writePlantFile([parameters], folder, siteOf(parameters));
+  if (parameters.format.hasMaintenance) writeMaintenance([plant], folder);
 }
 
 /** Writes the truth beside the plant's folder, as `<folder>.truth.json`. */

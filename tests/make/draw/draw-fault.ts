@@ -179,8 +179,9 @@ function drawFlex(random: Random, breaksAfterS: number): Record<string, number> 
 }
 
 function drawBroken(random: Random): Course {
-  const warningS = random.chance(0.85) ? random.logUniform(2 * hourS, 4 * dayS) : 0;
-  return { shape: random.chance(0.1) ? 'opens-low' : 'opens', numbers: { ...drawFlex(random, warningS), warningS } };
+  const warningS = random.chance(0.85) ? random.logUniform(5 * hourS, 4 * dayS) : 0;
+  const flex = { ...drawFlex(random, warningS), perRunningHour: random.logUniform(0.5, 12) };
+  return { shape: random.chance(0.1) ? 'opens-low' : 'opens', numbers: { ...flex, warningS } };
 }
 
 function drawContact(random: Random, { sensor }: ZoneParameters): Course {

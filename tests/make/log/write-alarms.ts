@@ -42,7 +42,7 @@ export function writeAlarms(plant: Plant, folder: string): void {
   const lines = alarms.layout.startsWith('spans')
     ? spanLines(named, alarms, stamp)
     : eventLines(named, alarms, stamp, endS);
-  const file = new TextFile(join(folder, alarms.fileName), format);
+  const file = new TextFile(join(folder, alarms.fileName), { ...format, isGzipped: false });
   file.line(headers(alarms).join(format.separator));
   for (const { cells } of lines)
     file.line(cells.map((text) => (text.includes(format.separator) ? `"${text}"` : text)).join(format.separator));

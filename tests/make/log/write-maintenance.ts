@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { faultCauses, type FaultKind } from '../faults/fault.js';
+import type { FaultKind } from '../faults/fault.js';
 import type { Plant } from '../made-plant.js';
 import { TextFile } from './text-file.js';
 import { timeWriter } from './time-text.js';
@@ -24,33 +24,44 @@ const words: Partial<Record<FaultKind, readonly [done: string, found: string]>> 
   relay_stuck: ['Solid-state relay replaced', 'output shorted'],
 };
 
-/** Writes the maintenance list: one line per repair, plus routine work that means nothing. */
-export function writeMaintenance(plant: Plant, folder: string): void {
-  const { format, faults, startMs, zones, days } = plant.parameters;
-  if (!format.hasMaintenance) return;
-  const style = format.time.startsWith('epoch')
-    ? 'iso'
-    : format.time === 'dots-dmy' || format.time === 'split-dots'
-      ? 'dots-dmy'
-      : 'iso';
+interface Entry {
+  readonly utcMs: number;
+  readonly zone: string;
+  readonly done: string;
+  readonly found: string;
+}
+
+/** One entry per repair of a plant, plus routine work that means nothing. */
+export function maintenanceEntries({ parameters: { faults, startMs, zones, days } }: Plant): Entry[] {
+  const entries: Entry[] = [];
+  const told = new Set<string>();
+  for (const { kind, fixedS, zone } of faults) {
+    const text = words[kind];
+    // One visit mends a whole card: one line, for the first of its zones.
+    const visit = `${kind} ${fixedS}`;
+    if (fixedS === null || !text || told.has(visit)) continue;
+    told.add(visit);
+    entries.push({ utcMs: startMs + fixedS * 1000, zone: zones[zone]?.name ?? '', done: text[0], found: text[1] });
+  }
+  const cleaned = zones[Math.floor(zones.length / 2)];
+  if (cleaned)
+    entries.push({ utcMs: startMs + (days / 3) * 86_400_000, zone: cleaned.name, done: 'Weekly clean', found: '' });
+  return entries;
+}
+
+/** Writes the maintenance list of one plant, or of several logged apart, in time order. */
+export function writeMaintenance(plants: readonly Plant[], folder: string): void {
+  const format = plants[0]!.parameters.format;
+  const style = format.time === 'dots-dmy' || format.time === 'split-dots' ? 'dots-dmy' : 'iso';
   const write = timeWriter(style, format.timezone, ',');
-  const lines = faults
-    .filter(({ kind, fixedS }) => fixedS !== null && words[kind] !== undefined && faultCauses[kind] !== 'recording')
-    .map(({ kind, fixedS, zone }) => ({
-      atS: fixedS ?? 0,
-      zone: zones[zone]?.name ?? '',
-      text: words[kind] ?? ['', ''],
-    }));
-  const routine = zones[Math.floor(zones.length / 2)];
-  if (routine) lines.push({ atS: (days * 86400) / 3, zone: routine.name, text: ['Weekly clean', ''] });
-  lines.sort((a, b) => a.atS - b.atS);
   const file = new TextFile(join(folder, 'maintenance.csv'), { lineEnd: '\n', encoding: 'utf8', isGzipped: false });
   file.line('Date,Zone,Done,Found');
-  for (const { atS, zone, text } of lines)
-    file.line(
-      [write(startMs + atS * 1000), zone, text[0], text[1]]
-        .map((cellText) => (/[",]/.test(cellText) ? `"${cellText}"` : cellText))
-        .join(','),
-    );
+  const entries = plants.flatMap(maintenanceEntries).sort((a, b) => a.utcMs - b.utcMs);
+  for (const { utcMs, zone, done, found } of entries)
+    file.line([write(utcMs), zone, done, found].map(quotedCell).join(','));
   file.close();
+}
+
+function quotedCell(text: string): string {
+  return /[",]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
