@@ -1,0 +1,289 @@
+import type { TopLevelSpec } from 'vega-lite';
+import type { PackedTrace, ZoneChartData } from '../embed/chart-data.js';
+import { unpackColumn } from '../embed/pack.js';
+import { chartConfig, inUnit, tickCount, unitText, type Look } from './look.js';
+
+/** One bucket of the trace as the chart uses it: temperatures in the reader's unit. */
+export interface TracePoint {
+  readonly t: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly setpoint: number | null;
+  readonly output: number | null;
+  readonly running: number | null;
+  readonly bad: number;
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+  readonly what: string;
+  readonly says: string;
+}
+
+const panelHeightPx = { temperature: 230, output: 64, strip: 18 } as const;
+
+/**
+ * A zone's trace: reading band with set point, faults marked and numbered, output below, and strips that say when the
+ * machine ran, alarms stood and no temperature was there. The page moves `fromMs` and `toMs` to zoom.
+ */
+export function traceChart(data: ZoneChartData, look: Look): TopLevelSpec {
+  const points = data.trace ? tracePoints(data.trace, look) : [];
+  const hasOutput = points.some(({ output }) => output !== null);
+  const spans = stripSpans(data, points);
+  return {
+    params: [
+      { name: 'fromMs', value: data.startMs },
+      { name: 'toMs', value: data.endMs },
+    ],
+    data: { name: 'trace', values: points as TracePoint[] },
+    spacing: 10,
+    vconcat: [
+      temperaturePanel(data, look, spans),
+      ...(hasOutput ? [outputPanel(look)] : []),
+      ...(spans.length > 0 ? [stripPanel(look, spans)] : []),
+    ],
+    resolve: { scale: { x: 'independent' } },
+    config: { ...chartConfig(look), concat: { spacing: 10 } },
+  } as TopLevelSpec;
+}
+
+/** The packed columns as points; two decimals are kept. */
+export function tracePoints(trace: PackedTrace, look: Look): readonly TracePoint[] {
+  const column = (name: Exclude<keyof PackedTrace, 'length'>): readonly (number | null)[] =>
+    unpackColumn(trace[name], trace.length);
+  const [time, low, high] = [column('timeMs'), column('lowDegC'), column('highDegC')];
+  const [setpoint, output, running, bad] = [
+    column('setpointDegC'),
+    column('outputPercent'),
+    column('runningShare'),
+    column('badCount'),
+  ];
+  return Array.from({ length: trace.length }, (_, i) => ({
+    t: time[i] ?? NaN,
+    low: inUnit(low[i] ?? null, 'level', look),
+    high: inUnit(high[i] ?? null, 'level', look),
+    setpoint: inUnit(setpoint[i] || null, 'level', look), // 0 °C is how controllers log "off"
+    output: output[i] ?? null,
+    running: running[i] ?? null,
+    bad: bad[i] ?? 0,
+  }));
+}
+
+/** Stretches in which the machine ran, an alarm stood, or no temperature was there. */
+export function stripSpans(data: ZoneChartData, points: readonly TracePoint[]): readonly Span[] {
+  const bucketMs = points.length > 1 ? points[1]!.t - points[0]!.t : 60_000;
+  const stretches = (what: string, says: string, holds: (point: TracePoint) => boolean): Span[] => {
+    const spans: Span[] = [];
+    let from = NaN;
+    for (const point of points) {
+      if (holds(point) && Number.isNaN(from)) from = point.t;
+      if (!holds(point) && !Number.isNaN(from)) {
+        spans.push({ from, to: point.t, what, says });
+        from = NaN;
+      }
+    }
+    if (!Number.isNaN(from)) spans.push({ from, to: points.at(-1)!.t + bucketMs, what, says });
+    return spans;
+  };
+  return [
+    ...stretches('Running', 'machine runs', ({ running }) => running !== null && running >= 0.5),
+    ...data.alarms.map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Alarm', says })),
+    ...stretches('No reading', 'samples without a temperature', ({ bad, low }) => bad > 0 || low === null),
+  ];
+}
+
+function timeAxis(look: Look, withLabels: boolean) {
+  return {
+    field: 't',
+    type: 'temporal',
+    scale: { type: 'utc', domainMin: { expr: 'fromMs' }, domainMax: { expr: 'toMs' }, nice: false },
+    axis: withLabels
+      ? { title: null, tickCount: tickCount(look), labelOverlap: true }
+      : { title: null, labels: false, ticks: false, tickCount: tickCount(look) },
+  };
+}
+
+function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly Span[]) {
+  const running = spans.filter(({ what }) => what === 'Running');
+  const x = timeAxis(look, true);
+  return {
+    width: look.widthPx,
+    height: panelHeightPx.temperature,
+    layer: [
+      {
+        data: { values: running },
+        mark: { type: 'rect', color: look.running, opacity: 0.16, clip: true },
+        encoding: spanX(look),
+      },
+      ...faultLayers(data, look),
+      {
+        mark: { type: 'area', color: look.reading, opacity: 0.85, stroke: look.reading, strokeWidth: 1.2, clip: true },
+        encoding: {
+          x,
+          y: { field: 'low', type: 'quantitative', scale: { zero: false }, title: `Reading, ${unitText(look)}` },
+          y2: { field: 'high' },
+        },
+      },
+      {
+        mark: {
+          type: 'line',
+          interpolate: 'step-after',
+          color: look.setpoint,
+          strokeDash: [6, 3],
+          strokeWidth: 1.6,
+          clip: true,
+        },
+        encoding: { x, y: { field: 'setpoint', type: 'quantitative' } },
+      },
+      ...repairLayers(data, look),
+      hoverLayer(look, x),
+    ],
+  };
+}
+
+/** Nearest bucket under the pointer: a rule, and its numbers as a tip. */
+function hoverLayer(look: Look, x: object) {
+  return {
+    params: [
+      {
+        name: 'near',
+        select: { type: 'point', on: 'pointermove', nearest: true, encodings: ['x'], clear: 'pointerout' },
+      },
+      {
+        name: 'pick',
+        select: {
+          type: 'interval',
+          encodings: ['x'],
+          mark: { fill: look.fault, fillOpacity: 0.15, stroke: look.fault },
+        },
+      },
+    ],
+    mark: { type: 'rule', color: look.ink, clip: true },
+    encoding: {
+      x,
+      opacity: { condition: { param: 'near', empty: false, value: 0.7 }, value: 0 },
+      tooltip: [
+        { field: 't', type: 'temporal', title: 'Time', format: '%a %-d %b %H:%M' },
+        { field: 'low', type: 'quantitative', title: `Lowest, ${unitText(look)}`, format: '.1f' },
+        { field: 'high', type: 'quantitative', title: `Highest, ${unitText(look)}`, format: '.1f' },
+        { field: 'setpoint', type: 'quantitative', title: `Set point, ${unitText(look)}`, format: '.1f' },
+        { field: 'output', type: 'quantitative', title: 'Output, %', format: '.0f' },
+        { field: 'bad', type: 'quantitative', title: 'Samples without a temperature', format: 'd' },
+      ],
+    },
+  };
+}
+
+function spanX(look: Look) {
+  const { axis, ...x } = timeAxis(look, true);
+  return { x: { ...x, axis, field: 'from' }, x2: { field: 'to' } };
+}
+
+function faultLayers({ faults }: ZoneChartData, look: Look) {
+  const values = faults.map(({ number, fromMs, toMs, says }) => ({ number, from: fromMs, to: toMs, says }));
+  const x = spanX(look);
+  const tooltip = [
+    { field: 'number', type: 'quantitative', title: 'Fault', format: 'd' },
+    { field: 'from', type: 'temporal', title: 'From', format: '%a %-d %b %H:%M' },
+    { field: 'says', type: 'nominal', title: 'What' },
+  ];
+  return [
+    { data: { values }, mark: { type: 'rect', color: look.fault, opacity: 0.1, clip: true }, encoding: x },
+    { data: { values }, mark: { type: 'rule', color: look.fault, strokeWidth: 1.2, clip: true }, encoding: { x: x.x } },
+    {
+      data: { values },
+      mark: {
+        type: 'text',
+        baseline: 'top',
+        dx: 3,
+        dy: 3,
+        align: 'left',
+        fontSize: 12,
+        fontWeight: 700,
+        color: look.fault,
+        clip: true,
+      },
+      encoding: { x: x.x, y: { value: { expr: '0' } }, text: { field: 'number', type: 'quantitative' }, tooltip },
+    },
+  ];
+}
+
+function repairLayers({ repairs }: ZoneChartData, look: Look) {
+  if (repairs.length === 0) return [];
+  const values = repairs.map(({ fromMs, says }) => ({ from: fromMs, says }));
+  return [
+    {
+      data: { values },
+      mark: { type: 'point', shape: 'diamond', filled: true, size: 110, color: look.ink, clip: true },
+      encoding: {
+        x: spanX(look).x,
+        y: { value: panelHeightPx.temperature - 8 },
+        tooltip: [
+          { field: 'from', type: 'temporal', title: 'Repair', format: '%a %-d %b %H:%M' },
+          { field: 'says', type: 'nominal', title: 'Done' },
+        ],
+      },
+    },
+  ];
+}
+
+function outputPanel(look: Look) {
+  return {
+    width: look.widthPx,
+    height: panelHeightPx.output,
+    mark: {
+      type: 'area',
+      interpolate: 'step-after',
+      color: look.output,
+      opacity: 0.6,
+      line: { color: look.output, strokeWidth: 1 },
+      clip: true,
+    },
+    encoding: {
+      x: timeAxis(look, false),
+      y: {
+        field: 'output',
+        type: 'quantitative',
+        scale: { domain: [0, 100] },
+        axis: { title: 'Output, %', values: [0, 50, 100] },
+      },
+    },
+  };
+}
+
+function stripPanel(look: Look, spans: readonly Span[]) {
+  const kinds = ['Running', 'Alarm', 'No reading'].filter((kind) => spans.some(({ what }) => what === kind));
+  const colours = { Running: look.running, Alarm: look.alarm, 'No reading': look.fault } as Readonly<
+    Record<string, string>
+  >;
+  return {
+    width: look.widthPx,
+    height: panelHeightPx.strip * kinds.length,
+    data: { values: spans },
+    mark: { type: 'rect', clip: true, strokeWidth: 1 },
+    encoding: {
+      ...spanX(look),
+      x: { ...spanX(look).x, axis: { title: null, labels: false, ticks: false, tickCount: tickCount(look) } },
+      y: { field: 'what', type: 'nominal', sort: kinds, axis: { title: null, domain: false, ticks: false } },
+      color: {
+        field: 'what',
+        type: 'nominal',
+        scale: { domain: kinds, range: kinds.map((kind) => colours[kind]) },
+        legend: null,
+      },
+      stroke: {
+        field: 'what',
+        type: 'nominal',
+        scale: { domain: kinds, range: kinds.map((kind) => colours[kind]) },
+        legend: null,
+      },
+      tooltip: [
+        { field: 'what', type: 'nominal', title: 'What' },
+        { field: 'says', type: 'nominal', title: 'Says' },
+        { field: 'from', type: 'temporal', title: 'From', format: '%a %-d %b %H:%M:%S' },
+        { field: 'to', type: 'temporal', title: 'To', format: '%a %-d %b %H:%M:%S' },
+      ],
+    },
+  };
+}

@@ -1,0 +1,137 @@
+import type { Findings, Trace, ZoneFinding } from '../../model/findings.js';
+import { phraseText } from '../text/phrase.js';
+import type { Clock } from '../text/clock.js';
+import { numberedFaults } from '../sentences/numbered.js';
+import { sentence } from '../sentences/symptom.js';
+import { packColumn, type PackedColumn } from './pack.js';
+
+/** All times here are the plant's wall clock written as if it were UTC, so the page needs no table of time zones. */
+export interface PackedTrace {
+  readonly timeMs: PackedColumn;
+  readonly length: number;
+  readonly lowDegC: PackedColumn | null;
+  readonly highDegC: PackedColumn | null;
+  readonly setpointDegC: PackedColumn | null;
+  readonly outputPercent: PackedColumn | null;
+  readonly runningShare: PackedColumn | null;
+  readonly badCount: PackedColumn | null;
+}
+
+export interface Mark {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly says: string;
+}
+
+export interface NumberedMark extends Mark {
+  readonly number: number;
+}
+
+/** What the charts of one zone's page are drawn from. */
+export interface ZoneChartData {
+  readonly zone: string;
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly trace: PackedTrace | null;
+  readonly faults: readonly NumberedMark[];
+  readonly alarms: readonly Mark[];
+  readonly repairs: readonly Mark[];
+  readonly soaks: readonly { readonly timeMs: number; readonly offsetDegC: number; readonly plusMinusDegC: number }[];
+  /** Half width of the sensor's own tolerance at room temperature; null = not known. */
+  readonly toleranceDegC: number | null;
+  readonly duty: readonly {
+    readonly timeMs: number;
+    readonly residualDegC: number;
+    readonly residualPercent: number;
+  }[];
+  readonly opens: readonly { readonly day: string; readonly running: number; readonly stopped: number }[];
+}
+
+/** What the charts of lost time and alarms are drawn from. */
+export interface PlantChartData {
+  readonly pareto: readonly { readonly name: string; readonly bucket: string; readonly minutes: number }[];
+  readonly alarmsByDay: readonly { readonly day: string; readonly count: number }[];
+  readonly weeks: readonly { readonly week: string; readonly bucket: string; readonly minutes: number }[];
+}
+
+export function zoneChartData(zone: ZoneFinding, findings: Findings, clock: Clock): ZoneChartData {
+  const wall = (time: string): number => clock.wallMs(Date.parse(time));
+  return {
+    zone: zone.zone,
+    startMs: wall(findings.window.start),
+    endMs: wall(findings.window.end),
+    trace: zone.trace ? packTrace(zone.trace, clock) : null,
+    faults: numberedFaults(zone).map(({ number, symptom, text }) => ({
+      number,
+      fromMs: wall(symptom.start),
+      toMs: wall(symptom.end),
+      says: phraseText(sentence(text.says)),
+    })),
+    alarms: (zone.alarmMarks ?? []).map(({ start, end, message }) => ({
+      fromMs: wall(start),
+      toMs: wall(end ?? findings.window.end),
+      says: message,
+    })),
+    repairs: zone.repairs.map(({ time, done }) => ({ fromMs: wall(time), toMs: wall(time), says: done })),
+    soaks: soakPoints(zone, findings, wall),
+    toleranceDegC: toleranceAtRoom(zone),
+    duty: zone.duty.map(({ time, ...residuals }) => ({ timeMs: wall(time), ...residuals })),
+    opens: zone.opensByDay,
+  };
+}
+
+/** Soaks of this log and, before them, the ones kept from the weeks before. */
+function soakPoints(zone: ZoneFinding, findings: Findings, wall: (time: string) => number): ZoneChartData['soaks'] {
+  const kept = findings.history?.offsets.find((entry) => entry.zone === zone.zone)?.points ?? [];
+  const first = zone.soaks[0]?.time ?? findings.window.end;
+  const earlier = kept
+    .filter(({ time }) => Date.parse(time) < Date.parse(first))
+    .map(({ time, offsetDegC }) => ({ timeMs: wall(time), offsetDegC, plusMinusDegC: 0 }));
+  const now = zone.soaks.map(({ time, offsetDegC, uncertaintyDegC }) => ({
+    timeMs: wall(time),
+    offsetDegC,
+    plusMinusDegC: uncertaintyDegC,
+  }));
+  return [...earlier, ...now];
+}
+
+/** The tolerance of the sensor's class at room temperature stands in the first measurement of its list. */
+export function toleranceAtRoom(zone: ZoneFinding): number | null {
+  for (const { expected } of zone.checks) {
+    for (const value of expected) {
+      if (value.condition === 'room' && 'toleranceDegC' in value && value.toleranceDegC !== null)
+        return value.toleranceDegC;
+    }
+  }
+  return null;
+}
+
+export function plantChartData({ downtime, alarms, history }: Findings): PlantChartData {
+  const weeks = downtime.byWeek.map(({ name, bucket, minutes }) => ({ week: name, bucket, minutes }));
+  const isCovered = new Set(weeks.map(({ week }) => week));
+  const earlier = (history?.weeks ?? [])
+    .filter(({ week }) => !isCovered.has(week))
+    .flatMap(({ week, zoneFaultMinutes, otherMinutes }) => [
+      { week, bucket: 'zone-fault', minutes: zoneFaultMinutes },
+      { week, bucket: 'other-cause', minutes: otherMinutes },
+    ]);
+  return {
+    pareto: downtime.pareto.map(({ name, bucket, minutes }) => ({ name, bucket, minutes })),
+    alarmsByDay: alarms.byDay,
+    weeks: [...earlier, ...weeks],
+  };
+}
+
+function packTrace(trace: Trace, clock: Clock): PackedTrace {
+  const seconds = trace.timeMs.map((timeMs) => clock.wallMs(timeMs));
+  return {
+    timeMs: packColumn(seconds, 1 / 1000) ?? { perUnit: 1 / 1000, steps: [] },
+    length: trace.timeMs.length,
+    lowDegC: packColumn(trace.minDegC),
+    highDegC: packColumn(trace.maxDegC),
+    setpointDegC: packColumn(trace.setpointDegC),
+    outputPercent: packColumn(trace.outputPercent),
+    runningShare: packColumn(trace.runningShare),
+    badCount: packColumn(trace.badCount ?? [], 1),
+  };
+}

@@ -1,0 +1,17 @@
+/// <reference lib="dom" />
+/// <reference lib="dom.iterable" />
+import { listenForChoices } from './choices.js';
+import { redrawCharts } from './chart-host.js';
+import { listenForFind } from './find.js';
+import { listenForPrint } from './print.js';
+import { listenForViews, openView } from './views.js';
+import { listenForZoom } from './zoom.js';
+
+// The page works from top to bottom without this script; the script shows one screen at a time and draws the charts.
+document.documentElement.classList.add('scripted');
+listenForChoices(redrawCharts);
+listenForViews();
+listenForFind();
+listenForZoom();
+listenForPrint();
+openView();

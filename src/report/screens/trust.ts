@@ -1,0 +1,175 @@
+import type { Findings, SourceNote } from '../../model/findings.js';
+import { html, type Html } from '../text/html.js';
+import { nameHtml } from '../text/names.js';
+import { counted, listText, numberText, percentText, secondsText } from '../text/numbers.js';
+import { causeWords, changeWords, idWords } from '../text/words.js';
+import { cautionBox } from './caution-box.js';
+import type { Context } from './context.js';
+import { dataTable } from './figure.js';
+
+/** How far to trust the report: what was read, what was left out, what was assumed, and by which methods. */
+export function trustScreen(context: Context): Html {
+  const { findings, clock } = context;
+  return html`<section id="trust" class="view" aria-labelledby="trust-title">
+    <h2 id="trust-title" tabindex="-1">How far to trust this</h2>
+    <p class="lead">${readLead(findings)}</p>
+    ${cautionBox()}
+    <h3>Data read</h3>
+    ${
+      findings.sources.length > 0
+        ? html`<div class="wide" tabindex="0" role="region" aria-label="Data read">
+            ${sourceTable(findings.sources)}
+          </div>`
+        : html`<p>No file is named in these findings.</p>`
+    }
+    <p class="note">Times are in the clock of ${clock.timezone}.</p>
+    ${problems(findings)} ${shift(findings)} ${list('Assumptions', findings.assumptions)} ${cannotTell(findings)}
+    ${since(context)} ${record(findings)} ${methods()}
+  </section>`;
+}
+
+function readLead({ sources, zones }: Findings): string {
+  const read = sources.reduce((sum, { rowsRead }) => sum + rowsRead, 0);
+  const rejected = sources.reduce((sum, { rowsRejected }) => sum + rowsRejected, 0);
+  const left = rejected === 0 ? 'none was left out' : `${counted(rejected, 'row')} left out, each counted below`;
+  return `${counted(read, 'row')} read from ${counted(sources.length, 'file')}, ${left}. ${counted(zones.length, 'zone')} found.`;
+}
+
+const kindWords: Readonly<Record<SourceNote['kind'], string>> = {
+  temperature: 'temperatures',
+  alarm: 'alarms',
+  maintenance: 'maintenance list',
+  stops: 'stop list',
+  plant: 'plant file',
+};
+
+function sourceTable(sources: readonly SourceNote[]): Html {
+  const rows = sources.map((source) => [
+    nameHtml(source.file),
+    kindWords[source.kind],
+    source.layout,
+    numberText(source.rowsRead),
+    html`${numberText(source.rowsRejected)} ${reasons(source)}`,
+    source.notes.join(' '),
+  ]);
+  return dataTable(['File', 'Holds', 'Taken for', 'Rows read', 'Rows left out', 'Notes'], rows);
+}
+
+function reasons({ rejectedByReason }: SourceNote): Html | null {
+  const entries = Object.entries(rejectedByReason ?? {});
+  if (entries.length === 0) return null;
+  return html`<span class="faint">(${listText(entries.map(([reason, count]) => `${count} ${reason}`))})</span>`;
+}
+
+function problems({ problems: notes }: Findings): Html {
+  if (notes.length === 0)
+    return html`<h3>Problems met</h3>
+      <p>None.</p>`;
+  return html`<h3>Problems met</h3>
+    <ul class="problems">
+      ${notes.map(
+        ({ file, line, what, todo, count }) =>
+          html`<li>
+            ${file && html`<strong>${nameHtml(file)}${line !== undefined && `:${line}`}</strong> `}${what} ${todo}
+            ${count !== undefined && count > 1 && html`<span class="faint">(${count} times)</span>`}
+          </li>`,
+      )}
+    </ul>`;
+}
+
+function shift({ alarms }: Findings): Html | null {
+  if (!alarms.hasLog) return null;
+  const seconds = alarms.clockShiftSeconds;
+  if (seconds === null)
+    return html`<h3>Clocks</h3>
+      <p>Whether the alarm clock agrees with the temperature log could not be told.</p>`;
+  const text =
+    seconds === 0
+      ? 'The alarm clock agrees with the temperature log.'
+      : `${secondsText(Math.abs(seconds))} were ${seconds > 0 ? 'added to' : 'taken off'} the alarm times to match the temperature log.`;
+  return html`<h3>Clocks</h3>
+    <p>${text}</p>`;
+}
+
+function list(title: string, items: readonly string[]): Html | null {
+  if (items.length === 0) return null;
+  return html`<h3>${title}</h3>
+    <ul>
+      ${items.map((item) => html`<li>${item}</li>`)}
+    </ul>`;
+}
+
+/** Each reason once, with the number of zones it holds for. */
+function cannotTell({ zones }: Findings): Html | null {
+  const counts = new Map<string, number>();
+  for (const { unable } of zones) {
+    for (const { detector, why } of unable) {
+      const key = `${idWords(detector)}: ${why}`;
+      counts.set(key, (counts.get(key) ?? 0) + 1);
+    }
+  }
+  if (counts.size === 0) return null;
+  const items = [...counts].sort((a, b) => b[1] - a[1]).slice(0, 40);
+  return html`<h3>What the logs could not tell</h3>
+    <ul>
+      ${items.map(([text, count]) => html`<li>${text} <span class="faint">${counted(count, 'zone')}</span></li>`)}
+    </ul>
+    <p class="note">Missing evidence is not evidence of health: a detector that cannot tell counts for nothing.</p>`;
+}
+
+function since({ findings, clock }: Context): Html | null {
+  const { history } = findings;
+  if (!history) return null;
+  return html`<h3>Since the last report</h3>
+    <p>
+      ${counted(history.runs, 'earlier report')}${history.previousEnd && html`, the last up to ${clock.dateTime(history.previousEnd)}`}.
+    </p>
+    <ul>
+      ${history.changes.map(({ zone, change, says }) => html`<li>${nameHtml(zone)}: <strong>${changeWords[change]}</strong>. ${says}</li>`)}
+    </ul>`;
+}
+
+function record({ trackRecord }: Findings): Html | null {
+  if (!trackRecord || trackRecord.confirmed === 0) {
+    return html`<h3>How often earlier verdicts were right</h3>
+      <p>Not known yet: no verdict has been compared with what maintenance found.</p>`;
+  }
+  const rows = trackRecord.byCause.map(({ cause, said, right, low, high }) => [
+    (causeWords as Readonly<Record<string, string>>)[cause] ?? cause,
+    numberText(said),
+    numberText(right),
+    `${percentText(low)} to ${percentText(high)}`,
+  ]);
+  return html`<h3>How often earlier verdicts were right</h3>
+    <p>${trackRecord.right} of ${trackRecord.confirmed} confirmed by what maintenance found.</p>
+    <div class="wide" tabindex="0" role="region" aria-label="Earlier verdicts">
+      ${dataTable(['Cause', 'Said', 'Right', 'True share, 95 % limits'], rows)}
+    </div>`;
+}
+
+function methods(): Html {
+  return html`<h3>How it is reckoned</h3>
+    <ul>
+      <li>
+        The controller holds the reading at the set point, so a drifting sensor looks perfect. Drift is looked for where
+        the loop is not in charge: in cold soaks against the neighbours, and in the output that the zone needs.
+      </li>
+      <li>
+        Ohms and millivolts to expect: IEC 60751 for platinum sensors, ITS-90 reference functions (NIST Monograph 175)
+        for thermocouples.
+      </li>
+      <li>
+        Probabilities are a sum of named terms in log-odds, fitted on simulated plants with known faults; each zone’s
+        page shows its sum. All causes together make 100 %.
+      </li>
+      <li>
+        A permanent clean open without history may be the element or the wire: the log cannot tell. Measuring at both
+        ends of the cable settles it.
+      </li>
+      <li>
+        Alarm measures: ISA-18.2, IEC 62682, EEMUA 191. Limits of times between failures: NIST/SEMATECH e-Handbook of
+        Statistical Methods, 8.4.5.1.
+      </li>
+      <li>Charts show the lowest and the highest reading of every bucket, so thinning hides no extreme.</li>
+    </ul>`;
+}

@@ -1,0 +1,112 @@
+import type { ZoneFinding } from '../../model/findings.js';
+import { html, type Html } from '../text/html.js';
+import { counted, numberText, withUnit } from '../text/numbers.js';
+import { difference, phrase, phraseHtml, signed, temperatureHtml } from '../text/phrase.js';
+import { toleranceAtRoom } from '../embed/chart-data.js';
+import type { Context } from './context.js';
+import { figure } from './figure.js';
+
+const traceTools = html`<div class="tools off-sheet" role="group" aria-label="Move along the trace">
+  <button type="button" data-zoom="all">Whole window</button>
+  <button type="button" data-zoom="earlier">← Earlier</button>
+  <button type="button" data-zoom="later">Later →</button>
+  <button type="button" data-zoom="closer">Closer</button>
+  <button type="button" data-zoom="wider">Wider</button>
+  <span class="shown" role="status"></span>
+</div>`;
+
+export function traceFigure(zone: ZoneFinding): Html {
+  if (!zone.trace || zone.trace.timeMs.length === 0) return html`<p>These findings hold no trace of this zone.</p>`;
+  const minutes = ((zone.trace.timeMs[1] ?? 0) - zone.trace.timeMs[0]!) / 60_000;
+  const every = minutes > 0 ? withUnit(Math.round(minutes), 'min') : 'one sample';
+  return figure({
+    chart: 'trace',
+    title: 'Trace',
+    says: `Trace of the reading with set point, output, running times and alarms; ${counted(zone.symptoms.length, 'fault')} marked. The list below says the same in words.`,
+    note: html`The band runs from the lowest to the highest reading of every ${every}, so no extreme is lost. Dashes:
+      set point. Grey behind: machine running. Numbers: faults, as listed below. Diamonds: repairs.
+      <span class="off-sheet"
+        >Drag across the chart to look closer, or use the buttons; point at it for its numbers.</span
+      >`,
+    tools: traceTools,
+  });
+}
+
+export function zoneCharts(zone: ZoneFinding, context: Context): Html {
+  return html`${soakFigure(zone, context)} ${dutyFigure(zone, context)} ${opensFigure(zone, context)}`;
+}
+
+function soakFigure(zone: ZoneFinding, { clock }: Context): Html {
+  if (zone.soaks.length === 0) {
+    return html`<div class="figure">
+      <h3>Cold offset from soak to soak</h3>
+      <p>No cold soak in this log, so a slow drift cannot be told this way.</p>
+    </div>`;
+  }
+  const toleranceDegC = toleranceAtRoom(zone);
+  const tolerance =
+    toleranceDegC === null
+      ? html`No tolerance is known for this sensor.`
+      : phraseHtml(phrase`The band is the sensor’s own tolerance there, ± ${difference(toleranceDegC, 2)}.`);
+  return figure({
+    chart: 'soaks',
+    title: 'Cold offset from soak to soak',
+    says: `Offset against the neighbours in ${counted(zone.soaks.length, 'cold soak')}; the numbers are in the table below.`,
+    note: html`Heaters off long enough, every zone comes to the same air: what is left is the zone’s own error.
+    ${tolerance}`,
+    numbers: {
+      head: ['Soak', 'Offset', 'Plus or minus'],
+      rows: zone.soaks.map(({ time, offsetDegC, uncertaintyDegC }) => [
+        clock.dateTime(time),
+        temperatureHtml(signed(offsetDegC, 2)),
+        temperatureHtml(difference(uncertaintyDegC, 2)),
+      ]),
+    },
+  });
+}
+
+function dutyFigure(zone: ZoneFinding, { clock }: Context): Html {
+  if (zone.duty.length === 0) {
+    return html`<div class="figure">
+      <h3>Output against what the zone should need</h3>
+      <p>This log has no settled stretch with an output to compare.</p>
+    </div>`;
+  }
+  return figure({
+    chart: 'duty',
+    title: 'Output against what the zone should need',
+    says: `What the output at rest says the reading is off by, in ${counted(zone.duty.length, 'settled stretch', 'settled stretches')}; the numbers are in the table below.`,
+    note: 'A sensor that reads high makes the zone too cold, so it needs less output: the difference is told here as degrees.',
+    numbers: {
+      head: ['Stretch', 'As offset', 'Output'],
+      rows: zone.duty.map(({ time, residualDegC, residualPercent }) => [
+        clock.dateTime(time),
+        temperatureHtml(signed(residualDegC, 2)),
+        withUnit(residualPercent, '%', 2),
+      ]),
+    },
+  });
+}
+
+function opensFigure(zone: ZoneFinding, { clock }: Context): Html {
+  const total = zone.opensByDay.reduce((sum, { running, stopped }) => sum + running + stopped, 0);
+  if (total === 0)
+    return html`<div class="figure">
+      <h3>Opens per day</h3>
+      <p>No open circuit in this window.</p>
+    </div>`;
+  return figure({
+    chart: 'opens',
+    title: 'Opens per day',
+    says: `${counted(total, 'open circuit')} by day; the numbers are in the table below.`,
+    note: 'Opens that come only while the machine moves point to a cable or terminal; opens that do not care point to the element.',
+    numbers: {
+      head: ['Day', 'Running', 'Stopped'],
+      rows: zone.opensByDay.map(({ day, running, stopped }) => [
+        clock.date(day),
+        numberText(running),
+        numberText(stopped),
+      ]),
+    },
+  });
+}

@@ -1,0 +1,48 @@
+import { html, type Html } from '../text/html.js';
+import { nameHtml } from '../text/names.js';
+import { percentText } from '../text/numbers.js';
+import { rankedCauses } from '../sentences/verdict.js';
+import { causeWords } from '../text/words.js';
+import { zoneAddress, type Context } from './context.js';
+import { statusMark } from './marks.js';
+
+/** Every zone in one table with a box to find one by its name. */
+export function zoneListScreen({ zones }: Context): Html {
+  return html`<section id="zones" class="view" aria-labelledby="zones-title">
+    <h2 id="zones-title" tabindex="-1">Zones</h2>
+    ${
+      zones.length === 0
+        ? html`<p>No zone was found in these logs.</p>`
+        : html`<p class="find">
+              <label for="find-zone">Find a zone or machine</label>
+              <input id="find-zone" type="search" autocomplete="off" />
+              <span id="found" role="status"></span>
+            </p>
+            <div class="wide" tabindex="0" role="region" aria-label="All zones">
+              <table class="plain">
+                <thead>
+                  <tr>
+                    <th scope="col">Rank</th>
+                    <th scope="col">Zone</th>
+                    <th scope="col">Machine</th>
+                    <th scope="col">Verdict</th>
+                    <th scope="col">Likeliest cause</th>
+                  </tr>
+                </thead>
+                <tbody id="zone-rows">
+                  ${zones.map((zone, index) => {
+                    const [cause, share] = rankedCauses(zone)[0]!;
+                    return html`<tr>
+                      <td class="number">${zone.rank}</td>
+                      <th scope="row"><a href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a></th>
+                      <td>${nameHtml(zone.machine)}</td>
+                      <td>${statusMark(zone)}</td>
+                      <td>${causeWords[cause]} ${percentText(share)}</td>
+                    </tr>`;
+                  })}
+                </tbody>
+              </table>
+            </div>`
+    }
+  </section>`;
+}

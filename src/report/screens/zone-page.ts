@@ -1,0 +1,138 @@
+import type { ZoneFinding } from '../../model/findings.js';
+import { html, type Content, type Html } from '../text/html.js';
+import { nameHtml, shortName } from '../text/names.js';
+import { counted, listText, minutesText, ohmText } from '../text/numbers.js';
+import { level, phraseHtml, phraseText, signed, temperatureHtml } from '../text/phrase.js';
+import { sensorName } from '../sentences/next-step.js';
+import { numberedFaults, type NumberedFault } from '../sentences/numbered.js';
+import { sentence } from '../sentences/symptom.js';
+import { verdict, whyUntold } from '../sentences/verdict.js';
+import { cautionBox } from './caution-box.js';
+import { checksBlock } from './checks.js';
+import { zoneAddress, type Context } from './context.js';
+import { evidence } from './evidence.js';
+import { causeBar, statusMark, trendMark } from './marks.js';
+import { zoneCharts, traceFigure } from './zone-figures.js';
+
+/** All there is about one zone; its printed form is the sheet to take to the machine. */
+export function zonePage(zone: ZoneFinding, index: number, context: Context): Html {
+  const address = zoneAddress(index);
+  return html`<section id="${address}" class="view zone" aria-labelledby="${address}-title">
+    <p class="steps off-sheet">${neighbourLinks(index, context)}</p>
+    <h2 id="${address}-title" tabindex="-1">
+      ${nameHtml(zone.zone)} <span class="machine">${nameHtml(zone.machine)}</span>
+    </h2>
+    <div class="head">
+      <div class="judged">
+        <p>${statusMark(zone)}</p>
+        <p class="lead">${phraseHtml(verdict(zone))}</p>
+        ${zone.status === 'insufficient-data' && html`<p>${whyUntold(zone)}</p>`} ${causeBar(zone.probabilities)}
+      </div>
+      ${factList(zone, context)}
+    </div>
+    <p class="print-line off-sheet">
+      <button type="button" class="main-button" data-do="sheet">Print the sheet to take to the machine</button>
+    </p>
+    ${cautionBox()} ${traceFigure(zone)} ${faultList(zone, context)} ${checksBlock(zone, `${address}-checks`)}
+    ${evidence(zone)}
+    <div class="figures off-sheet">${zoneCharts(zone, context)}</div>
+    ${repairList(zone, context)}
+    <p class="sheet-foot on-sheet">
+      Measured by ______________________ Date ______________ What was found ____________________________________________
+    </p>
+  </section>`;
+}
+
+function neighbourLinks(index: number, { zones }: Context): Html {
+  const link = (to: number, text: string): Content => {
+    const zone = zones[to];
+    return zone && html`<a href="#${zoneAddress(to)}">${text} <bdi>${shortName(zone.zone)}</bdi></a>`;
+  };
+  return html`<a href="#act">All zones that need someone</a> ${link(index - 1, '← Rank before:')}
+    ${link(index + 1, 'Next rank: →')}`;
+}
+
+function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
+  const facts: readonly (readonly [string, Content])[] = [
+    ['Rank', `${zone.rank} of ${findings.zones.length}`],
+    ['Sensor', sensorText(zone)],
+    ['Input card', zone.card ?? 'not told'],
+    ['Set point', zone.setpointDegC === null ? 'not told' : temperatureHtml(level(zone.setpointDegC))],
+    ['Cold room', zone.roomDegC === null ? 'not told' : temperatureHtml(level(zone.roomDegC))],
+    ['Since', zone.onset ? clock.dateTime(zone.onset) : null],
+    ['Fixed', zone.fixed ? clock.dateTime(zone.fixed) : null],
+    ['Trend', zone.trend ? trendMark(zone) : null],
+    ['Production lost', zone.downtimeMinutes > 0 ? minutesText(zone.downtimeMinutes) : null],
+    ['Reads off by', zone.offsetDegC === null ? 'not told' : temperatureHtml(signed(zone.offsetDegC))],
+    ['As ohms too many', zone.seriesOhm === null ? null : ohmText(zone.seriesOhm)],
+    ['As leak across', zone.shuntOhm === null ? null : ohmText(zone.shuntOhm)],
+    ['Leaves tolerance', zone.leavesTolerance ? clock.dateWithYear(zone.leavesTolerance) : null],
+  ];
+  return html`<dl class="facts">
+    ${facts.map(
+      ([name, value]) =>
+        value !== null &&
+        html`<div>
+          <dt>${name}</dt>
+          <dd>${value}</dd>
+        </div>`,
+    )}
+  </dl>`;
+}
+
+function sensorText({ sensor, wires }: ZoneFinding): string {
+  if (!sensor) return 'type not told';
+  return `${sensorName(sensor)}${wires ? `, ${wires} wires` : ''}`;
+}
+
+/** Faults as numbered on the trace. */
+function faultList(zone: ZoneFinding, context: Context): Html | null {
+  const faults = numberedFaults(zone);
+  if (faults.length === 0) return null;
+  const left = zone.symptoms.length - faults.length;
+  return html`<section class="faults" aria-label="Faults seen">
+    <h3>Faults seen, numbered as on the trace</h3>
+    <ol>
+      ${faults.map((fault) => faultItem(fault, context))}
+    </ol>
+    ${left > 0 && html`<p class="faint">${counted(left, 'more sign')} stand in findings.json.</p>`}
+  </section>`;
+}
+
+function faultItem({ symptom, text }: NumberedFault, { clock }: Context): Html {
+  const isMoment = symptom.start === symptom.end;
+  const details = text.details.map((detail) => phraseHtml(detail));
+  return html`<li>
+    <span class="when">${clock.dateTime(symptom.start)}${!isMoment && ` to ${clock.dateTime(symptom.end)}`}</span>
+    ${phraseHtml(sentence(text.says))}
+    ${details.length > 0 && html`<span class="faint off-sheet">${details.map((detail, i) => html`${i > 0 && ', '}${detail}`)}</span>`}
+    <button
+      type="button"
+      class="off-sheet small"
+      data-from="${clock.wallMs(Date.parse(symptom.start))}"
+      data-to="${clock.wallMs(Date.parse(symptom.end))}"
+    >
+      Show on trace<span class="unseen">: ${phraseText(text.says)}</span>
+    </button>
+  </li>`;
+}
+
+function repairList(zone: ZoneFinding, { clock }: Context): Html {
+  return html`<section class="repairs" aria-label="History of repairs">
+    <h3>History of repairs</h3>
+    ${
+      zone.repairs.length === 0
+        ? html`<p>None in the maintenance list, and none to be told from the log.</p>`
+        : html`<ul>
+            ${zone.repairs.map(
+              ({ time, from, done, found }) =>
+                html`<li>
+                  <span class="when">${clock.dateTime(time)}</span>
+                  ${listText([done, found].filter((text) => text !== ''))}
+                  <span class="faint">from the ${from}</span>
+                </li>`,
+            )}
+          </ul>`
+    }
+  </section>`;
+}

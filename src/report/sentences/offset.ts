@@ -1,0 +1,77 @@
+import { withUnit } from '../text/numbers.js';
+import { difference, phrase, plain, signed, type Phrase } from '../text/phrase.js';
+import { factOf, type Family } from './family.js';
+
+const slopeNames = ['slopeDegCPerWeek', 'driftDegCPerWeek', 'slopeDegCPerDay', 'driftDegCPerDay'];
+const offsetNames = ['offsetDegC', 'soakOffsetDegC', 'lastOffsetDegC', 'changeDegC'];
+
+/** An offset that grows: soaks and duty together. */
+export const drift: Family = {
+  id: 'drift',
+  has: (id) => /drift/.test(id),
+  weight: 88,
+  say: (symptom) => {
+    const perDay = factOf(symptom, 'slopeDegCPerDay', 'driftDegCPerDay');
+    const perWeek = factOf(symptom, 'slopeDegCPerWeek', 'driftDegCPerWeek');
+    const slopeDegC = Number.isNaN(perWeek) ? perDay * 7 : perWeek;
+    const slope = Number.isNaN(slopeDegC) ? plain('') : phrase`, by ${signed(slopeDegC, 1, ' a week')}`;
+    return { says: phrase`the reading drifts away from the truth${slope}, which the loop hides`, used: slopeNames };
+  },
+};
+
+/** The cold reading against its neighbours. */
+export const soakOffset: Family = {
+  id: 'soak-offset',
+  has: (id) => /(soak|offset)/.test(id) && !/wash/.test(id),
+  weight: 85,
+  say: (symptom) => {
+    const offsetDegC = factOf(symptom, ...offsetNames);
+    const sure = factOf(symptom, 'uncertaintyDegC', 'plusMinusDegC');
+    const plusMinus: Phrase = Number.isNaN(sure) ? [] : phrase` (± ${difference(sure, 2)})`;
+    const says: Phrase = Number.isNaN(offsetDegC)
+      ? plain('cold, it reads otherwise than its neighbours')
+      : phrase`cold, it reads ${difference(Math.abs(offsetDegC))} ${offsetDegC < 0 ? 'lower' : 'higher'} than its neighbours${plusMinus}`;
+    return { says, used: [...offsetNames, 'uncertaintyDegC', 'plusMinusDegC'] };
+  },
+};
+
+/** The output at rest against what the zone should need. */
+export const duty: Family = {
+  id: 'duty',
+  has: (id) => /duty/.test(id),
+  weight: 65,
+  say: (symptom) => {
+    const percent = factOf(symptom, 'residualPercent', 'dutyResidualPercent', 'changePercent', 'dutyChangePercent');
+    const degC = factOf(symptom, 'residualDegC', 'dutyResidualDegC');
+    const size = Number.isNaN(percent) ? '' : `${withUnit(Math.abs(percent), '%', 1)} `;
+    const amount = percent < 0 ? 'less' : 'more';
+    const asDegC: Phrase = Number.isNaN(degC) ? [] : phrase`, as a reading off by ${signed(degC)} would`;
+    const says = Number.isNaN(percent)
+      ? phrase`it needs another output than its history and neighbours say${asDegC}`
+      : phrase`it needs ${size}${amount} output than its history and neighbours say${asDegC}`;
+    return {
+      says,
+      used: [
+        'residualPercent',
+        'dutyResidualPercent',
+        'changePercent',
+        'dutyChangePercent',
+        'residualDegC',
+        'dutyResidualDegC',
+      ],
+    };
+  },
+};
+
+/** Wet terminals: low after wash-down, better hour by hour. */
+export const washDown: Family = {
+  id: 'wash-down',
+  has: (id) => /(wash|wet|moist)/.test(id),
+  weight: 87,
+  say: (symptom) => {
+    const lowDegC = factOf(symptom, 'depthDegC', 'lowByDegC', 'dipDegC', 'dropDegC');
+    const by = Number.isNaN(lowDegC) ? plain('') : phrase` by ${difference(Math.abs(lowDegC))}`;
+    const says = phrase`it reads low${by} after wash-down and recovers as it dries`;
+    return { says, used: ['depthDegC', 'lowByDegC', 'dipDegC', 'dropDegC'] };
+  },
+};
