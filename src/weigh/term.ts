@@ -45,6 +45,16 @@ export function largestFact(evidence: ZoneEvidence, detector: string, fact: stri
   return largest;
 }
 
+/** One fact of a detector's first symptom; NaN when there is none. Judges give one symptom per zone unless their page says otherwise. */
+export function factOf(evidence: ZoneEvidence, detector: string, fact: string): number {
+  return symptomsOf(evidence, detector)[0]?.facts[fact] ?? NaN;
+}
+
+/** −log10 of a chance, at most `most`: 2 for 1 in 100. 0 when there is none. */
+export function surprise(pValue: number, most = 12): number {
+  return pValue >= 0 ? Math.min(most, -Math.log10(Math.max(pValue, 1e-30))) : 0;
+}
+
 /** 0 at or below `low`, 1 at or above `high`, straight between; NaN gives 0. */
 export function ramp(value: number, low: number, high: number): number {
   if (!(value > low)) return 0;

@@ -1,0 +1,95 @@
+import { factOf, ramp, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
+
+const detector = 'sensor-opens';
+const fact = (evidence: ZoneEvidence, name: string): number => factOf(evidence, detector, name);
+
+function hasLongOpen(evidence: ZoneEvidence): boolean {
+  return fact(evidence, 'longCount') >= 1 && fact(evidence, 'openCount') >= 1;
+}
+
+/** Opens that came and went, none of them long. */
+function comesAndGoes(evidence: ZoneEvidence): boolean {
+  return symptomsOf(evidence, detector).length > 0 && !(fact(evidence, 'longCount') >= 1);
+}
+
+/** What the input lost, and how it came. Thresholds follow the detector's own: long = 20 min, brief = 2 min. */
+export const openTerms: readonly Term[] = [
+  {
+    id: 'long-open-out-of-nothing',
+    says: 'The input went open for good, with no short opens before it.',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none'],
+    value: (zone) => (hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') <= 1 ? 1 : 0),
+  },
+  {
+    id: 'long-open-after-hours',
+    says: 'The input went open for good after some hours of short opens.',
+    for: ['sensor', 'wiring'],
+    against: ['none'],
+    value: (zone) => (hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') > 1 ? 1 : 0),
+  },
+  {
+    id: 'long-open-after-days',
+    says: 'Short opens went on for more than a day before the input went open for good.',
+    for: ['wiring'],
+    against: ['sensor'],
+    value: (zone) =>
+      hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') > 1 ? ramp(fact(zone, 'warningHours'), 12, 48) : 0,
+  },
+  {
+    id: 'many-opens-before-long',
+    says: 'Many short opens came before the long one.',
+    for: ['wiring'],
+    against: ['sensor'],
+    value: (zone) => (hasLongOpen(zone) ? ramp(Math.log10(1 + fact(zone, 'opensBeforeLongCount')), 0.7, 1.8) : 0),
+  },
+  {
+    id: 'shorted-for-long',
+    says: 'The input read below scale, as a short does, for long.',
+    for: ['wiring'],
+    against: ['none', 'sensor'],
+    value: (zone) => (fact(zone, 'shortCount') >= 1 && fact(zone, 'longCount') >= 1 ? 1 : 0),
+  },
+  {
+    id: 'shorts-come-and-go',
+    says: 'The input read below scale several times, briefly.',
+    for: ['wiring'],
+    against: ['none'],
+    value: (zone) => (comesAndGoes(zone) ? ramp(fact(zone, 'shortCount'), 0, 5) : 0),
+  },
+  {
+    id: 'opens-come-and-go',
+    says: 'The input opened and closed again; none of the opens lasted.',
+    for: ['sensor', 'wiring'],
+    against: ['none'],
+    value: (zone) => (comesAndGoes(zone) ? ramp(fact(zone, 'openCount'), 0, 3) : 0),
+  },
+  {
+    id: 'opens-many',
+    says: 'Short opens are many.',
+    for: ['sensor', 'wiring'],
+    against: ['none'],
+    value: (zone) => (comesAndGoes(zone) ? ramp(Math.log10(1 + fact(zone, 'openCount')), 0.6, 2.3) : 0),
+  },
+  {
+    id: 'opens-very-many',
+    says: 'Short opens come by the hundred, as a chafed or loose contact makes them.',
+    for: ['wiring'],
+    against: ['sensor'],
+    value: (zone) => ramp(Math.log10(1 + fact(zone, 'openCount')), 1.5, 2.7),
+  },
+  {
+    id: 'opens-last-minutes',
+    says: 'Short opens last minutes rather than seconds.',
+    for: ['sensor'],
+    against: ['wiring'],
+    value: (zone) => (comesAndGoes(zone) ? ramp(Math.log10(fact(zone, 'medianOpenMinutes')), -0.6, 0.8) : 0),
+  },
+  {
+    id: 'opens-last-seconds',
+    says: 'Short opens last seconds.',
+    for: ['wiring'],
+    against: ['sensor'],
+    value: (zone) => (comesAndGoes(zone) ? ramp(-Math.log10(fact(zone, 'medianOpenMinutes')), 0.3, 1.2) : 0),
+  },
+];

@@ -1,0 +1,66 @@
+import { factOf, ramp, surprise, symptomsOf, type Term } from '../term.js';
+
+/** Jumps that come and go, spikes and scatter. */
+export const stepTerms: readonly Term[] = [
+  {
+    id: 'steps-return',
+    says: 'The reading jumps by a few degrees and back, while heat cannot move so fast.',
+    for: ['wiring'],
+    against: ['none'],
+    value: (zone) => (symptomsOf(zone, 'returning-steps').length > 0 ? 1 : 0),
+  },
+  {
+    id: 'steps-large',
+    says: 'The jumps are large beside the noise.',
+    for: ['wiring'],
+    against: ['none'],
+    value: (zone) =>
+      ramp(
+        Math.log10(factOf(zone, 'returning-steps', 'medianStepDegC') / factOf(zone, 'returning-steps', 'noiseDegC')),
+        0.7,
+        1.7,
+      ),
+  },
+  {
+    id: 'steps-many',
+    says: 'Such jumps are many.',
+    for: ['wiring'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log10(symptomsOf(zone, 'returning-steps')[0]?.count ?? 0), 0.5, 1.7),
+  },
+  {
+    id: 'steps-one-way',
+    says: 'The jumps go one way and back, as ohms that come and go make them.',
+    for: ['wiring'],
+    against: [],
+    value: (zone) => ramp(factOf(zone, 'returning-steps', 'turnShare'), 0.5, 0.9),
+  },
+  {
+    id: 'spikes-many',
+    says: 'Single readings jump out and come back, again and again.',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log10(factOf(zone, 'spikes', 'spikeCount')), 0.5, 2),
+  },
+  {
+    id: 'spikes-while-moving',
+    says: 'Spikes come while the machine moves.',
+    for: ['wiring'],
+    against: ['sensor'],
+    value: (zone) => ramp(surprise(factOf(zone, 'spikes', 'runningHigherPValue')), 1, 4),
+  },
+  {
+    id: 'scatter-grows',
+    says: 'The reading scatters more and more, on this zone alone.',
+    for: ['sensor', 'wiring'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'growthRatio')), 0.7, 2.5),
+  },
+  {
+    id: 'scatter-unlike-peers',
+    says: 'The reading scatters far more than its peers.',
+    for: ['sensor', 'wiring'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'peerNoiseRatio')), 1.5, 4),
+  },
+];
