@@ -25,4 +25,9 @@ export interface Zone {
   readonly samplingMs: number;
   /** Smallest step between two readings, from the digits of the log; NaN until known. */
   readonly resolutionDegC: number;
+  /**
+   * True when the log holds rows only for changes: its readings are held on a grid, so a reading that stands still for
+   * long says nothing of the sensor.
+   */
+  readonly isChangeLogged?: boolean;
 }

@@ -48,6 +48,7 @@ async function readRecord(
   onBadRow: (line: number, reason: RowReason, text: string) => void,
 ): Promise<TextRecord | null> {
   const { number: line, isEnded } = place;
+  let hasReturn = place.hasReturn;
   let text = decodeBytes(window.buffer.subarray(place.start, place.end), encoding);
   while (dialect.quote && isQuoteOpen(text, dialect)) {
     const next = await nextLine(window);
@@ -55,7 +56,9 @@ async function readRecord(
       onBadRow(line, 'open-quote', text);
       return null;
     }
-    text += `\n${decodeBytes(window.buffer.subarray(next.start, next.end), encoding)}`;
+    const ending = hasReturn ? '\r\n' : '\n';
+    hasReturn = next.hasReturn;
+    text += `${ending}${decodeBytes(window.buffer.subarray(next.start, next.end), encoding)}`;
   }
   const cells = parseRow(text, dialect);
   if (typeof cells === 'string') onBadRow(line, cells, text);
@@ -93,6 +96,7 @@ export function parseRow(text: string, dialect: Dialect): string[] | null | RowR
   if (text.trim() === '') return null;
   if (text.includes('\0')) return 'nul-bytes';
   if (dialect.separator === ' ') return parseBlanks(text, dialect);
+  if (!dialect.quote || !text.includes(dialect.quote)) return text.split(dialect.separator); // the same, far quicker
   try {
     const rows: string[][] = parse(text, {
       delimiter: dialect.separator,

@@ -96,6 +96,8 @@ export interface LinePlace {
   end: number;
   number: number;
   isEnded: boolean;
+  /** True when a carriage return stands between `end` and the line end. */
+  hasReturn: boolean;
 }
 
 const lineFeed = 10;
@@ -147,7 +149,8 @@ export class LineWindow {
     const found = this.buffer.indexOf(lineFeed, this.start);
     const isEnded = found >= 0 && found < this.end;
     const stop = isEnded ? found : this.end;
-    const line = { start: this.start, end: this.trimReturn(this.start, stop), number: this.line, isEnded };
+    const end = this.trimReturn(this.start, stop);
+    const line = { start: this.start, end, number: this.line, isEnded, hasReturn: end < stop };
     this.start = isEnded ? stop + 1 : this.end;
     this.line++;
     return line;

@@ -1,0 +1,124 @@
+import type { ColumnRole, TemperatureUnit } from '../model/log-file.js';
+import type { PlantFile } from '../model/plant-file.js';
+import { looseName, splitName, unitOf, type NamedUnit, type NameParts } from './column-name.js';
+import type { Series } from './series.js';
+
+/** A series with what it was taken for; the zone is a name for now. */
+export interface RoledSeries {
+  readonly series: Series;
+  readonly role: Extract<ColumnRole, 'reading' | 'setpoint' | 'output' | 'running' | 'ignored'>;
+  /** Zone (or machine, for running) as the name says it; empty = the whole file. */
+  readonly rest: string;
+  readonly unit: TemperatureUnit | null;
+  readonly scale: number;
+  readonly why: string;
+}
+
+/** Tags that begin with T for temperature by ISA-5.1 (TIC101, TT-3, TE12), thermocouples (TC4) and plain T10. */
+const temperatureTag = /^(?:.*[\s_.-])?T(?:I|IC|T|E|C|IR|R|IA|ICA)?[-_ ]?\d+[A-Z]?$/i;
+
+/** Readings of heated zones and of the air lie between these, in °C, °F and tenths (codes aside). */
+const leastPlausible = -460;
+const mostPlausible = 20_000;
+
+/**
+ * Gives every series of a file a role: from plant.yaml, from the words and the unit of its name, from its neighbours,
+ * and where no name says anything from the numbers alone.
+ */
+export function roleSeries(all: readonly Series[], plant: PlantFile | null): RoledSeries[] {
+  const parted = all.map((series) => ({ series, parts: splitName(series.name), named: byPlant(series.name, plant) }));
+  const first = parted.map(({ series, parts, named }) => named?.(series) ?? byName(series, parts));
+  const zones = new Set(
+    first.filter((it) => it.role === 'setpoint' || it.role === 'output').map((it) => looseName(it.rest)),
+  );
+  const hasReadings = first.some((it) => it.role === 'reading');
+  return first.map((roled) => (roled.why === unsaid ? byNeighbours(roled, zones, hasReadings) : roled)).map(dropTexts);
+}
+
+const unsaid = 'its name does not say what it is';
+
+function byPlant(name: string, plant: PlantFile | null): ((series: Series) => RoledSeries) | null {
+  const loose = looseName(name);
+  for (const zone of plant?.zones ?? [])
+    for (const role of ['reading', 'setpoint', 'output'] as const)
+      if (zone[role] !== undefined && looseName(zone[role]) === loose)
+        return (series) => mapped(series, role, zone.name);
+  const running = plant?.running?.find((entry) => looseName(entry.column) === loose);
+  return running ? (series) => mapped(series, 'running', running.machine) : null;
+}
+
+function mapped(series: Series, role: RoledSeries['role'], rest: string): RoledSeries {
+  const { unit, scale } = splitName(series.name);
+  return { series, role, rest, unit: asTemperature(unit), scale, why: 'plant.yaml says so' };
+}
+
+function asTemperature(unit: NamedUnit): TemperatureUnit | null {
+  return unit === 'degC' || unit === 'degF' || unit === 'K' ? unit : null;
+}
+
+function byName(series: Series, parts: NameParts): RoledSeries {
+  const named = parts.unit ?? unitOf(series.unitText);
+  const base = { series, rest: parts.rest, unit: asTemperature(named), scale: parts.scale };
+  const word = `the word "${parts.word}"`;
+  const left = (why: string): RoledSeries => ({ ...base, role: 'ignored', why });
+  switch (parts.meaning) {
+    case 'other':
+      return left(`${word} says that it is not a heater zone's temperature, set point or output`);
+    case 'quality':
+      return left('a quality that belongs to no one column');
+    case 'running':
+      return { ...base, role: 'running', why: word };
+    case 'setpoint':
+      return named === 'percent' || named === 'other'
+        ? left('a set point that is not of a temperature')
+        : { ...base, role: 'setpoint', why: word };
+    case 'output':
+      return asTemperature(named)
+        ? { ...base, role: 'reading', why: 'its unit is one of temperature' }
+        : { ...base, role: 'output', why: word };
+    case 'reading':
+    case 'temperature':
+      if (named === 'percent') return { ...base, role: 'output', why: 'its unit is percent' };
+      return named === 'other' ? left('its unit is not one of temperature') : { ...base, role: 'reading', why: word };
+    default:
+      return byUnit(base, named);
+  }
+}
+
+function byUnit(base: Omit<RoledSeries, 'role' | 'why'>, named: NamedUnit): RoledSeries {
+  if (asTemperature(named)) return { ...base, role: 'reading', why: 'its unit is one of temperature' };
+  if (named === 'percent') return { ...base, role: 'output', why: 'its unit is percent' };
+  if (named === 'other') return { ...base, role: 'ignored', why: 'its unit is not one of temperature' };
+  if (temperatureTag.test(base.rest))
+    return { ...base, role: 'reading', why: 'a tag that begins with T for temperature' };
+  return { ...base, role: 'ignored', why: unsaid };
+}
+
+/** A bare name beside "name SP" and "name OUT" is the reading; where no name says anything, numbers that move are. */
+function byNeighbours(roled: RoledSeries, zones: ReadonlySet<string>, hasReadings: boolean): RoledSeries {
+  if (roled.rest !== '' && zones.has(looseName(roled.rest)))
+    return { ...roled, role: 'reading', why: 'the bare name beside its set point or output' };
+  if (hasReadings || zones.size > 0) return roled;
+  return canBeReading(roled.series)
+    ? { ...roled, role: 'reading', why: 'no name says more, and its numbers can be temperatures' }
+    : roled;
+}
+
+function canBeReading({ value, numbers, filled }: Series): boolean {
+  const good = value.filter((number) => !Number.isNaN(number));
+  const plausible = good.filter((number) => number > leastPlausible && number < mostPlausible);
+  return (
+    numbers >= 0.3 * filled && good.length > 0 && plausible.length >= 0.5 * good.length && new Set(plausible).size > 1
+  );
+}
+
+function dropTexts(roled: RoledSeries): RoledSeries {
+  const { filled, numbers, openTexts, runningWords } = roled.series;
+  if (roled.role === 'ignored' || filled === 0) return roled;
+  if (roled.role === 'running') {
+    return numbers + runningWords >= 0.5 * filled
+      ? roled
+      : { ...roled, role: 'ignored', why: 'its words say neither run nor stop' };
+  }
+  return numbers > 0 || openTexts > 0 ? roled : { ...roled, role: 'ignored', why: 'it holds texts, not numbers' };
+}

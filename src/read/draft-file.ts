@@ -1,0 +1,257 @@
+import { extname } from 'node:path';
+import type { Dialect, LogFile } from '../model/log-file.js';
+import type { PlantFile } from '../model/plant-file.js';
+import { LogProblem, type ProblemNote } from '../model/problem.js';
+import { statOf } from './byte-source.js';
+import { roleSeries, type RoledSeries } from './column-roles.js';
+import { detectDialect } from './dialect.js';
+import { kindOf } from './file-kind.js';
+import { sampleLines, sampleRows, type SampledRow } from './file-sample.js';
+import { longSeries, sampledClock, wideSeries } from './series.js';
+import { findShape, type FileShape } from './shape.js';
+import type { SurveyOptions } from './survey-options.js';
+import { sampleTable, tableParts } from './table-source.js';
+import { readHead, type TextRef } from './text-source.js';
+import { findTiming, type Timing } from './timing.js';
+import { listZip } from './zip-source.js';
+
+/** A file half understood: its rows and columns are known, but not yet which zones they make. */
+export interface DraftFile {
+  readonly name: string;
+  readonly kind: LogFile['kind'];
+  /** For files that are not temperature logs this is final. */
+  readonly file: LogFile;
+  readonly preamble: readonly string[];
+  readonly roled: readonly RoledSeries[];
+  readonly shape: FileShape | null;
+  readonly firstMs: number;
+  readonly lastMs: number;
+  readonly samplingMs: number;
+  readonly isChangeLogged: boolean;
+}
+
+export interface OpenedDrafts {
+  readonly drafts: readonly DraftFile[];
+  readonly problems: readonly ProblemNote[];
+}
+
+/** Looks into one file, or into every entry of an archive and every sheet of a workbook. Never throws for bad input. */
+export async function openDrafts(path: string, options: SurveyOptions, plant: PlantFile | null): Promise<OpenedDrafts> {
+  const drafts: DraftFile[] = [];
+  const problems: ProblemNote[] = [];
+  for await (const ref of partsOf(path, problems)) {
+    try {
+      const result = await openDraft(ref, options, plant);
+      drafts.push(result.draft);
+      problems.push(...result.problems);
+    } catch (error) {
+      if (!(error instanceof LogProblem)) throw error;
+      problems.push(error.toNote());
+      drafts.push(unreadDraft(ref, error.what));
+    }
+  }
+  return { drafts, problems };
+}
+
+async function* partsOf(path: string, problems: ProblemNote[]): AsyncGenerator<TextRef> {
+  const container = containerOf(path);
+  try {
+    if (container === 'zip') yield* zipParts(path, problems);
+    else if (container === 'workbook') yield* await tableParts(path);
+    else yield { name: path, path, part: null, container };
+  } catch (error) {
+    const why = error instanceof LogProblem ? error.what : `The file is damaged (${(error as Error).message}).`;
+    problems.push({
+      code: 'unreadable-file',
+      file: path,
+      what: why,
+      todo: 'Copy or export it again; it was left out.',
+    });
+  }
+}
+
+function containerOf(path: string): LogFile['container'] {
+  const extension = extname(path).toLowerCase();
+  if (extension === '.gz') return 'gzip';
+  if (extension === '.zip') return 'zip';
+  if (extension === '.xlsx' || extension === '.xlsm') return 'workbook';
+  return extension === '.parquet' ? 'parquet' : 'text';
+}
+
+async function* zipParts(path: string, problems: ProblemNote[]): AsyncGenerator<TextRef> {
+  for (const entry of await listZip(path)) {
+    if (/(^|[\\/])(__MACOSX|\.)/.test(entry.name) && !/(^|[\\/])\.\.([\\/]|$)/.test(entry.name)) continue;
+    if (/(^|[\\/])\.\.([\\/]|$)|^([\\/]|[a-z]:)/i.test(entry.name))
+      problems.push({
+        ...{
+          code: 'archive-entry',
+          file: path,
+          what: `The entry "${entry.name}" would leave its folder when unpacked.`,
+        },
+        todo: 'It is read in place and nothing is written, but ask where the archive comes from.',
+      });
+    if (/\.(zip|gz|xlsx|parquet)$/i.test(entry.name))
+      problems.push({
+        ...{ code: 'archive-entry', file: path, what: `The entry "${entry.name}" is itself an archive or workbook.` },
+        todo: 'Unpack it first; it was left out.',
+      });
+    else yield { name: `${path}!${entry.name}`, path, part: entry.name, container: 'zip' };
+  }
+}
+
+async function openDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
+  return ref.container === 'workbook' || ref.container === 'parquet'
+    ? openTableDraft(ref, options, plant)
+    : openTextDraft(ref, options, plant);
+}
+
+type Base = Pick<LogFile, 'name' | 'path' | 'part' | 'container' | 'sizeBytes' | 'encoding' | 'dialect'>;
+
+const plainDialect: Dialect = { separator: ',', decimal: '.', thousands: '', quote: '"' };
+
+async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
+  const head = await readHead(ref);
+  const base: Base = { ...ref, sizeBytes: head.sizeBytes, encoding: head.encoding, dialect: plainDialect };
+  if (head.bytes.length === 0)
+    throw new LogProblem('empty-file', { file: ref.name }, 'The file is empty.', 'Check the export; the rest is read.');
+  if (head.isBinary) throw binaryProblem(ref);
+  const samples = await sampleLines(ref, head);
+  const { dialect, ambiguous } = detectDialect(
+    samples.flatMap((it, i) => it.lines.slice(i === 0 ? 0 : -20)).slice(0, 300),
+  );
+  if (ambiguous)
+    throw new LogProblem(
+      'ambiguous-layout',
+      { file: ref.name },
+      ambiguous,
+      'Export it again with semicolons between the cells, or with decimal points.',
+    );
+  const isEndSampled = head.isWhole || samples.length > 1;
+  return draftFrom({ ...base, dialect }, sampleRows(samples, dialect), isEndSampled, options, plant);
+}
+
+function binaryProblem(ref: TextRef): LogProblem {
+  return new LogProblem(
+    'binary-file',
+    { file: ref.name },
+    'The file is not text: it holds many control characters.',
+    'Export the log as CSV, .xlsx or Parquet; this file was left out.',
+  );
+}
+
+async function openTableDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
+  const sizeBytes = (await statOf(ref.path)).size;
+  const rows = await sampleTable(ref);
+  return draftFrom({ ...ref, sizeBytes, encoding: 'utf-8', dialect: plainDialect }, rows, true, options, plant);
+}
+
+function draftFrom(
+  base: Base,
+  rows: readonly SampledRow[],
+  isEndSampled: boolean,
+  options: SurveyOptions,
+  plant: PlantFile | null,
+) {
+  const problems: ProblemNote[] = [];
+  const shape = findShape(rows, base.dialect, { dates: options.dates, names: options.names });
+  if (typeof shape === 'string') {
+    problems.push({
+      code: 'unknown-layout',
+      file: base.name,
+      what: `Not read as a log: ${shape}.`,
+      todo: 'If it is one, export it with a column of times and one row per time or value.',
+    });
+    return { draft: plainDraft(base, 'other', shape, null), problems };
+  }
+  const { kind, why } = kindOf(shape, base.name);
+  if (kind !== 'temperature') return { draft: plainDraft(base, kind, why, shape), problems };
+  if (shape.time.isUndecided) problems.push(undecidedDates(base.name, shape));
+  return { draft: temperatureDraft(base, why, shape, isEndSampled, options, plant), problems };
+}
+
+function undecidedDates(file: string, shape: FileShape): ProblemNote {
+  return {
+    ...{
+      code: 'ambiguous-time',
+      file,
+      line: shape.firstDataLine,
+      what: `Day or month first? In column "${shape.header[shape.timeColumn]}" ${shape.time.why}.`,
+    },
+    todo: 'If that is wrong, say "dates: month-first" or "dates: day-first" in plant.yaml, or use the option --dates.',
+  };
+}
+
+function temperatureDraft(
+  base: Base,
+  why: string,
+  shape: FileShape,
+  isEndSampled: boolean,
+  options: SurveyOptions,
+  plant: PlantFile | null,
+): DraftFile {
+  const clock = sampledClock(shape);
+  const series =
+    shape.layout === 'long' ? longSeries(shape, base.dialect, clock).series : wideSeries(shape, base.dialect, clock);
+  const roled = roleSeries(series, plant);
+  const timing = findTiming(shape, clock, roled, isEndSampled, options.holdMinutes);
+  const file = draftedFile(base, 'temperature', why, shape, timing);
+  return { name: base.name, kind: 'temperature', file, preamble: shape.preamble, roled, shape, ...timing };
+}
+
+function plainDraft(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null): DraftFile {
+  const known = shape ? sampledClock(shape).filter((ms) => !Number.isNaN(ms)) : [];
+  const firstMs = known.reduce((a, b) => Math.min(a, b), Infinity);
+  const timing = { ...noTiming, firstMs: Number.isFinite(firstMs) ? firstMs : NaN };
+  const file = draftedFile(base, kind, why, shape, timing);
+  return { name: base.name, kind, file, preamble: shape?.preamble ?? [], roled: [], shape, ...timing };
+}
+
+function unreadDraft(ref: TextRef, why: string): DraftFile {
+  return plainDraft({ ...ref, sizeBytes: 0, encoding: 'utf-8', dialect: plainDialect }, 'other', why, null);
+}
+
+const noTiming: Timing = {
+  firstMs: NaN,
+  lastMs: NaN,
+  samplingMs: NaN,
+  order: 'rising',
+  isChangeLogged: false,
+  holdMs: NaN,
+};
+const noTime: LogFile['time'] = {
+  kind: 'date',
+  order: 'ymd',
+  unitMs: 1,
+  isAbsolute: false,
+  isUndecided: false,
+  why: 'no times',
+};
+
+function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null, timing: Timing): LogFile {
+  return {
+    ...base,
+    ...timing,
+    ...{ kind, why, columns: [], tags: [], notes: [], layoutText: layoutText(base, shape, timing) },
+    ...{
+      layout: shape?.layout ?? 'none',
+      header: shape?.header ?? [],
+      firstDataLine: shape?.firstDataLine ?? 1,
+      time: shape?.time ?? noTime,
+    },
+  };
+}
+
+const separatorWords = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'pipe', ' ': 'blanks' } as const;
+
+function layoutText(base: Base, shape: FileShape | null, timing: Timing): string {
+  if (!shape) return 'not known';
+  const parts = [shape.layout === 'none' ? 'list' : shape.layout];
+  if (timing.isChangeLogged) parts.push('changes only');
+  if (!shape.hasHeader) parts.push('no header');
+  if (base.container === 'workbook' || base.container === 'parquet') parts.push(base.container);
+  else
+    parts.push(separatorWords[base.dialect.separator], `decimal ${base.dialect.decimal === ',' ? 'comma' : 'point'}`);
+  if (timing.order !== 'rising')
+    parts.push({ falling: 'newest first', mixed: 'rows out of order', 'by-tag': 'tag after tag' }[timing.order]);
+  return parts.join(', ');
+}

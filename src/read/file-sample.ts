@@ -1,0 +1,86 @@
+import type { Dialect } from '../model/log-file.js';
+import { openHandle } from './byte-source.js';
+import { splitCells } from './dialect.js';
+import { decodeBytes } from './encoding.js';
+import type { TextHead, TextRef } from './text-source.js';
+
+/** Lines from one stretch of a file. */
+export interface SampledLines {
+  /** Number of the first line, from 1; NaN where the stretch begins somewhere inside the file. */
+  readonly firstLine: number;
+  readonly lines: readonly string[];
+}
+
+const windowCount = 10;
+const windowBytes = 24 * 1024;
+const tailBytes = 64 * 1024;
+
+/**
+ * Takes lines from all over a file: its beginning, some stretches inside and its end. Only the beginning of packed
+ * files and of UTF-16 is looked at, because nothing else can be reached without reading all before it.
+ */
+export async function sampleLines(ref: TextRef, head: TextHead): Promise<SampledLines[]> {
+  const start = { firstLine: 1, lines: linesOf(head.bytes, head, head.isWhole) };
+  if (head.isWhole || ref.container !== 'text' || head.encoding.startsWith('utf-16')) return [start];
+  const file = await openHandle(ref.path);
+  try {
+    const samples = [start];
+    for (const { from, length } of windowsOf(head.bytes.length, head.sizeBytes)) {
+      const buffer = Buffer.alloc(length);
+      const { bytesRead } = await file.read(buffer, 0, length, from);
+      const isLast = from + bytesRead >= head.sizeBytes;
+      const lines = linesOf(buffer.subarray(0, bytesRead), head, isLast).slice(1);
+      samples.push({ firstLine: NaN, lines });
+    }
+    return samples;
+  } finally {
+    await file.close();
+  }
+}
+
+function windowsOf(headLength: number, sizeBytes: number): { from: number; length: number }[] {
+  const rest = sizeBytes - headLength - tailBytes;
+  const windows = [];
+  if (rest > windowCount * windowBytes)
+    for (let i = 0; i < windowCount; i++)
+      windows.push({ from: headLength + Math.floor(((i + 0.5) * rest) / windowCount), length: windowBytes });
+  windows.push({ from: Math.max(headLength - 1024, sizeBytes - tailBytes), length: Math.min(tailBytes, sizeBytes) });
+  return windows;
+}
+
+function linesOf(bytes: Buffer, head: TextHead, isWhole: boolean): string[] {
+  const text = decodeBytes(bytes, head.encoding);
+  const lines = text.split(/\r?\n/);
+  if (!isWhole || lines.at(-1) === '') lines.pop();
+  return lines;
+}
+
+/** One sampled row. */
+export interface SampledRow {
+  /** Number of the stretch it comes from; rows of different stretches are not neighbours. */
+  readonly stretch: number;
+  /** From 1; NaN inside the file. */
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+const headRows = 400;
+const innerRows = 120;
+const tailRows = 150;
+
+/** Cuts sampled lines into rows, as many as are needed to judge a file. The last stretch gives its last rows. */
+export function sampleRows(samples: readonly SampledLines[], dialect: Dialect): SampledRow[] {
+  return samples
+    .flatMap(({ firstLine, lines }, stretch) => {
+      const isTail = stretch > 0 && stretch === samples.length - 1;
+      const most = stretch === 0 ? headRows : isTail ? tailRows : innerRows;
+      const chosen = isTail ? lines.slice(-most) : lines.slice(0, most);
+      const rows = chosen.map((text, i) => ({ stretch, line: firstLine + i, cells: splitCells(text, dialect) }));
+      if (stretch > 0 || samples.length > 1 || lines.length <= most) return rows;
+      // A file that was looked at in one piece: its end tells the last time.
+      const end = lines.slice(Math.max(most, lines.length - tailRows));
+      const endLine = firstLine + lines.length - end.length;
+      return [...rows, ...end.map((text, i) => ({ stretch: 1, line: endLine + i, cells: splitCells(text, dialect) }))];
+    })
+    .filter((row) => row.cells.length > 1 || row.cells[0]!.trim() !== '');
+}

@@ -1,0 +1,146 @@
+import type { LogColumn, LogFile, TemperatureUnit } from '../model/log-file.js';
+import type { ProblemNote } from '../model/problem.js';
+import type { DraftFile } from './draft-file.js';
+import type { FileShape } from './shape.js';
+import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from './unit-guess.js';
+import type { Attached } from './zones.js';
+
+export interface FinishedFiles {
+  readonly files: readonly LogFile[];
+  readonly problems: readonly ProblemNote[];
+  readonly assumptions: readonly string[];
+}
+
+/** Gives every column of the temperature logs its unit and scale, now that zones are known. */
+export function finishFiles(
+  drafts: readonly DraftFile[],
+  attached: readonly (readonly Attached[])[],
+  unit: TemperatureUnit | undefined,
+): FinishedFiles {
+  const problems: ProblemNote[] = [];
+  const assumptions: string[] = [];
+  const files = drafts.map((draft, i) => {
+    const columns = attached[i]!;
+    const finding = unitOfFile(columns, draft.preamble, unit);
+    if (finding.isAssumed && columns.some((it) => it.role === 'reading' && !it.unit)) {
+      problems.push(unitProblem(draft, finding));
+      assumptions.push(`${draft.name}: temperatures are taken as ${unitWords[finding.unit]}; ${finding.why}.`);
+    }
+    return finishFile(draft, columns, finding);
+  });
+  return { files, problems, assumptions };
+}
+
+const unitWords = { degC: '°C', degF: '°F', K: 'K' } as const;
+
+function unitProblem(draft: DraftFile, { unit, why }: UnitFinding): ProblemNote {
+  return {
+    ...{
+      code: 'ambiguous-unit',
+      file: draft.name,
+      what: `The unit is not certain: ${why}; ${unitWords[unit]} is taken.`,
+    },
+    todo: `If that is wrong, say "unit: ${unit === 'degF' ? 'degC' : 'degF'}" in plant.yaml or use the option --unit.`,
+  };
+}
+
+function unitOfFile(
+  columns: readonly Attached[],
+  preamble: readonly string[],
+  given: TemperatureUnit | undefined,
+): UnitFinding {
+  const readings = columns.filter((it) => it.role === 'reading');
+  const named = readings.find((it) => it.unit)?.unit;
+  if (named && readings.every((it) => it.unit))
+    return { unit: named, why: 'the column names say so', isAssumed: false };
+  if (given) return { unit: given, why: 'you or plant.yaml said so', isAssumed: false };
+  if (named) return { unit: named, why: 'other columns of the file say so', isAssumed: false };
+  const said = preamble
+    .map((line) => /(?:°|º|deg\.?) ?([CF])\b|\b(celsius|fahrenheit)\b/i.exec(line))
+    .find((match) => match !== null);
+  if (said)
+    return {
+      unit: /f/i.test(said[1] ?? said[2]!) ? 'degF' : 'degC',
+      why: 'a line above the header says so',
+      isAssumed: false,
+    };
+  return guessUnit(scaled(readings));
+}
+
+function scaled(readings: readonly Attached[]): Attached[] {
+  const scale = guessScale(readings);
+  return readings.map((it) => ({ ...it, scale: it.scale * scale }));
+}
+
+function finishFile(draft: DraftFile, attached: readonly Attached[], unit: UnitFinding): LogFile {
+  const shape = draft.shape!;
+  const scales = {
+    reading: guessScale(attached.filter((it) => it.role === 'reading')),
+    setpoint: guessScale(attached.filter((it) => it.role === 'setpoint')),
+    output: guessOutputScale(attached.filter((it) => it.role === 'output')),
+    running: 1,
+    ignored: 1,
+  };
+  const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, attached));
+  const notes = [
+    `time: ${draft.file.time.why}`,
+    `unit: ${unitWords[unit.unit]}, ${unit.why}`,
+    ...scaleNotes(scales),
+    ...holdNote(draft),
+  ];
+  if (shape.layout === 'long') return { ...draft.file, columns: rowColumns(shape), tags: columns, notes };
+  return { ...draft.file, columns: allColumns(shape, columns), tags: [], notes };
+}
+
+function finishColumn(it: Attached, scale: number, finding: UnitFinding, all: readonly Attached[]): LogColumn {
+  const isTemperature = it.role === 'reading' || it.role === 'setpoint';
+  const reading = all.find((other) => other.role === 'reading' && other.zones[0] === it.zones[0]);
+  return {
+    ...{ index: it.series.index, name: it.series.name, role: it.role, zones: it.zones, why: it.why },
+    unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
+    scale: it.scale * scale,
+    above: it.role === 'running' ? guessRunningAbove(it) : 0,
+  };
+}
+
+function scaleNotes(scales: { reading: number; setpoint: number; output: number }): string[] {
+  const notes = [];
+  if (scales.reading !== 1) notes.push('readings are tenths of a degree: whole numbers that no heater zone reaches');
+  if (scales.setpoint !== 1) notes.push('set points are tenths of a degree');
+  if (scales.output === 100) notes.push('outputs run from 0 to 1 and are taken as 0 to 100 %');
+  if (scales.output === 0.1) notes.push('outputs run from 0 to 1000 and are taken as tenths of a percent');
+  return notes;
+}
+
+function holdNote({ file }: DraftFile): string[] {
+  if (!file.isChangeLogged) return [];
+  return [
+    `only changes are logged: a value holds until the next, at most ${Math.round(file.holdMs / 6000) / 10} min; longer is a gap`,
+  ];
+}
+
+function plainColumn(shape: FileShape, index: number, role: LogColumn['role'], why: string): LogColumn {
+  return { index, name: shape.header[index]!, role, zones: [], unit: null, scale: 1, above: 0, why };
+}
+
+function structureColumns(shape: FileShape): LogColumn[] {
+  const columns = [plainColumn(shape, shape.timeColumn, shape.clockColumn < 0 ? 'time' : 'date', shape.time.why)];
+  if (shape.clockColumn >= 0) columns.push(plainColumn(shape, shape.clockColumn, 'clock', 'clocks beside dates'));
+  if (shape.qualityColumn >= 0)
+    columns.push(plainColumn(shape, shape.qualityColumn, 'quality', 'it says what the value is worth'));
+  return columns;
+}
+
+/** Wide: every column in its place. */
+function allColumns(shape: FileShape, columns: readonly LogColumn[]): LogColumn[] {
+  const all = [...structureColumns(shape), ...columns];
+  return shape.header.map((_, index) => all.find((column) => column.index === index)!);
+}
+
+/** Long: what stands in a row. */
+function rowColumns(shape: FileShape): LogColumn[] {
+  const columns = structureColumns(shape);
+  columns.push(plainColumn(shape, shape.tagColumn, 'tag', 'names that repeat'));
+  for (const index of shape.valueColumns) columns.push(plainColumn(shape, index, 'value', 'numbers beside the tags'));
+  return columns;
+}

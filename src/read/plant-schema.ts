@@ -1,0 +1,50 @@
+import { z } from 'zod';
+
+const text = z.union([z.string(), z.number()]).transform(String);
+const cause = z.enum(['sensor', 'wiring', 'input', 'heater', 'recording', 'none']);
+const shares = z.partialRecord(cause, z.number());
+const positive = z.number().positive();
+
+const zone = z.strictObject({
+  name: text,
+  machine: text.optional(),
+  sensor: z.string().optional(),
+  wires: z.union([z.literal(2), z.literal(3), z.literal(4)], 'it must be 2, 3 or 4').optional(),
+  card: text.optional(),
+  heaterW: positive.optional(),
+  toleranceClass: text.optional(),
+  reading: text.optional(),
+  setpoint: text.optional(),
+  output: text.optional(),
+});
+
+/** The keys of plant.yaml; see the type PlantFile for what they mean. Unknown keys are told, because they are slips. */
+export const plantSchema = z.strictObject({
+  unit: z.enum(['degC', 'degF', 'K'], 'it must be degC, degF or K').optional(),
+  timezone: z.string().refine(isTimeZone, 'it must be a time zone such as Europe/Oslo').optional(),
+  dates: z.enum(['day-first', 'month-first'], 'it must be day-first or month-first').optional(),
+  zones: z
+    .array(zone)
+    .nullish()
+    .transform((zones) => zones ?? []),
+  running: z.array(z.strictObject({ machine: text, column: text })).optional(),
+  alarmTexts: z.array(z.strictObject({ text: text, kind: z.string(), zone: text.optional() })).optional(),
+  holdMinutes: positive.optional(),
+  shifts: z.array(z.strictObject({ days: z.string(), from: z.string(), to: z.string() })).optional(),
+  costPerHour: z.union([z.number(), z.record(z.string(), z.number())]).optional(),
+  currency: z.string().optional(),
+  priors: shares.optional(),
+  strengths: z.record(z.string(), shares).optional(),
+  roomDegC: z.number().optional(),
+  leadLengthM: positive.optional(),
+  leadGauge: text.optional(),
+});
+
+function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,154 @@
+import type { LogFile } from '../model/log-file.js';
+import type { RoledSeries } from './column-roles.js';
+import type { Series } from './series.js';
+import type { FileShape } from './shape.js';
+
+export type Timing = Pick<LogFile, 'firstMs' | 'lastMs' | 'samplingMs' | 'order' | 'isChangeLogged' | 'holdMs'>;
+
+/** A value holds this long in a change log that never repeats itself, unless plant.yaml says otherwise (common practice). */
+export const usualHoldMs = 10 * 60_000;
+
+/**
+ * Tells step, order and span of a file from its sampled rows, and whether it is a log of changes.
+ *
+ * @param clock Clock of each sampled row, as sampledClock gives it.
+ * @param isEndSampled False where the end of the file could not be looked at.
+ */
+export function findTiming(
+  shape: FileShape,
+  clock: readonly number[],
+  roled: readonly RoledSeries[],
+  isEndSampled: boolean,
+  holdMinutes: number | undefined,
+): Timing {
+  const order = findOrder(shape, clock, roled);
+  const known = clock.filter((ms) => !Number.isNaN(ms));
+  const rowSteps = stepsOf(
+    clock,
+    shape.rows.map((row) => row.stretch),
+  );
+  const gridMs = usualStep(rowSteps);
+  const change = findChangeLog(shape, roled, gridMs);
+  const samplingMs = change.isChangeLogged || shape.layout === 'wide' ? gridMs : tagStep(roled, gridMs);
+  const holdMs = holdMinutes !== undefined ? holdMinutes * 60_000 : change.holdMs;
+  const firstMs = least(known);
+  const lastMs = isEndSampled ? most(known) : NaN;
+  return { firstMs, lastMs, samplingMs, order, isChangeLogged: change.isChangeLogged, holdMs };
+}
+
+function least(values: readonly number[]): number {
+  return values.reduce((a, b) => (b < a || Number.isNaN(a) ? b : a), NaN);
+}
+
+function most(values: readonly number[]): number {
+  return values.reduce((a, b) => (b > a || Number.isNaN(a) ? b : a), NaN);
+}
+
+/** Steps between neighbours of one stretch, zero ones left out, signs taken off. */
+function stepsOf(clock: readonly number[], stretch: readonly number[]): number[] {
+  const steps: number[] = [];
+  for (let i = 1; i < clock.length; i++) {
+    const step = Math.abs(clock[i]! - clock[i - 1]!);
+    if (stretch[i] === stretch[i - 1] && step > 0) steps.push(step);
+  }
+  return steps;
+}
+
+/** The step below which only one in twenty lies: gaps do not lengthen it, odd rows do not shorten it. NaN for none. */
+function usualStep(steps: readonly number[]): number {
+  if (steps.length === 0) return NaN;
+  const sorted = [...steps].sort((a, b) => a - b);
+  const counts = new Map<number, number>();
+  for (const step of sorted) counts.set(step, (counts.get(step) ?? 0) + 1);
+  const [common, times] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a));
+  return times >= 0.4 * sorted.length ? common : sorted[Math.floor(sorted.length / 2)]!;
+}
+
+function tagStep(roled: readonly RoledSeries[], gridMs: number): number {
+  const steps = roled
+    .filter((it) => it.role === 'reading')
+    .map((it) => usualStep(stepsOf(it.series.clockMs, it.series.stretch)))
+    .filter((step) => !Number.isNaN(step));
+  return steps.length === 0 ? gridMs : steps.sort((a, b) => a - b)[Math.floor(steps.length / 2)]!;
+}
+
+function findOrder(shape: FileShape, clock: readonly number[], roled: readonly RoledSeries[]): LogFile['order'] {
+  let rises = 0;
+  let falls = 0;
+  let last = NaN;
+  clock.forEach((ms) => {
+    if (ms > last) rises++;
+    if (ms < last) falls++;
+    if (!Number.isNaN(ms)) last = ms;
+  });
+  if (falls === 0) return 'rising';
+  if (falls > 5 * rises) return 'falling';
+  if (shape.layout === 'long' && isByTag(shape, clock, roled)) return 'by-tag';
+  // A clock set back once or twice is not a file out of order.
+  return falls <= 2 || falls < 0.01 * rises ? 'rising' : 'mixed';
+}
+
+/** Every tag rises for itself, but the times begin anew when the tag changes. */
+function isByTag(shape: FileShape, clock: readonly number[], roled: readonly RoledSeries[]): boolean {
+  let changesBack = 0;
+  let allBack = 0;
+  for (let i = 1; i < clock.length; i++) {
+    if (!(clock[i]! < clock[i - 1]!)) continue;
+    allBack++;
+    if (shape.rows[i]!.cells[shape.tagColumn] !== shape.rows[i - 1]!.cells[shape.tagColumn]) changesBack++;
+  }
+  const isEachRising = roled.every((it) => it.series.clockMs.every((ms, i, all) => i === 0 || !(ms < all[i - 1]!)));
+  return isEachRising && changesBack === allBack;
+}
+
+/**
+ * In a log of changes a value never stands twice within one step, and rows are missing where nothing changed. Rows that
+ * repeat a value come after a longer while: the log's own sign of life, and values hold a little longer than that.
+ */
+function findChangeLog(
+  shape: FileShape,
+  roled: readonly RoledSeries[],
+  gridMs: number,
+): { isChangeLogged: boolean; holdMs: number } {
+  const none = { isChangeLogged: false, holdMs: usualHoldMs };
+  if (shape.layout !== 'long' || Number.isNaN(gridMs)) return none;
+  const all = roled.filter((it) => it.role === 'reading').map((it) => pairsOf(it.series, gridMs));
+  const sum = (pick: (pairs: Pairs) => number) => all.reduce((total, pairs) => total + pick(pairs), 0);
+  const near = sum((pairs) => pairs.near);
+  const far = sum((pairs) => pairs.far);
+  const isChangeLogged =
+    near + far >= 50 && sum((pairs) => pairs.nearEqual) <= 0.01 * near && far >= 0.005 * (near + far);
+  if (!isChangeLogged) return none;
+  const signsOfLife = all.flatMap((pairs) => pairs.farEqualMs).sort((a, b) => a - b);
+  const lifeMs = signsOfLife[Math.floor(signsOfLife.length / 2)] ?? NaN;
+  const longestMs = Math.max(...all.map((pairs) => pairs.longestMs));
+  const seenMs = signsOfLife.length >= 3 ? 1.1 * lifeMs + gridMs : 3 * longestMs;
+  return { isChangeLogged, holdMs: Math.max(usualHoldMs, Math.round(seenMs / 1000) * 1000) };
+}
+
+interface Pairs {
+  readonly near: number;
+  readonly nearEqual: number;
+  readonly far: number;
+  readonly farEqualMs: readonly number[];
+  readonly longestMs: number;
+}
+
+function pairsOf({ clockMs, value, stretch }: Series, gridMs: number): Pairs {
+  const pairs = { near: 0, nearEqual: 0, far: 0, farEqualMs: [] as number[], longestMs: 0 };
+  for (let i = 1; i < clockMs.length; i++) {
+    if (stretch[i] !== stretch[i - 1] || Number.isNaN(value[i]) || Number.isNaN(value[i - 1])) continue;
+    const step = Math.abs(clockMs[i]! - clockMs[i - 1]!);
+    if (step === 0) continue;
+    const isEqual = value[i] === value[i - 1];
+    pairs.longestMs = Math.max(pairs.longestMs, step);
+    if (step <= 1.5 * gridMs) {
+      pairs.near++;
+      if (isEqual) pairs.nearEqual++;
+    } else {
+      pairs.far++;
+      if (isEqual) pairs.farEqualMs.push(step);
+    }
+  }
+  return pairs;
+}
