@@ -48,8 +48,8 @@ export const repairs: Judge<RepairsSettings> = {
           opensAfterCount: after
             ? opensIn(opens, after).length
             : opens.filter((o) => o.startMs >= repair.timeMs).length,
-          hoursBefore: Math.max(0, (repair.timeMs - (before?.startMs ?? startMs)) / 3_600_000),
-          hoursAfter: Math.max(0, ((after?.endMs ?? endMs) - repair.timeMs) / 3_600_000),
+          beforeHours: Math.max(0, (repair.timeMs - (before?.startMs ?? startMs)) / 3_600_000),
+          afterHours: Math.max(0, ((after?.endMs ?? endMs) - repair.timeMs) / 3_600_000),
           offsetBeforeDegC: offsetBefore,
           offsetAfterDegC: offsetAfter,
           offsetChangeDegC: offsetAfter - offsetBefore,

@@ -27,8 +27,10 @@ export interface SettledStepSettings {
 
 /** Readings that must be calm before the step; their range is then near 2.85 noise SDs (normal range, n = 8). */
 const CALM_SAMPLES = 8;
-/** Readings in which the step is completed: an input filter spreads it over some. */
+/** Readings from the step on: the step shows in the first one, or in all where an input filter spreads it. */
 const AFTER_SAMPLES = 3;
+/** A step is complete within this time, or in one sample: input filters of controllers take seconds (common practice). */
+const FILTER_MS = 10_000;
 
 const meta: DetectorMeta<SettledStepSettings> = {
   id: 'settled-step',
@@ -124,7 +126,9 @@ function noteStep(found: Found, strip: Strip, jump: number): void {
   const beforeDegC = degC[jump - 1]!;
   const sign = Math.sign(degC[jump]! - beforeDegC);
   let peak = jump;
-  for (let i = jump + 1; i <= end; i++) if (sign * degC[i]! > sign * degC[peak]!) peak = i;
+  for (let i = jump + 1; i <= end && timeMs[i]! - timeMs[jump - 1]! <= FILTER_MS; i++) {
+    if (sign * degC[i]! > sign * degC[peak]!) peak = i;
+  }
   const stepDegC = degC[peak]! - beforeDegC;
   const keptDegC = degC[end]! - beforeDegC;
   const { smallestDegC, settings } = found;
