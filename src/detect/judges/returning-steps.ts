@@ -21,8 +21,7 @@ export interface ReturningStepsSettings {
 
 /**
  * Steps between levels that come and go: the sign of a contact resistance (about 2.6 °C per ohm on a Pt100). Steps
- * that other zones of the machine make at the same moment, or that come with a change of the running state, are left
- * out: product, doors and stops move all zones.
+ * that other zones of the machine make at the same moment are left out: product, doors and stops move all zones.
  */
 export const returningSteps: Judge<ReturningStepsSettings> = {
   meta: {
@@ -56,7 +55,6 @@ export const returningSteps: Judge<ReturningStepsSettings> = {
 
 function isOwnStep(evidence: Evidence, zone: Zone, step: Episode, settings: ReturningStepsSettings): boolean {
   const { facts, endMs } = step;
-  if (facts['runningChangeCount'] === 1) return false;
   if (Math.abs(facts['stepDegC']!) < settings.timesNoise * noiseDegCOf(evidence, zone)) return false;
   const opensMs = opensOf(evidence)[zone.index]!.map((open) => open.startMs);
   if (hasNear(opensMs, endMs, settings.nearOpenMinutes * 60_000)) return false;

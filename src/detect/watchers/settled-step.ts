@@ -31,6 +31,8 @@ const CALM_SAMPLES = 8;
 const AFTER_SAMPLES = 3;
 /** A step is complete within this time, or in one sample: input filters of controllers take seconds (common practice). */
 const FILTER_MS = 10_000;
+/** A change of the running state so many samples before the step may have made it through the load (own choice). */
+const LOAD_SAMPLES = 3;
 
 const meta: DetectorMeta<SettledStepSettings> = {
   id: 'settled-step',
@@ -59,7 +61,6 @@ interface Step {
   outputTowardsPercent: number;
   outputAfterPercent: number;
   running: number;
-  isRunningChanged: boolean;
 }
 
 interface Found {
@@ -137,6 +138,7 @@ function noteStep(found: Found, strip: Strip, jump: number): void {
   if (!(calmRangeDegC * settings.timesCalmRange <= sign * stepDegC)) return;
   for (let i = calm + 1; i <= end; i++) if (timeMs[i]! - timeMs[i - 1]! > found.holeMs) return;
   if (rangeOf(setpointDegC, calm, end + 1) > 0) return;
+  if (rangeOf(running, jump - LOAD_SAMPLES, end + 1) > 0) return; // product comes or goes
   found.steps.push({
     startMs: timeMs[jump - 1]!,
     endMs: timeMs[peak]!,
@@ -147,7 +149,6 @@ function noteStep(found: Found, strip: Strip, jump: number): void {
     setpointDegC: setpointDegC[jump]!,
     ...outputsAround(strip, calm, jump, end, sign),
     running: running[jump]!,
-    isRunningChanged: rangeOf(running, calm, end + 1) > 0,
   });
 }
 
@@ -205,7 +206,6 @@ function episodeOf(zone: number, step: Step, rates: Limits): Episode {
       outputBeforePercent: step.outputBeforePercent,
       outputAfterPercent: step.outputAfterPercent,
       runningShare: step.running,
-      runningChangeCount: step.isRunningChanged ? 1 : 0,
     }),
   };
 }
