@@ -51,6 +51,14 @@ export interface Trace {
   readonly badCount?: readonly number[];
 }
 
+/** A single fault of one zone, for the zone's chart and the list of its last faults. */
+export interface FaultMark {
+  readonly start: Iso;
+  readonly end: Iso;
+  /** What it is, as an id: open, spike, step, stuck … */
+  readonly kind: string;
+}
+
 /** An alarm of one zone, for the zone's chart. */
 export interface AlarmMark {
   readonly start: Iso;
@@ -106,6 +114,8 @@ export interface ZoneFinding {
   readonly duty: readonly { readonly time: Iso; readonly residualDegC: number; readonly residualPercent: number }[];
   readonly opensByDay: readonly { readonly day: string; readonly running: number; readonly stopped: number }[];
   readonly trace: Trace | null;
+  /** Single faults in time order, at most some 500; `symptoms` counts them all. */
+  readonly faultMarks?: readonly FaultMark[];
   /** The zone's alarms in time order, at most some 500; the rest are counted in `alarms`. */
   readonly alarmMarks?: readonly AlarmMark[];
 }
