@@ -19,7 +19,7 @@ const roomTexts = {
 
 /** Lockout first, then how to prepare so that the numbers below hold. */
 export function cautionChecks(
-  sensor: SensorSpec,
+  sensor: SensorSpec | undefined,
   roomDegC: number,
   roomFrom: 'soak' | 'stated' | 'assumed',
 ): readonly Check[] {
@@ -41,7 +41,7 @@ export function cautionChecks(
       where: 'machine',
       power: 'locked-out',
       between: [],
-      says: `${prepareText(sensor)} Room ${say(roomDegC, 1)} °C, ${roomTexts[roomFrom]}.`,
+      says: `${prepareText(sensor?.kind)} Room ${say(roomDegC, 1)} °C, ${roomTexts[roomFrom]}.`,
       expected: [],
       outcomes: [],
       source: 'common practice',
@@ -49,8 +49,9 @@ export function cautionChecks(
   ];
 }
 
-function prepareText({ kind }: SensorSpec): string {
+function prepareText(kind: SensorSpec['kind'] | undefined): string {
   if (kind === 'current') return 'Note the zone’s temperature with a good thermometer.';
-  const meter = kind === 'rtd' ? 'Hold the meter’s tips together and take what it shows off every value. ' : '';
+  const meter =
+    kind !== 'thermocouple' ? 'Hold the meter’s tips together and take what it shows off every value. ' : '';
   return `${meter}Unplug the sensor at its own connector and at the input, so that nothing else is in the circuit. Note the tip’s temperature with a good thermometer.`;
 }

@@ -23,3 +23,4 @@ export {
 export { className, parseToleranceClass, toleranceDegC, toleranceSignal, usualClass } from './tolerance.js';
 export type { ToleranceClass } from './tolerance.js';
 export { mixUpsThatRead, readAsOtherType } from './wrong-type.js';
+export { zoneChecks, type ZoneSite } from './zone-checks.js';
