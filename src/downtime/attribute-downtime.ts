@@ -1,0 +1,113 @@
+import { DateTime } from 'luxon';
+import type { AlarmSpan, StopEntry } from '../model/alarm.js';
+import type { PlantDigest } from '../model/digest.js';
+import type { DowntimeFindings } from '../model/downtime-findings.js';
+import type { PlantFile } from '../model/plant-file.js';
+import type { Zone } from '../model/zone.js';
+import type { Interval } from '../maths/intervals.js';
+import { machinesOf } from './machine-minutes.js';
+import { reliabilityOf } from './reliability.js';
+import { downtimeDefaults, type DowntimeSettings } from './settings.js';
+import { recordOf, type MachineRecord, type StoppedPiece } from './stopped-pieces.js';
+import { costOf, cutByWeek, minutesOf, rowsBy } from './tally.js';
+
+export interface DowntimeInput {
+  readonly zones: readonly Zone[];
+  readonly digest: PlantDigest;
+  readonly alarms: readonly AlarmSpan[];
+  readonly stops: readonly StopEntry[];
+  /** By zone index: spans in which the zone's readings showed a fault that would stop the machine (ms). */
+  readonly faults: readonly (readonly Interval[])[];
+  /** Indices of zones judged to have a fault; null = not judged, every zone's stopping alarm counts as its fault. */
+  readonly faultyZones: ReadonlySet<number> | null;
+  readonly plant: PlantFile;
+}
+
+export interface DowntimeResult {
+  readonly findings: DowntimeFindings;
+  /** By zone index: production minutes lost to that zone's fault. */
+  readonly minutesByZone: readonly number[];
+}
+
+/**
+ * Finds every stop and gives each stopped minute to exactly one of: a zone's fault, another named cause, unknown,
+ * planned. See downtime.md for the rules.
+ *
+ * @returns Findings whose buckets add up to the stopped minutes. Never throws.
+ */
+export function attributeDowntime(input: DowntimeInput, settings: DowntimeSettings = downtimeDefaults): DowntimeResult {
+  const machines = machinesOf(input.zones);
+  const records = machines.map((machine) => recordOf({ ...input, machine, settings }));
+  const pieces = records.flatMap((record) => record.pieces);
+  const unplanned = pieces.filter(({ bucket }) => bucket !== 'planned');
+  const minutesIn = (bucket: StoppedPiece['bucket']) => minutesOf(pieces.filter((piece) => piece.bucket === bucket));
+  const { plant, zones } = input;
+  const findings: DowntimeFindings = {
+    from: sourcesOf(records, input.stops),
+    stoppedMinutes: minutesOf(pieces),
+    plannedMinutes: minutesIn('planned'),
+    zoneFaultMinutes: minutesIn('zone-fault'),
+    otherMinutes: minutesIn('other-cause'),
+    unknownMinutes: minutesIn('unknown'),
+    currency: plant.currency ?? null,
+    cost: costOf(unplanned, plant),
+    byZone: rowsBy(
+      unplanned.filter(({ zone }) => zone !== null),
+      plant,
+      ({ zone, machine }) => ({ name: zones[zone!]!.name, machine }),
+    ),
+    byMachine: rowsBy(pieces, plant, ({ machine }) => ({ name: machine, machine })),
+    byWeek: byWeek(pieces, plant),
+    pareto: rowsBy(unplanned, plant, ({ name, machine }) => ({ name, machine })),
+    reliability: records.flatMap((record) => [
+      reliabilityOf(record, () => true, '', settings.mtbfConfidence),
+      reliabilityOf(record, ({ bucket }) => bucket === 'zone-fault', 'zone faults', settings.mtbfConfidence),
+    ]),
+    notes: notesOf(records, settings),
+  };
+  const minutesByZone = zones.map(({ index }) => minutesOf(pieces.filter(({ zone }) => zone === index)));
+  return { findings, minutesByZone };
+}
+
+function sourcesOf(records: readonly MachineRecord[], stops: readonly StopEntry[]): DowntimeFindings['from'] {
+  const from = new Set(records.map((record) => record.from));
+  return [
+    ...(from.has('running') ? (['running'] as const) : []),
+    ...(from.has('alarms') ? (['alarms'] as const) : []),
+    ...(stops.length > 0 ? (['stop list'] as const) : []),
+  ];
+}
+
+/** Weeks by ISO 8601 on the plant's clock, oldest first. */
+function byWeek(pieces: readonly StoppedPiece[], plant: PlantFile) {
+  const zone = plant.timezone ?? 'utc';
+  const at = (timeMs: number) => DateTime.fromMillis(timeMs, { zone });
+  const parts = cutByWeek(
+    pieces,
+    (timeMs) => at(timeMs).startOf('week').toMillis(),
+    (timeMs) => at(timeMs).plus({ weeks: 1 }).toMillis(),
+  );
+  const rows = rowsBy(parts, plant, ({ start }) => ({ name: at(start).toFormat("kkkk-'W'WW"), machine: null }));
+  return rows.sort((a, b) => a.name.localeCompare(b.name) || b.minutes - a.minutes);
+}
+
+function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings): string[] {
+  const named = (chosen: readonly MachineRecord[]) => chosen.map(({ machine }) => machine).join(', ');
+  const blind = records.filter(({ from }) => from === 'alarms');
+  const silent = records.filter(({ from }) => from === null);
+  const withoutHours = records.filter(({ production }) => production.from === 'window');
+  const notes: string[] = [];
+  if (blind.length > 0) {
+    notes.push(
+      `No log says when ${named(blind)} ran, so stops are told from alarms: a machine is taken to stand while a machine alarm or an alarm of a zone without reading or too cold stands in production time, and ${settings.restartMs / 60_000} min more to restart after a zone alarm. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
+    );
+  }
+  if (silent.length > 0)
+    notes.push(`Nothing tells when ${named(silent)} stood: no running column, alarm or stop list.`);
+  if (withoutHours.length > 0) {
+    notes.push(
+      `Nothing tells when ${named(withoutHours)} was meant to run; all of the window counts as production time. Give shifts in plant.yaml to correct it.`,
+    );
+  }
+  return notes;
+}

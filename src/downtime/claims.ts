@@ -1,0 +1,122 @@
+import type { AlarmKind, AlarmSpan, StopEntry } from '../model/alarm.js';
+import type { PlantDigest } from '../model/digest.js';
+import type { Zone } from '../model/zone.js';
+import type { Interval } from '../maths/intervals.js';
+import { isOf } from './production-time.js';
+import type { Machine } from './machine-minutes.js';
+import type { DowntimeSettings } from './settings.js';
+
+/** Something that can have stopped a machine. */
+export interface Claim {
+  readonly startMs: number;
+  readonly endMs: number;
+  /** Name in the table: the zone, the alarm's text, or the reason of the stop list. */
+  readonly name: string;
+  /** Zone index, or null for another named cause. */
+  readonly zone: number | null;
+  /** Without a running column: when the machine ran again, at the earliest. */
+  readonly againMs: number;
+}
+
+/**
+ * Kinds of zone alarm that keep a machine from running: no reading, or too cold. Too hot mostly cuts the heat, not
+ * the machine. Common practice; a running column overrides it.
+ */
+const stoppingKinds: ReadonlySet<AlarmKind> = new Set([
+  'sensor-open',
+  'sensor-fault',
+  'temperature-low',
+  'deviation-low',
+  'heater',
+]);
+const coldKinds: ReadonlySet<AlarmKind> = new Set(['temperature-low', 'deviation-low', 'heater']);
+
+/** An alarm and a fault seen in the readings this near to each other are one event; the alarm has the exact times. */
+const SAME_EVENT_MS = 120_000;
+
+export interface ClaimInput {
+  readonly machine: Machine;
+  readonly digest: PlantDigest;
+  readonly alarms: readonly AlarmSpan[];
+  readonly stops: readonly StopEntry[];
+  /** By zone index: spans in which the readings show a fault that would stop the machine. */
+  readonly faults: readonly (readonly Interval[])[];
+  readonly hasRunning: boolean;
+  readonly settings: DowntimeSettings;
+}
+
+/** All that can have stopped a machine, by start; of those that start together the lower zone first. */
+export function claimsOf(input: ClaimInput): Claim[] {
+  const claims = [...alarmClaims(input), ...faultClaims(input), ...stopClaims(input)];
+  return claims.sort((a, b) => a.startMs - b.startMs || (a.zone ?? Infinity) - (b.zone ?? Infinity));
+}
+
+function alarmClaims({ machine, alarms, digest, settings, hasRunning }: ClaimInput): Claim[] {
+  const logEndMs = digest.startMs + digest.length * digest.periodMs;
+  const names = new Map(machine.zones.map(({ index, name }) => [index, name]));
+  return alarms.flatMap((alarm) => {
+    const isZone = alarm.zone !== null;
+    const counts = isZone
+      ? names.has(alarm.zone) && stoppingKinds.has(alarm.kind)
+      : isOf(alarm, machine) && alarm.kind === 'machine-stop';
+    if (!counts) return [];
+    const endMs = Number.isNaN(alarm.endMs) ? logEndMs : alarm.endMs;
+    const isTooShort =
+      isZone &&
+      !hasRunning &&
+      !coldKinds.has(alarm.kind) &&
+      endMs > alarm.startMs &&
+      endMs - alarm.startMs < settings.tripMs;
+    if (isTooShort) return [];
+    const name = isZone ? names.get(alarm.zone)! : alarm.message;
+    const againMs = isZone ? againAfter(alarm, endMs, digest, settings) : endMs;
+    return [{ startMs: alarm.startMs, endMs, name, zone: alarm.zone, againMs }];
+  });
+}
+
+/**
+ * When a machine without running column ran again after a zone alarm. A zone too cold recovers while the machine
+ * stands and falls again under load, so the top of its reading marks the restart; else the usual restart time counts.
+ */
+function againAfter(alarm: AlarmSpan, endMs: number, digest: PlantDigest, settings: DowntimeSettings): number {
+  const usual = endMs + settings.restartMs;
+  if (!coldKinds.has(alarm.kind)) return usual;
+  const top = topOfRecovery(digest, alarm.zone!, alarm.startMs, endMs + settings.longestRecoveryMs);
+  return Number.isNaN(top) || top < endMs ? usual : top;
+}
+
+/** End of the minute in which a rising reading turned; NaN when it never rose. */
+function topOfRecovery(
+  { startMs, periodMs, length, zones }: PlantDigest,
+  zone: number,
+  fromMs: number,
+  toMs: number,
+): number {
+  const { meanDegC } = zones[zone]!;
+  const first = Math.max(0, Math.floor((fromMs - startMs) / periodMs));
+  const last = Math.min(length - 1, Math.floor((toMs - startMs) / periodMs));
+  let lowest = Infinity;
+  for (let i = first; i < last; i++) {
+    const now = meanDegC[i]!;
+    lowest = Math.min(lowest, Number.isNaN(now) ? Infinity : now);
+    if (now > lowest && meanDegC[i + 1]! < now) return startMs + (i + 0.5) * periodMs;
+  }
+  return NaN;
+}
+
+function faultClaims({ machine, alarms, faults, settings }: ClaimInput): Claim[] {
+  return machine.zones.flatMap(({ index, name }: Zone) => {
+    const own = alarms.filter(({ zone, kind }) => zone === index && stoppingKinds.has(kind));
+    const isInAlarm = ({ start, end }: Interval) =>
+      own.some((alarm) => alarm.startMs <= end + SAME_EVENT_MS && !(alarm.endMs < start - SAME_EVENT_MS));
+    return (faults[index] ?? [])
+      .filter((fault) => !isInAlarm(fault))
+      .map(({ start, end }) => ({ startMs: start, endMs: end, name, zone: index, againMs: end + settings.restartMs }));
+  });
+}
+
+function stopClaims({ machine, stops }: ClaimInput): Claim[] {
+  return stops
+    .filter((stop) => !stop.isPlanned && (stop.machine === null || stop.machine === machine.name))
+    .map(({ startMs, endMs, reason }) => ({ startMs, endMs, name: reason || 'stop list', zone: null, againMs: endMs }));
+}

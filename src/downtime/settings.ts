@@ -1,0 +1,33 @@
+/** Numbers behind the attribution of stops. None has a standard; all are common practice and can be given. */
+export interface DowntimeSettings {
+  /** A stop belongs to a cause that came at most this long before it: the logs sample, and machines run out their cycle. */
+  readonly lookBackMs: number;
+  /** A cause that shows itself this long after the stop still counts as its start: alarms come late or clocks differ. */
+  readonly lookAheadMs: number;
+  /** An input alarm shorter than this does not stop a machine: interlocks have an on-delay of a few seconds. */
+  readonly tripMs: number;
+  /** Without a running column: from the end of the cause until the machine runs again (acknowledge, reset, start). */
+  readonly restartMs: number;
+  /** A stop that goes on this long after its last known cause is gone has another cause, which nobody logged. */
+  readonly longestRestartMs: number;
+  /** Without a running column: longest recovery of a zone too cold that is followed in its reading. */
+  readonly longestRecoveryMs: number;
+  /** A zone counts as heated above this share of its usual set point, or of its usual rise over the cold. */
+  readonly heatedShare: number;
+  /** Heats off for less than this inside production is not the end of a shift. */
+  readonly shortestOffMs: number;
+  /** Confidence of the MTBF limits, as in the example of NIST/SEMATECH 8.4.5.1. */
+  readonly mtbfConfidence: number;
+}
+
+export const downtimeDefaults: DowntimeSettings = {
+  lookBackMs: 120_000,
+  lookAheadMs: 60_000,
+  tripMs: 3_000,
+  restartMs: 120_000,
+  longestRestartMs: 15 * 60_000,
+  longestRecoveryMs: 20 * 60_000,
+  heatedShare: 0.7,
+  shortestOffMs: 20 * 60_000,
+  mtbfConfidence: 0.9,
+};
