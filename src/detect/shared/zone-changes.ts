@@ -1,0 +1,126 @@
+import type { Evidence } from '../../model/detector.js';
+import { fitChange, rampPowers, type ChangeFit, type ChangeSize, type Series } from './change-fit.js';
+import { dutyRowsOf, type DutyRows } from './duty-model.js';
+import { livesOf } from './lives.js';
+import { oncePer } from './memo.js';
+import { soaksOf, type SoakPoint } from './soaks.js';
+
+/** A change this clear (squared standard deviations) makes a zone no reference for its peers: five and a half sigma. */
+const CLEAR_GAIN = 30;
+/** … and this large: less would not move a median of peers by a tenth of a class B tolerance (own choice). */
+const CLEAR_CHANGE_DEG_C = 0.3;
+/** Fewer soaks than this show no change (a level and a change need three). */
+const LEAST_SOAKS = 3;
+
+/** What soaks and duty of one zone say of a change of its reading error. */
+export interface ZoneChange {
+  readonly ramp: ChangeFit | null;
+  readonly step: ChangeFit | null;
+  readonly soaks: readonly SoakPoint[];
+  readonly duty: DutyRows | null;
+  readonly soaksUnable: string | null;
+  readonly dutyUnable: string | null;
+  /** Whether other zones may take this one for a reference. */
+  readonly isReference: boolean;
+}
+
+/**
+ * Soaks and duty of all zones, each against peers that have no change of their own: the zone with the clearest change
+ * is found first and left out as a peer, then the next, until none is clear. Never throws.
+ */
+export const zoneChangesOf = oncePer((evidence: Evidence): readonly ZoneChange[] => {
+  const machines = [...new Set(evidence.zones.map(({ machine }) => machine))];
+  const changes = new Array<ZoneChange>(evidence.zones.length);
+  for (const machine of machines) {
+    const zones = evidence.zones.filter((z) => z.machine === machine).map(({ index }) => index);
+    const leftOut = new Set<number>();
+    for (;;) {
+      for (const index of zones) if (!leftOut.has(index)) changes[index] = changeOf(evidence, index, leftOut);
+      const clearest = clearestOf(
+        zones.filter((index) => !leftOut.has(index)),
+        changes,
+      );
+      if (clearest === null || leftOut.size + 1 > zones.length / 2) break;
+      leftOut.add(clearest);
+      changes[clearest] = { ...changes[clearest]!, isReference: false };
+    }
+  }
+  return changes;
+});
+
+/** The zone that surely changed most. Size decides, not clarity: its peers show part of it, turned round, as clearly. */
+function clearestOf(zones: readonly number[], changes: readonly ZoneChange[]): number | null {
+  let clearest: number | null = null;
+  let most = CLEAR_CHANGE_DEG_C;
+  for (const index of zones) {
+    const { ramp, step } = changes[index]!;
+    for (const fit of [ramp, step]) {
+      if (!fit || fit.gain < CLEAR_GAIN) continue;
+      const size = Math.max(sureSize(fit.hot), sureSize(fit.cold));
+      if (size > most) [most, clearest] = [size, index];
+    }
+  }
+  return clearest;
+}
+
+/** What of a change is sure: its size less two standard errors. */
+function sureSize(size: ChangeSize | null): number {
+  return size ? Math.abs(size.degC) - 2 * size.errorDegC : 0;
+}
+
+function changeOf(evidence: Evidence, index: number, leftOut: ReadonlySet<number>): ZoneChange {
+  const { digest } = evidence;
+  const endMs = digest.startMs + digest.length * digest.periodMs;
+  const soaks = soaksOf(evidence, index, leftOut);
+  const duty = dutyRowsOf(evidence, index, leftOut);
+  const lives = livesOf(evidence)[index]!;
+  const rows = 'rows' in duty ? duty.rows : null;
+  const hot = rows && hotSeries(rows, lives);
+  const cold = soaks.points.length >= LEAST_SOAKS ? coldSeries(soaks.points, lives) : null;
+  return {
+    ramp: bestRamp(hot, cold, endMs),
+    step: fitChange('step', hot, cold, endMs),
+    soaks: soaks.points,
+    duty: rows,
+    soaksUnable: soaks.unable,
+    dutyUnable: 'unable' in duty ? duty.unable : null,
+    isReference: true,
+  };
+}
+
+function bestRamp(hot: Series | null, cold: Series | null, endMs: number): ChangeFit | null {
+  const fits = rampPowers.map((power) => fitChange(power, hot, cold, endMs)).filter((fit) => fit !== null);
+  return fits.reduce<ChangeFit | null>((best, fit) => (best === null || fit.gain > best.gain ? fit : best), null);
+}
+
+function hotSeries(rows: DutyRows, lives: readonly number[]): Series {
+  const steps = lifeSteps(rows.timeMs, lives);
+  return {
+    timeMs: rows.timeMs,
+    degC: rows.dutyPercent.map((percent) => -percent / rows.percentPerDegC),
+    columns: [...rows.columns, ...steps],
+    ridge: [...rows.ridge, ...steps.map(() => 0)],
+    weights: new Float64Array(rows.timeMs.length).fill(1),
+    leastSd: rows.leastErrorDegC,
+  };
+}
+
+function coldSeries(points: readonly SoakPoint[], lives: readonly number[]): Series {
+  const timeMs = Float64Array.from(points, (p) => p.timeMs);
+  const steps = lifeSteps(timeMs, lives);
+  return {
+    timeMs,
+    degC: Float64Array.from(points, (p) => p.offsetDegC),
+    columns: [new Float64Array(points.length).fill(1), ...steps],
+    ridge: [],
+    weights: Float64Array.from(points, (p) => 1 / p.uncertaintyDegC ** 2),
+    leastSd: 1,
+  };
+}
+
+/** One column per change of sensor that has rows on both sides: the new one may have another small offset. */
+function lifeSteps(timeMs: Float64Array, lives: readonly number[]): Float64Array[] {
+  return lives
+    .map((at) => timeMs.map((t) => (t >= at ? 1 : 0)))
+    .filter((step) => step.some((v) => v === 1) && step.some((v) => v === 0));
+}
