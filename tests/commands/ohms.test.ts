@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { reportFailure } from '../../src/commands/failure.js';
 import { registerOhms, runOhms } from '../../src/commands/ohms.js';
@@ -244,6 +245,72 @@ describe('bad input gets a sentence that says what to do', () => {
     const message = await problemOf(options);
     expect(message).toMatch(sentence);
     expect(message).toMatch(/\.$/);
+  });
+
+  test('whatever is typed: a card or a sentence, never a crash', async () => {
+    const word = fc.oneof(
+      fc.constantFrom(
+        'pt100',
+        'K',
+        'ma-4-20',
+        '21C',
+        '-40F',
+        '0C..200C',
+        '20C; 30C',
+        'OL',
+        '1.1k',
+        '5mV',
+        '10m',
+        '3',
+        'B',
+        '..',
+        '',
+      ),
+      fc.string({ maxLength: 12 }),
+      fc.double().map((value) => `${value}C`),
+      fc.integer({ min: -400, max: 2000 }).map((value) => `${value}C`),
+    );
+    const sensor = fc.constantFrom('pt100', 'pt1000-3916', 'ni120', 'cu10', 'J', 'T', 'ma-4-20');
+    // Mostly what fits the option, so that cards are met as well as sentences.
+    const like = (...fitting: string[]) =>
+      fc.oneof({ weight: 9, arbitrary: fc.constantFrom(...fitting) }, { weight: 1, arbitrary: word });
+    const temperature = ['21C', '70F', '-40C', '294K', '150', '399C'];
+    const options = fc.record(
+      {
+        at: like(...temperature, '0C..200C', '20C; 30C', '-20F..300F'),
+        class: like('A', 'B', 'standard', 'ASTM A'),
+        wires: like('2', '3', '4'),
+        gauge: like('20', '2/0'),
+        length: like('10m', '3000ft', '0m'),
+        leadTemperature: like(...temperature),
+        reference: like(...temperature),
+        measured: like('OL', '0', '108', '1.1k', '-3', '5mV', '12mA', '3.5', '9 Ω'),
+        room: like(...temperature),
+        span: like('0C..200C', '200..0C'),
+      },
+      { requiredKeys: [] },
+    );
+    let cards = 0;
+    await fc.assert(
+      fc.asyncProperty(
+        fc.oneof({ weight: 9, arbitrary: sensor }, { weight: 1, arbitrary: word }),
+        options,
+        fc.integer({ min: 0, max: 120 }),
+        async (id, rest, columns) => {
+          const answer = await runOhms({ sensor: id, ...rest }, columns).catch((caught: unknown) => caught);
+          if (answer instanceof LogProblem) {
+            expect(answer.message).toMatch(/\.$/);
+            return;
+          }
+          const { text } = answer as { text: string };
+          cards++;
+          expect(text).not.toMatch(/NaN|undefined|unknown/);
+          expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(Math.max(columns, 40));
+        },
+      ),
+      { seed: 2021, numRuns: 3000 },
+    );
+    expect(cards).toBeGreaterThan(100); // the seed gives 172; far fewer would mean that only sentences were tried
   });
 
   test('a long argument does not flood the sentence', async () => {

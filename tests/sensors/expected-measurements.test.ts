@@ -62,7 +62,7 @@ describe('Pt100', () => {
     expect(across.length + (sameEnd?.length ?? 0)).toBe((wires * (wires - 1)) / 2);
   });
 
-  test('open at the sensor is the sensor, open only at the cabinet the wiring, good at both the input (trade notes)', () => {
+  test('open at the sensor is the sensor, open only at the cabinet the wiring, good at both the input (common practice)', () => {
     const checks = list('pt100', options);
     const points = (id: string, result: string) =>
       find(checks, id).outcomes.find((one) => one.result === result)?.points;
