@@ -21,6 +21,8 @@ export class MeasuringChain {
   readingDegC = NaN;
   isAboveScale = false;
   isBelowScale = false;
+  /** What faults of sensor, wiring and card add to this reading, °C; 0 while a code is shown. */
+  faultShiftDegC = 0;
   readonly #sensor: SensorParameters;
   readonly #card: CardParameters;
   readonly #random: Random;
@@ -46,24 +48,27 @@ export class MeasuringChain {
   }
 
   step(sensorDegC: number, terminalDegC: number, effects: Effects): void {
+    this.faultShiftDegC = 0;
     if (effects.isFrozen && !Number.isNaN(this.readingDegC)) return;
-    const circuitDegC = this.#circuit(sensorDegC, terminalDegC, effects);
+    if (effects.isOpen) return this.#failed(this.#card.opensLow === effects.opensLow);
+    const { gainError, noiseDegC } = this.#sensor;
+    const gauss = this.#random.gauss();
+    const soundDegC = sensorDegC * (1 + gainError) + this.#offsetDegC + noiseDegC * gauss;
+    const elementDegC =
+      soundDegC + sensorDegC * effects.gainError + effects.offsetDegC + effects.extraNoiseDegC * gauss;
+    const circuitDegC = this.#circuit(elementDegC, terminalDegC, effects);
     if (circuitDegC === Infinity) return this.#failed(true);
     if (circuitDegC === -Infinity) return this.#failed(false);
     this.#good(circuitDegC + effects.cardOffsetDegC);
+    this.faultShiftDegC = circuitDegC + effects.cardOffsetDegC - soundDegC;
   }
 
-  /** ±Infinity = outside what the card can read. */
-  #circuit(sensorDegC: number, terminalDegC: number, effects: Effects): number {
-    const { gainError, noiseDegC } = this.#sensor;
-    if (effects.isOpen) return this.#card.opensLow !== effects.opensLow ? -Infinity : Infinity;
-    const scatterDegC = (noiseDegC + effects.extraNoiseDegC) * this.#random.gauss();
-    const ownDegC =
-      sensorDegC * (1 + gainError + effects.gainError) + this.#offsetDegC + effects.offsetDegC + scatterDegC;
-    if (this.#r0Ohm === 0) return this.#thermocouple(ownDegC, terminalDegC, effects);
+  /** What leads and card make of the element; ±Infinity = outside what the card can read. */
+  #circuit(elementDegC: number, terminalDegC: number, effects: Effects): number {
+    if (this.#r0Ohm === 0) return this.#thermocouple(elementDegC, terminalDegC, effects);
     if (effects.isShort) return -Infinity;
-    if (effects.seriesOhm === 0 && effects.shuntSiemens === 0) return ownDegC;
-    return this.#platinum(ownDegC, effects);
+    if (effects.seriesOhm === 0 && effects.shuntSiemens === 0) return elementDegC;
+    return this.#platinum(elementDegC, effects);
   }
 
   #platinum(elementDegC: number, { seriesOhm, shuntSiemens }: Effects): number {

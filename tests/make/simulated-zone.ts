@@ -48,7 +48,7 @@ export class SimulatedZone implements Sample {
   readonly standing: ZoneStanding;
   readonly parameters: ZoneParameters;
   setpointDegC = 0;
-  /** Largest difference between reading and truth that a fault made, K. */
+  /** Largest shift of the reading by a fault of sensor, wiring or card, K. */
   maxShiftK = 0;
   faultyHeatingS = 0;
   readonly #machine: MachineParameters;
@@ -148,7 +148,7 @@ export class SimulatedZone implements Sample {
     this.setpointDegC = now.isHeating ? workDegC : now.isStandby ? this.#machine.standbyDegC : 0;
     this.#moveFaults(now, run, sensorDegC, workDegC, isOn);
     this.#chain.step(sensorDegC, now.airDegC, this.#effects);
-    this.#watchShift(sensorDegC);
+    this.maxShiftK = Math.max(this.maxShiftK, Math.abs(this.#chain.faultShiftDegC));
     const share = this.#controller.step(this.readingDegC, this.setpointDegC, isOn);
     this.#watchAlarms(now.nowS, isOn);
     this.#heat(now, run, share, isOn);
@@ -174,11 +174,6 @@ export class SimulatedZone implements Sample {
     }
     if (this.#replacedAtS.some((atS) => now.nowS >= atS && now.nowS < atS + this.#stepS)) this.#chain.replaceSensor();
     if (this.standing.hasFault && isOn) this.faultyHeatingS += this.#stepS;
-  }
-
-  #watchShift(sensorDegC: number): void {
-    if (!this.standing.hasFault || Number.isNaN(this.readingDegC)) return;
-    this.maxShiftK = Math.max(this.maxShiftK, Math.abs(this.readingDegC - sensorDegC));
   }
 
   #watchAlarms(nowS: number, isOn: boolean): void {

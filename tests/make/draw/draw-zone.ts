@@ -76,7 +76,10 @@ export function drawZone(
 ): ZoneParameters {
   const massKg = body.massKg * random.uniform(0.8, 1.25);
   const setpointDegC = body.setpointDegC + (random.chance(0.6) ? 0 : Math.round(random.uniform(-20, 20)));
-  const thermal = drawThermal(random, body, massKg, setpointDegC);
+  const setpointsDegC = body.recipeStepsDegC.map((step) => setpointDegC + step);
+  const drawn = drawThermal(random, body, massKg, setpointDegC);
+  const loadWPerK = drawn.lossWPerK * body.loadShare * random.uniform(0.7, 1.3);
+  const thermal = withReserve(drawn, loadWPerK, Math.max(...setpointsDegC));
   return {
     name,
     machine,
@@ -87,10 +90,10 @@ export function drawZone(
     input: habits.input,
     alarms: habits.alarms,
     neighbourWPerK: thermal.lossWPerK * body.neighbourShare,
-    loadWPerK: thermal.lossWPerK * body.loadShare * random.uniform(0.7, 1.3),
+    loadWPerK,
     cycleShare: random.chance(0.5) ? random.uniform(0, 1) : 0,
     airOffsetDegC: 0.5 * random.gauss(),
-    setpointsDegC: body.recipeStepsDegC.map((step) => setpointDegC + step),
+    setpointsDegC,
     cutoutAboveK: random.uniform(50, 120),
   };
 }
@@ -109,6 +112,13 @@ function drawThermal(random: Random, body: MachineBody, massKg: number, setpoint
     powerW,
     sensorLagS: body.sensorLagS * random.uniform(0.7, 1.4),
   };
+}
+
+/** Builders leave power in hand: the hottest recipe with product needs at most 60 % of it, so 85 % where the output is limited to 70 %. */
+function withReserve(thermal: ThermalParameters, loadWPerK: number, hottestDegC: number): ThermalParameters {
+  const aboveAirK = hottestDegC - roomDegC;
+  const neededW = (thermal.lossWPerK * (1 + thermal.lossGrowthPerK * aboveAirK) + loadWPerK) * aboveAirK;
+  return { ...thermal, powerW: Math.max(thermal.powerW, Math.ceil(neededW / 0.6 / 10) * 10) };
 }
 
 /** Inside class B of IEC 60751 (±(0.3 + 0.005·|t|)) or ±2.2 °C for thermocouples (ASTM E230), two standard deviations at the limit. */
