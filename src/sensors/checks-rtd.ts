@@ -37,7 +37,7 @@ export function rtdChecks(sensor: RtdSpec, plan: MeasurePlan): readonly Check[] 
 function sensorElement(sensor: RtdSpec, plan: MeasurePlan): Check {
   return {
     ...measure('sensor-element', 'sensor', leadPairs[plan.wires].across),
-    says: `Measure the element at the sensor’s own connector, ${leadsText(plan.wires)}.`,
+    says: `Measure the element at the sensor’s own connector, ${leadsText(plan.wires)}${hotText(plan)}.`,
     expected: plan.states.flatMap((state) => elementValue(sensor, state, plan.toleranceClass, 0)),
     outcomes: [
       outcome('in-band', 'The element is good there: go on at the cabinet.', null),
@@ -99,7 +99,7 @@ function cabinetSameEnd(plan: MeasurePlan): Check {
         ? [
             outcome(
               'uneven',
-              `Take 1 and 2 less 1 and 3: more than ${unevenLeadOhm} Ω apart, and leads 2 and 3 are uneven; the reading is off by that.`,
+              `Take 1 and 2 less 1 and 3: more than ${unevenLeadOhm} Ω apart, lead 2 or 3 has a bad contact; in lead 2 it makes the reading low.`,
               'wiring' as const,
             ),
           ]
@@ -172,6 +172,11 @@ function knownResistor(sensor: RtdSpec, { roomDegC, wires }: MeasurePlan): Check
 function cableValue({ leadOhm }: MeasurePlan): ExpectedValue {
   if (leadOhm === null) return loopValue(null, 0, null);
   return loopValue(2 * leadOhm, 0, 2 * leadOhm + unevenLeadOhm);
+}
+
+/** Values for the set point are only met while the locked-out zone has not cooled down. */
+function hotText({ states }: MeasurePlan): string {
+  return states.length > 1 ? '; for the hot value while the locked-out zone is still at its set point' : '';
 }
 
 function leadsText(wires: Wires): string {
