@@ -29,7 +29,7 @@ export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
         mark: { type: 'point', shape: 'square', filled: true, size: 45, color: look.output },
         encoding: {
           x,
-          y: { field: 'residual', type: 'quantitative', title: `Reading off by, ${unitText(look)}` },
+          y: { field: 'residual', type: 'quantitative', title: `Off by, ${unitText(look)}` },
           tooltip: [
             { field: 't', type: 'temporal', title: 'Stretch', format: '%a %-d %b %H:%M' },
             { field: 'residual', type: 'quantitative', title: `As offset, ${unitText(look)}`, format: '+.2f' },

@@ -11,7 +11,7 @@ const mostBars = 12;
 function bucketScale(look: Look) {
   const buckets: readonly DowntimeBucket[] = ['zone-fault', 'other-cause', 'unknown'];
   return {
-    fill: { domain: buckets.map((bucket) => bucketWords[bucket]), range: [look.fault, look.output, look.paper] },
+    fill: { domain: buckets.map((bucket) => bucketWords[bucket]), range: [look.fault, look.running, look.paper] },
     names: (bucket: string): string => bucketWords[bucket as DowntimeBucket] ?? bucket,
   };
 }
@@ -21,14 +21,15 @@ export function paretoChart({ pareto }: PlantChartData, look: Look): TopLevelSpe
   const { fill, names } = bucketScale(look);
   const total = pareto.reduce((sum, { minutes }) => sum + minutes, 0);
   let sofar = 0;
-  const values = pareto.slice(0, mostBars).map(({ name, bucket, minutes }, index) => {
+  const values = pareto.slice(0, mostBars).map(({ name, bucket, minutes }) => {
     sofar += minutes;
-    return { name, place: index, bucket: names(bucket), minutes, share: total > 0 ? (100 * sofar) / total : 0 };
+    const share = total > 0 ? (100 * sofar) / total : 0;
+    return { name, bucket: names(bucket), minutes, label: `${Math.round(minutes)} (${Math.round(share)} %)`, share };
   });
   const y = {
     field: 'name',
     type: 'nominal',
-    sort: { field: 'place' },
+    sort: null,
     axis: { title: null, labelLimit: look.widthPx / 3 },
   };
   return {
@@ -61,7 +62,7 @@ export function paretoChart({ pareto }: PlantChartData, look: Look): TopLevelSpe
         encoding: {
           y,
           x: { field: 'minutes', type: 'quantitative' },
-          text: { field: 'minutes', type: 'quantitative', format: '.0f' },
+          text: { field: 'label', type: 'nominal' },
         },
       },
     ],
@@ -75,7 +76,7 @@ export function alarmsChart({ alarmsByDay }: PlantChartData, look: Look): TopLev
     width: look.widthPx,
     height: 150,
     data: { values: alarmsByDay as { day: string; count: number }[] },
-    mark: { type: 'bar', color: look.alarm },
+    mark: { type: 'bar', color: look.alarm, width: { band: 0.75 } },
     encoding: {
       x: {
         field: 'day',
@@ -103,7 +104,7 @@ export function weeksChart({ weeks }: PlantChartData, look: Look): TopLevelSpec 
     width: look.widthPx,
     height: 170,
     data: { values },
-    mark: { type: 'bar', strokeWidth: 1.4 },
+    mark: { type: 'bar', strokeWidth: 1.4, width: { band: 0.6 } },
     encoding: {
       x: {
         field: 'week',

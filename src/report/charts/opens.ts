@@ -16,7 +16,7 @@ export function opensChart({ opens }: ZoneChartData, look: Look): TopLevelSpec {
     width: look.widthPx,
     height: 150,
     data: { values },
-    mark: { type: 'bar', strokeWidth: 1.6 },
+    mark: { type: 'bar', strokeWidth: 1.6, width: { band: 0.7 } },
     encoding: {
       x: {
         field: 'day',

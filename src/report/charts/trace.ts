@@ -21,6 +21,9 @@ interface Span {
   readonly says: string;
 }
 
+/** More lines than this would push the trace off the screen; further faults share them. */
+const mostFaultLines = 5;
+const faultLinePx = 20;
 const panelHeightPx = { temperature: 230, output: 64, strip: 18 } as const;
 
 /**
@@ -39,6 +42,7 @@ export function traceChart(data: ZoneChartData, look: Look): TopLevelSpec {
     data: { name: 'trace', values: points as TracePoint[] },
     spacing: 10,
     vconcat: [
+      ...(data.faults.length > 0 ? [faultPanel(data, look)] : []),
       temperaturePanel(data, look, spans),
       ...(hasOutput ? [outputPanel(look)] : []),
       ...(spans.length > 0 ? [stripPanel(look, spans)] : []),
@@ -88,6 +92,7 @@ export function stripSpans(data: ZoneChartData, points: readonly TracePoint[]): 
   };
   return [
     ...stretches('Running', 'machine runs', ({ running }) => running !== null && running >= 0.5),
+    ...data.singles.map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Fault', says })),
     ...data.alarms.map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Alarm', says })),
     ...stretches('No reading', 'samples without a temperature', ({ bad, low }) => bad > 0 || low === null),
   ];
@@ -116,7 +121,7 @@ function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly Span[
         mark: { type: 'rect', color: look.running, opacity: 0.16, clip: true },
         encoding: spanX(look),
       },
-      ...faultLayers(data, look),
+      faultRules(data, look),
       {
         mark: { type: 'area', color: look.reading, opacity: 0.85, stroke: look.reading, strokeWidth: 1.2, clip: true },
         encoding: {
@@ -180,33 +185,52 @@ function spanX(look: Look) {
   return { x: { ...x, axis, field: 'from' }, x2: { field: 'to' } };
 }
 
-function faultLayers({ faults }: ZoneChartData, look: Look) {
-  const values = faults.map(({ number, fromMs, toMs, says }) => ({ number, from: fromMs, to: toMs, says }));
-  const x = spanX(look);
+/** A rule through the trace where each fault begins. */
+function faultRules({ faults }: ZoneChartData, look: Look) {
+  const values = faults.map(({ fromMs }) => ({ from: fromMs }));
+  const mark = { type: 'rule', color: look.fault, strokeWidth: 1.2, strokeDash: [2, 2], clip: true };
+  return { data: { values }, mark, encoding: { x: spanX(look).x } };
+}
+
+/** Each fault with its number and a bar from its beginning to its end, a line of its own for each of the first few. */
+function faultPanel({ faults }: ZoneChartData, look: Look) {
+  const lines = Math.min(mostFaultLines, faults.length);
+  const values = faults.map(({ number, fromMs, toMs, says }) => ({
+    number,
+    from: fromMs,
+    to: toMs,
+    says,
+    line: (number - 1) % lines,
+  }));
+  const hidden = { title: null, labels: false, ticks: false, domain: false, grid: false };
+  const y = { field: 'line', type: 'ordinal', axis: hidden };
+  const x = { ...spanX(look).x, axis: hidden };
   const tooltip = [
     { field: 'number', type: 'quantitative', title: 'Fault', format: 'd' },
     { field: 'from', type: 'temporal', title: 'From', format: '%a %-d %b %H:%M' },
+    { field: 'to', type: 'temporal', title: 'To', format: '%a %-d %b %H:%M' },
     { field: 'says', type: 'nominal', title: 'What' },
   ];
-  return [
-    { data: { values }, mark: { type: 'rect', color: look.fault, opacity: 0.1, clip: true }, encoding: x },
-    { data: { values }, mark: { type: 'rule', color: look.fault, strokeWidth: 1.2, clip: true }, encoding: { x: x.x } },
-    {
-      data: { values },
-      mark: {
-        type: 'text',
-        baseline: 'top',
-        dx: 3,
-        dy: 3,
-        align: 'left',
-        fontSize: 12,
-        fontWeight: 700,
-        color: look.fault,
-        clip: true,
+  return {
+    width: look.widthPx,
+    height: lines * faultLinePx,
+    data: { values },
+    view: { stroke: null },
+    layer: [
+      {
+        mark: { type: 'rule', color: look.fault, strokeWidth: 4, strokeCap: 'round', clip: true },
+        encoding: { x, x2: { field: 'to' }, y, tooltip },
       },
-      encoding: { x: x.x, y: { value: { expr: '0' } }, text: { field: 'number', type: 'quantitative' }, tooltip },
-    },
-  ];
+      {
+        mark: { type: 'point', shape: 'circle', filled: true, size: 240, color: look.fault, opacity: 1, clip: true },
+        encoding: { x, y, tooltip },
+      },
+      {
+        mark: { type: 'text', fontSize: 11, fontWeight: 700, color: look.paper, clip: true },
+        encoding: { x, y, text: { field: 'number', type: 'quantitative' }, tooltip },
+      },
+    ],
+  };
 }
 
 function repairLayers({ repairs }: ZoneChartData, look: Look) {
@@ -253,8 +277,8 @@ function outputPanel(look: Look) {
 }
 
 function stripPanel(look: Look, spans: readonly Span[]) {
-  const kinds = ['Running', 'Alarm', 'No reading'].filter((kind) => spans.some(({ what }) => what === kind));
-  const colours = { Running: look.running, Alarm: look.alarm, 'No reading': look.fault } as Readonly<
+  const kinds = ['Running', 'Fault', 'Alarm', 'No reading'].filter((kind) => spans.some(({ what }) => what === kind));
+  const colours = { Running: look.running, Fault: look.fault, Alarm: look.alarm, 'No reading': look.ink } as Readonly<
     Record<string, string>
   >;
   return {

@@ -2,6 +2,7 @@ import type { Findings, Trace, ZoneFinding } from '../../model/findings.js';
 import { phraseText } from '../text/phrase.js';
 import type { Clock } from '../text/clock.js';
 import { numberedFaults } from '../sentences/numbered.js';
+import { idWords } from '../text/words.js';
 import { sentence } from '../sentences/symptom.js';
 import { packColumn, type PackedColumn } from './pack.js';
 
@@ -34,6 +35,8 @@ export interface ZoneChartData {
   readonly endMs: number;
   readonly trace: PackedTrace | null;
   readonly faults: readonly NumberedMark[];
+  /** Single faults, not numbered. */
+  readonly singles: readonly Mark[];
   readonly alarms: readonly Mark[];
   readonly repairs: readonly Mark[];
   readonly soaks: readonly { readonly timeMs: number; readonly offsetDegC: number; readonly plusMinusDegC: number }[];
@@ -66,6 +69,11 @@ export function zoneChartData(zone: ZoneFinding, findings: Findings, clock: Cloc
       fromMs: wall(symptom.start),
       toMs: wall(symptom.end),
       says: phraseText(sentence(text.says)),
+    })),
+    singles: (zone.faultMarks ?? []).map(({ start, end, kind }) => ({
+      fromMs: wall(start),
+      toMs: wall(end),
+      says: idWords(kind),
     })),
     alarms: (zone.alarmMarks ?? []).map(({ start, end, message }) => ({
       fromMs: wall(start),

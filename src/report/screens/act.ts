@@ -27,7 +27,15 @@ export function actScreen(context: Context): Html {
 
 type Numbered = readonly { readonly zone: ZoneFinding; readonly index: number }[];
 
-const columns = ['Rank', 'Zone', 'What it is', 'Probability by cause', 'Since', 'Lost', 'First thing to do'] as const;
+const columns = [
+  'Rank',
+  'Zone',
+  'What it is',
+  'Probability by cause',
+  'Since, trend',
+  'Lost',
+  'First thing to do',
+] as const;
 
 /** Roles are written out, since the narrow layout turns rows into cards and would lose the table's meaning. */
 function actTable(needing: Numbered, context: Context): Html {
@@ -55,7 +63,7 @@ function actRow(zone: ZoneFinding, index: number, { clock, findings }: Context):
     ['What it is', phraseHtml(verdict(zone))],
     ['Probability by cause', causeBar(zone.probabilities)],
     [
-      'Since',
+      'Since, trend',
       html`${zone.onset ? clock.dateTime(zone.onset) : 'not told'}${zone.fixed && html`<br />fixed ${clock.dateTime(zone.fixed)}`}
         <span class="stacked">${trendMark(zone)}</span>
         ${change && html`<span class="change">${changeWords[change]}</span>`}`,

@@ -79,7 +79,7 @@ function paretoFigure({ downtime }: Findings): Html {
     chart: 'pareto',
     title: 'Largest losses first',
     says: `Lost minutes by cause; ${counted(downtime.pareto.length, 'cause')}. The numbers are in the table below.`,
-    note: 'Filled bars: faults of heater zones and other causes; hollow bars: cause not known.',
+    note: 'Behind each bar: minutes, and the share of all lost time that it and the bars above make together. Hollow bars: cause not known.',
     numbers: {
       head: ['Cause', 'Kind', 'Lost', 'Stops', 'Longest', 'Cost'],
       rows: downtime.pareto.map((row) => [
@@ -192,11 +192,13 @@ function alarmPart({ findings, clock }: Context): Html {
         },
       })
     }
-    ${countTable('Most frequent', 'Alarm', alarms.mostFrequent)}
-    ${countTable('Chattering: on and off again and again', 'Alarm', alarms.chattering)}
-    ${countTable('Fleeting: gone before anyone can act', 'Alarm', alarms.fleeting)}
-    ${countTable('By machine', 'Machine', alarms.byMachine)} ${countTable('By shift', 'Shift', alarms.byShift)}
-    ${countTable('By priority', 'Priority', alarms.byPriority)}
+    <div class="tables">
+      ${countTable('Most frequent', 'Alarm', alarms.mostFrequent)}
+      ${countTable('Chattering: on and off again and again', 'Alarm', alarms.chattering)}
+      ${countTable('Fleeting: gone before anyone can act', 'Alarm', alarms.fleeting)}
+      ${countTable('By machine', 'Machine', alarms.byMachine)} ${countTable('By shift', 'Shift', alarms.byShift)}
+      ${countTable('By priority', 'Priority', alarms.byPriority)}
+    </div>
     ${
       alarms.stale.length > 0 &&
       html`<h4>Standing for a day or more</h4>
@@ -238,8 +240,10 @@ function countTable(title: string, first: string, rows: readonly AlarmCount[]): 
       percentText(share),
       minutesText(minutesInAlarm),
     ]);
-  return html`<h4>${title}</h4>
-    ${wide(title, dataTable([first, 'Alarms', 'Share', 'Time in alarm'], cells))}`;
+  return html`<div>
+    <h4>${title}</h4>
+    ${wide(title, dataTable([first, 'Alarms', 'Share', 'Time in alarm'], cells))}
+  </div>`;
 }
 
 function removableTable({ alarms }: Findings): Html | null {

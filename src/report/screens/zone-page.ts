@@ -1,16 +1,15 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Content, type Html } from '../text/html.js';
 import { nameHtml, shortName } from '../text/names.js';
-import { counted, listText, minutesText, ohmText } from '../text/numbers.js';
-import { level, phraseHtml, phraseText, signed, temperatureHtml } from '../text/phrase.js';
+import { listText, minutesText, ohmText } from '../text/numbers.js';
+import { level, phraseHtml, signed, temperatureHtml } from '../text/phrase.js';
 import { sensorName } from '../sentences/next-step.js';
-import { numberedFaults, type NumberedFault } from '../sentences/numbered.js';
-import { sentence } from '../sentences/symptom.js';
 import { verdict, whyUntold } from '../sentences/verdict.js';
 import { cautionBox } from './caution-box.js';
 import { checksBlock } from './checks.js';
 import { zoneAddress, type Context } from './context.js';
 import { evidence } from './evidence.js';
+import { faultList } from './fault-list.js';
 import { causeBar, statusMark, trendMark } from './marks.js';
 import { zoneCharts, traceFigure } from './zone-figures.js';
 
@@ -83,38 +82,6 @@ function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
 function sensorText({ sensor, wires }: ZoneFinding): string {
   if (!sensor) return 'type not told';
   return `${sensorName(sensor)}${wires ? `, ${wires} wires` : ''}`;
-}
-
-/** Faults as numbered on the trace. */
-function faultList(zone: ZoneFinding, context: Context): Html | null {
-  const faults = numberedFaults(zone);
-  if (faults.length === 0) return null;
-  const left = zone.symptoms.length - faults.length;
-  return html`<section class="faults" aria-label="Faults seen">
-    <h3>Faults seen, numbered as on the trace</h3>
-    <ol>
-      ${faults.map((fault) => faultItem(fault, context))}
-    </ol>
-    ${left > 0 && html`<p class="faint">${counted(left, 'more sign')} stand in findings.json.</p>`}
-  </section>`;
-}
-
-function faultItem({ symptom, text }: NumberedFault, { clock }: Context): Html {
-  const isMoment = symptom.start === symptom.end;
-  const details = text.details.map((detail) => phraseHtml(detail));
-  return html`<li>
-    <span class="when">${clock.dateTime(symptom.start)}${!isMoment && ` to ${clock.dateTime(symptom.end)}`}</span>
-    ${phraseHtml(sentence(text.says))}
-    ${details.length > 0 && html`<span class="faint off-sheet">${details.map((detail, i) => html`${i > 0 && ', '}${detail}`)}</span>`}
-    <button
-      type="button"
-      class="off-sheet small"
-      data-from="${clock.wallMs(Date.parse(symptom.start))}"
-      data-to="${clock.wallMs(Date.parse(symptom.end))}"
-    >
-      Show on trace<span class="unseen">: ${phraseText(text.says)}</span>
-    </button>
-  </li>`;
 }
 
 function repairList(zone: ZoneFinding, { clock }: Context): Html {

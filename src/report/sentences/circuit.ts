@@ -1,56 +1,80 @@
-import { secondsText, shortNumber } from '../text/numbers.js';
-import { phrase, type Phrase } from '../text/phrase.js';
+import type { SymptomNote } from '../../model/findings.js';
+import { minutesText, shortNumber } from '../text/numbers.js';
+import { level, phrase, plain, type Phrase } from '../text/phrase.js';
 import { factOf, timesText, type Family } from './family.js';
-
-const runningNames = ['runningPerHour', 'opensPerRunningHour', 'opensPerHourRunning', 'runningOpensPerH'];
-const stoppedNames = ['stoppedPerHour', 'opensPerStoppedHour', 'opensPerHourStopped', 'stoppedOpensPerH'];
-const longestNames = ['longestSeconds', 'longestS', 'longestMs', 'durationMs', 'lastedMs'];
 
 /** Opens counted against exposure: moving against standing, hot against cold, first days against last. */
 export const openRates: Family = {
   id: 'open-rates',
-  has: (id) => /(^|-)opens?-/.test(id) && /(running|moving|stopped|hot|cold|grow|more|burst|rate|days|rising)/.test(id),
+  has: (id) => /^opens-(by|growth|while|when)/.test(id),
   weight: 90,
+  isOnTrace: false,
   say: (symptom) => {
-    const running = factOf(symptom, ...runningNames);
-    const stopped = factOf(symptom, ...stoppedNames);
-    if (running >= 0 && stopped >= 0) {
-      const says = phrase`it opens ${shortNumber(running)} times an hour while the machine runs and ${shortNumber(stopped)} while it stands`;
-      return { says, used: [...runningNames, ...stoppedNames] };
+    for (const comparison of comparisons) {
+      const rates = comparison.facts.map((name) => symptom.facts[name]);
+      const [first, second] = rates;
+      if (first === undefined || second === undefined) continue;
+      return { says: plain(comparison.says(shortNumber(first), shortNumber(second))), used: comparison.facts };
     }
-    return { says: [ratesText(symptom.detector)], used: [] };
+    return { says: plain('its opens were compared between times and conditions'), used: [] };
   },
 };
 
-function ratesText(id: string): string {
-  if (/(hot|cold)/.test(id)) return 'it opens when hot and closes when cold';
-  if (/(grow|more|days|rising)/.test(id)) return 'it opens more often from day to day';
-  if (/burst/.test(id)) return 'the opens come in bursts';
-  return 'it opens more while the machine moves than while it stands';
-}
+/** Each states both sides and leaves the judgement to the weighing: the facts may speak either way. */
+const comparisons = [
+  {
+    facts: ['runningOpensPerHour', 'stoppedOpensPerHour'],
+    says: (running: string, stopped: string) =>
+      `it opens ${running} times an hour while the machine runs and ${stopped} times while it stands`,
+  },
+  {
+    facts: ['hotOpensPerHour', 'coldOpensPerHour'],
+    says: (hot: string, cold: string) => `it opens ${hot} times an hour hot and ${cold} times cold`,
+  },
+  {
+    facts: ['lastCount', 'firstCount'],
+    says: (last: string, first: string) =>
+      `it opens ${last} times in the later half and ${first} times in the earlier half`,
+  },
+] as const;
 
 /** The circuit is open, shorted, or the log holds a word or code in place of a temperature. */
 export const circuit: Family = {
   id: 'circuit',
-  has: (id) => /(^|-)(opens?|full-scale|above-scale|below-scale|code|short|text|quality|restart)(-|$)/.test(id),
+  has: (id) => /(^|-)(opens?|full-scale|above-scale|below-scale|short|text|quality|restart)(-|$)/.test(id),
   weight: 80,
+  isOnTrace: true,
   say: (symptom) => {
-    const longest = factOf(symptom, 'longestSeconds', 'longestS');
-    const longestMs = factOf(symptom, 'longestMs', 'durationMs', 'lastedMs');
-    const seconds = Number.isNaN(longest) ? longestMs / 1000 : longest;
-    const long: Phrase = Number.isNaN(seconds)
-      ? []
-      : [symptom.count === 1 ? `, for ${secondsText(seconds)}` : `, the longest for ${secondsText(seconds)}`];
-    const says = phrase`${circuitText(symptom.detector)} ${timesText(symptom.count)}${long}`;
-    return { says, used: longestNames };
+    const used = ['openCount', 'shortCount', 'longestOpenMinutes', 'standingMinutes', 'inLogCount'];
+    const standing = factOf(symptom, 'standingMinutes');
+    const end: Phrase = standing > 0 ? [`; it has stood so for ${minutesText(standing)} when the log ends`] : [];
+    return { says: phrase`${circuitText(symptom)}${longestText(symptom)}${end}`, used };
   },
 };
 
-function circuitText(id: string): string {
-  if (/short|below/.test(id)) return 'the reading goes to the bottom of its scale';
-  if (/restart/.test(id)) return 'the reading is zero while the controller restarts';
-  if (/quality/.test(id)) return 'the log marks the reading as bad';
-  if (/full-scale|above/.test(id)) return 'the reading goes to the end of its scale';
-  if (/code|text/.test(id)) return 'the log holds a code in place of a temperature';
-  return 'the sensor circuit opens';
+function circuitText(symptom: SymptomNote): string {
+  const shorts = factOf(symptom, 'shortCount');
+  const isShort = shorts > 0 && shorts >= symptom.count / 2;
+  if (isShort) return `the reading goes to the bottom of its scale ${timesText(symptom.count)}`;
+  return `the sensor circuit opens ${timesText(symptom.count)}`;
 }
+
+function longestText(symptom: SymptomNote): string {
+  const longest = factOf(symptom, 'longestOpenMinutes', 'longestMinutes');
+  if (!(longest > 0)) return '';
+  return symptom.count === 1 ? `, for ${minutesText(longest)}` : `, the longest for ${minutesText(longest)}`;
+}
+
+/** A number that is no temperature. */
+export const codes: Family = {
+  id: 'codes',
+  has: (id) => /(^|-)codes?(-|$)/.test(id),
+  weight: 78,
+  isOnTrace: true,
+  say: (symptom) => {
+    const valueDegC = factOf(symptom, 'valueDegC');
+    const value: Phrase = Number.isNaN(valueDegC) ? ['a value'] : phrase`exactly ${level(valueDegC)}`;
+    const says = phrase`the log holds ${value} ${timesText(symptom.count)}, a code and no temperature`;
+    return { says, used: ['valueDegC', 'spanCount', 'isAboveCount', 'isBelowCount'] };
+  },
+};

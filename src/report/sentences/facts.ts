@@ -5,7 +5,8 @@ import { difference, level, phrase, plain, type Phrase } from '../text/phrase.js
 type Say = (value: number, name: string) => Phrase;
 
 /** Names in which °C is a place on the scale; in all others it is a difference. */
-const levels = /^(reading|setpoint|room|code|value|min|max|mean|first|last|from|to|at|air|soak|truth)/i;
+const levels =
+  /^(reading|setpoint|room|code|value|min|max|mean|from|to|at|air|hotFrom|truth)(?!.*(Range|Noise|Offset|Change|Spread))/;
 
 /** Unit at the end of a fact's name → how to say its value. Longest endings first. */
 const endings: readonly (readonly [string, Say])[] = [
@@ -15,6 +16,7 @@ const endings: readonly (readonly [string, Say])[] = [
   ['DegCPerH', (value) => phrase`${difference(value, 1, '/h')}`],
   ['DegCPerS', (value) => phrase`${difference(value, 1, '/s')}`],
   ['DegC', (value, name) => phrase`${levels.test(name) ? level(value) : difference(value)}`],
+  ['PValue', (value) => plain(`by chance ${value < 0.001 ? '< 0.001' : shortNumber(value)}`)],
   ['Ohm', (value) => plain(ohmText(value))],
   ['Percent', (value) => plain(withUnit(value, '%', Math.abs(value) < 10 ? 1 : 0))],
   ['Share', (value) => plain(percentText(value))],

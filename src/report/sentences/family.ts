@@ -8,6 +8,8 @@ export interface Family {
   readonly has: (detector: string) => boolean;
   /** How much a reader wants it as the reason of a verdict: higher comes first. */
   readonly weight: number;
+  /** False for comparisons and sums, which have no place of their own on the trace. */
+  readonly isOnTrace: boolean;
   /** One sentence without a full stop, without times; and the facts that it has used up. */
   readonly say: (symptom: SymptomNote) => { readonly says: Phrase; readonly used: readonly string[] };
 }

@@ -1,4 +1,4 @@
-import { counted } from '../text/numbers.js';
+import { counted, minutesText } from '../text/numbers.js';
 import { plain } from '../text/phrase.js';
 import { factOf, timesText, type Family } from './family.js';
 
@@ -7,6 +7,7 @@ export const heater: Family = {
   id: 'heater',
   has: (id) => /(heater|heat-up|heating|cool-down|output-stuck|part-lost|ageing)/.test(id),
   weight: 82,
+  isOnTrace: true,
   say: ({ detector, count }) => ({ says: plain(heaterText(detector, count)), used: [] }),
 };
 
@@ -23,15 +24,16 @@ function heaterText(id: string, count: number): string {
 /** Several zones at the same moment. */
 export const shared: Family = {
   id: 'shared',
-  has: (id) => /(card|shared|together|machine-event|whole|common)/.test(id),
+  has: (id) => /(card|shared|together|machine-event)/.test(id),
   weight: 84,
+  isOnTrace: true,
   say: (symptom) => {
-    const zones = factOf(symptom, 'zoneCount', 'zonesCount', 'togetherCount');
-    const which = Number.isNaN(zones) ? 'several zones' : counted(zones, 'zone');
-    const where = /machine/.test(symptom.detector) ? 'one machine' : 'one input card';
+    const zones = factOf(symptom, 'zonesAtOnceCount', 'zoneCount');
+    const which = Number.isNaN(zones) ? 'several zones' : counted(Math.round(zones), 'zone');
+    const moments = counted(symptom.count, 'moment');
     return {
-      says: plain(`${which} of ${where} fail in the same moment, ${timesText(symptom.count)}`),
-      used: ['zoneCount', 'zonesCount', 'togetherCount'],
+      says: plain(`${which} lose their reading or jump together, in ${moments}`),
+      used: ['zonesAtOnceCount', 'zoneCount', 'sharedCount'],
     };
   },
 };
@@ -41,7 +43,16 @@ export const repair: Family = {
   id: 'repair',
   has: (id) => /(repair|replace|new-life)/.test(id),
   weight: 20,
-  say: () => ({ says: plain('the fault ends as if somebody had repaired it'), used: [] }),
+  isOnTrace: true,
+  say: (symptom) => {
+    const isListed = factOf(symptom, 'listedCount') > 0;
+    const minutes = factOf(symptom, 'faultMinutes');
+    const after = minutes > 0 ? ` after ${minutesText(minutes)} of fault` : '';
+    const says = isListed
+      ? `the maintenance list names a repair${after}; what came before counts for the old life`
+      : `the fault ends as a repair would end it${after}`;
+    return { says: plain(says), used: ['listedCount', 'faultMinutes', 'replacementCount'] };
+  },
 };
 
 /** Alarms that the log of temperatures does not show. */
@@ -49,5 +60,6 @@ export const alarms: Family = {
   id: 'alarms',
   has: (id) => /alarm/.test(id),
   weight: 45,
+  isOnTrace: true,
   say: ({ count }) => ({ says: plain(`the input alarm comes ${timesText(count)}`), used: [] }),
 };

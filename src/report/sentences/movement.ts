@@ -1,76 +1,91 @@
-import { difference, phrase, plain } from '../text/phrase.js';
-import { ohmText, shortNumber } from '../text/numbers.js';
+import { minutesText, ohmText } from '../text/numbers.js';
+import { difference, level, phrase, plain, type Phrase } from '../text/phrase.js';
 import { factOf, timesText, type Family } from './family.js';
 
-const jumpNames = ['jumpDegC', 'stepDegC', 'sizeDegC', 'largestDegC', 'largestJumpDegC', 'largestStepDegC'];
+const sizeNames = ['largestSizeDegC', 'largestStepDegC', 'jumpDegC', 'stepDegC', 'sizeDegC'];
+const ohmNames = ['largestStepOhm', 'medianStepOhm', 'stepOhm', 'jumpOhm', 'sizeOhm'];
 
-/** A reading that moves faster than heat can. */
+/** Readings that jump out and come back faster than heat can move. */
 export const jumps: Family = {
   id: 'jumps',
-  has: (id) => /(^|-)(impossible|jump|jumps|spike|spikes)(-|$)/.test(id),
+  has: (id) => /(^|-)(impossible|jumps?|spikes?)(-|$)/.test(id),
   weight: 50,
-  say: (symptom) => {
-    const sizeDegC = factOf(symptom, ...jumpNames);
-    const ohm = factOf(symptom, 'jumpOhm', 'stepOhm', 'sizeOhm');
-    const size = Number.isNaN(sizeDegC) ? plain('') : phrase`, by ${difference(Math.abs(sizeDegC))}`;
-    const inOhm = Number.isNaN(ohm) ? '' : ` (${ohmText(Math.abs(ohm))})`;
-    const says = phrase`the reading jumps ${timesText(symptom.count)} faster than the zone can heat or cool${size}${inOhm}`;
-    return { says, used: [...jumpNames, 'jumpOhm', 'stepOhm', 'sizeOhm'] };
-  },
+  isOnTrace: true,
+  say: (symptom) => ({
+    says: phrase`the reading jumps ${timesText(symptom.count)} faster than the zone can heat or cool${sizePhrase(symptom)}`,
+    used: [...sizeNames, ...ohmNames, 'spikeCount'],
+  }),
 };
 
-/** A step that stays, or comes and goes: a contact that changes its ohms. */
+/** Steps that come and go: a contact that changes its ohms. */
 export const steps: Family = {
   id: 'steps',
-  has: (id) => /(^|-)(step|steps)(-|$)/.test(id),
+  has: (id) => /(^|-)steps?(-|$)/.test(id),
   weight: 60,
-  say: (symptom) => {
-    const sizeDegC = factOf(symptom, ...jumpNames, 'offsetDegC');
-    const ohm = factOf(symptom, 'jumpOhm', 'stepOhm', 'sizeOhm', 'seriesOhm');
-    const size = Number.isNaN(sizeDegC) ? plain('') : phrase` of ${difference(Math.abs(sizeDegC))}`;
-    const inOhm = Number.isNaN(ohm) ? '' : ` (${ohmText(Math.abs(ohm))})`;
-    const says = phrase`the reading takes a step${size}${inOhm} ${timesText(symptom.count)} without a cause in the heat`;
-    return { says, used: [...jumpNames, 'offsetDegC', 'jumpOhm', 'stepOhm', 'sizeOhm', 'seriesOhm'] };
-  },
+  isOnTrace: true,
+  say: (symptom) => ({
+    says: phrase`the reading takes a step ${timesText(symptom.count)} that no heat explains${sizePhrase(symptom)}`,
+    used: [...sizeNames, ...ohmNames],
+  }),
 };
 
-const scatterNames = ['scatterDegC', 'spreadDegC', 'noiseDegC'];
-const usualNames = ['usualDegC', 'baselineDegC', 'usualSpreadDegC', 'usualScatterDegC'];
+function sizePhrase(symptom: Parameters<Family['say']>[0]): Phrase {
+  const sizeDegC = factOf(symptom, ...sizeNames);
+  const ohm = factOf(symptom, ...ohmNames);
+  if (Number.isNaN(sizeDegC)) return [];
+  const upTo = symptom.count > 1 ? 'up to ' : '';
+  return phrase`, by ${upTo}${difference(Math.abs(sizeDegC))}${Number.isNaN(ohm) ? '' : ` (${ohmText(Math.abs(ohm))})`}`;
+}
 
 /** Noise that has grown. */
 export const scatter: Family = {
   id: 'scatter',
   has: (id) => /(scatter|noise|noisy)/.test(id),
   weight: 40,
+  isOnTrace: true,
   say: (symptom) => {
-    const nowDegC = factOf(symptom, ...scatterNames);
-    const usualDegC = factOf(symptom, ...usualNames);
-    const ratio = factOf(symptom, 'ratio', 'growth', 'spreadRatio');
-    const now = Number.isNaN(nowDegC) ? plain('') : phrase`: ${difference(nowDegC, 2)}`;
-    const usual = Number.isNaN(usualDegC) ? plain('') : phrase`, usually ${difference(usualDegC, 2)}`;
-    const times = Number.isNaN(ratio) ? '' : ` (${shortNumber(ratio)} times)`;
-    const says = phrase`the reading scatters more than it should${now}${usual}${times}`;
-    return { says, used: [...scatterNames, ...usualNames, 'ratio', 'growth', 'spreadRatio'] };
+    const used = ['lastNoiseDegC', 'firstNoiseDegC', 'hoursCount'];
+    const lastDegC = factOf(symptom, 'lastNoiseDegC', 'noiseDegC');
+    const firstDegC = factOf(symptom, 'firstNoiseDegC');
+    if (Number.isNaN(lastDegC)) return { says: plain('the reading scatters more than it should'), used };
+    const before: Phrase = Number.isNaN(firstDegC) ? [] : phrase`, ${difference(firstDegC, 2)} at first`;
+    return { says: phrase`the reading scatters by ${difference(lastDegC, 2)} at the end${before}`, used };
   },
 };
 
-/** A reading, a tag or a whole file that does not move. */
+/** A reading that does not move while other things do. */
 export const stuck: Family = {
   id: 'stuck',
-  has: (id) => /(stuck|frozen|stale|still)/.test(id) && !/output-stuck/.test(id),
+  has: (id) => /stuck-reading|reading-stuck|frozen-reading/.test(id),
   weight: 70,
-  say: ({ detector, count }) => {
-    if (/file/.test(detector)) return { says: plain(`the whole recording stands still ${timesText(count)}`), used: [] };
-    if (/tag/.test(detector))
-      return { says: plain(`reading, set point and output all stand still ${timesText(count)}`), used: [] };
-    return { says: plain(`the reading stands still ${timesText(count)} while output or neighbours move`), used: [] };
+  isOnTrace: true,
+  say: (symptom) => {
+    const valueDegC = factOf(symptom, 'valueDegC');
+    const at: Phrase = Number.isNaN(valueDegC) ? [] : phrase` at ${level(valueDegC)}`;
+    const longest = factOf(symptom, 'longestMinutes');
+    const long = longest > 0 ? `, the longest for ${minutesText(longest)}` : '';
+    const says = phrase`the reading stands still${at} ${timesText(symptom.count)} although output or neighbours move${long}`;
+    return { says, used: ['valueDegC', 'longestMinutes', 'stuckCount'] };
   },
 };
 
-/** Rows that are missing. */
-export const gaps: Family = {
-  id: 'gaps',
-  has: (id) => /(^|-)(gap|gaps|missing)(-|$)/.test(id),
-  weight: 10,
-  say: ({ count }) => ({ says: plain(`rows are missing ${timesText(count)}`), used: [] }),
+/** The recording stands still, or rows are missing. */
+export const recording: Family = {
+  id: 'recording',
+  has: (id) => /(frozen|stale|(^|-)gaps?(-|$)|missing)/.test(id),
+  weight: 35,
+  isOnTrace: true,
+  say: (symptom) => {
+    const parts = [
+      partText(factOf(symptom, 'fileFrozenMinutes'), 'the whole recording stands still'),
+      partText(factOf(symptom, 'tagFrozenMinutes'), 'reading, set point and output stand still together'),
+      partText(factOf(symptom, 'gapMinutes'), 'rows are missing'),
+    ].filter((part) => part !== '');
+    const used = ['fileFrozenMinutes', 'tagFrozenMinutes', 'gapMinutes'];
+    return { says: plain(parts.join('; ') || `the recording stands still ${timesText(symptom.count)}`), used };
+  },
 };
+
+function partText(minutes: number, what: string): string {
+  return minutes > 0 ? `${what} for ${minutesText(minutes)}` : '';
+}

@@ -10,6 +10,7 @@ export const drift: Family = {
   id: 'drift',
   has: (id) => /drift/.test(id),
   weight: 88,
+  isOnTrace: true,
   say: (symptom) => {
     const perDay = factOf(symptom, 'slopeDegCPerDay', 'driftDegCPerDay');
     const perWeek = factOf(symptom, 'slopeDegCPerWeek', 'driftDegCPerWeek');
@@ -24,6 +25,7 @@ export const soakOffset: Family = {
   id: 'soak-offset',
   has: (id) => /(soak|offset)/.test(id) && !/wash/.test(id),
   weight: 85,
+  isOnTrace: true,
   say: (symptom) => {
     const offsetDegC = factOf(symptom, ...offsetNames);
     const sure = factOf(symptom, 'uncertaintyDegC', 'plusMinusDegC');
@@ -40,6 +42,7 @@ export const duty: Family = {
   id: 'duty',
   has: (id) => /duty/.test(id),
   weight: 65,
+  isOnTrace: true,
   say: (symptom) => {
     const percent = factOf(symptom, 'residualPercent', 'dutyResidualPercent', 'changePercent', 'dutyChangePercent');
     const degC = factOf(symptom, 'residualDegC', 'dutyResidualDegC');
@@ -68,6 +71,7 @@ export const washDown: Family = {
   id: 'wash-down',
   has: (id) => /(wash|wet|moist)/.test(id),
   weight: 87,
+  isOnTrace: true,
   say: (symptom) => {
     const lowDegC = factOf(symptom, 'depthDegC', 'lowByDegC', 'dipDegC', 'dropDegC');
     const by = Number.isNaN(lowDegC) ? plain('') : phrase` by ${difference(Math.abs(lowDegC))}`;

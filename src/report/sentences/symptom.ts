@@ -1,11 +1,11 @@
 import type { SymptomNote } from '../../model/findings.js';
 import { phrase, plain, type Phrase } from '../text/phrase.js';
 import { idWords } from '../text/words.js';
-import { circuit, openRates } from './circuit.js';
+import { circuit, codes, openRates } from './circuit.js';
 import { factPhrases } from './facts.js';
 import { timesText, type Family } from './family.js';
 import { alarms, heater, repair, shared } from './machine.js';
-import { gaps, jumps, scatter, steps, stuck } from './movement.js';
+import { jumps, recording, scatter, steps, stuck } from './movement.js';
 import { drift, duty, soakOffset, washDown } from './offset.js';
 
 /** Asked in this order; the first that knows the detector speaks. */
@@ -21,9 +21,10 @@ export const families: readonly Family[] = [
   stuck,
   steps,
   scatter,
-  gaps,
+  recording,
   repair,
   alarms,
+  codes,
   circuit,
 ];
 
@@ -33,6 +34,7 @@ export interface SymptomText {
   /** The remaining facts, each as a few words. */
   readonly details: readonly Phrase[];
   readonly weight: number;
+  readonly isOnTrace: boolean;
 }
 
 /** A detector that no family knows still gets its own name and all its facts, so a new one needs no change here. */
@@ -40,12 +42,12 @@ export function symptomText(symptom: SymptomNote): SymptomText {
   const family = families.find(({ has }) => has(symptom.detector));
   if (!family) return generic(symptom);
   const { says, used } = family.say(symptom);
-  return { says, details: factPhrases(symptom.facts, used), weight: family.weight };
+  return { says, details: factPhrases(symptom.facts, used), weight: family.weight, isOnTrace: family.isOnTrace };
 }
 
 function generic(symptom: SymptomNote): SymptomText {
   const says = plain(`${idWords(symptom.detector)}, seen ${timesText(symptom.count)}`);
-  return { says, details: factPhrases(symptom.facts), weight: 30 };
+  return { says, details: factPhrases(symptom.facts), weight: 30, isOnTrace: true };
 }
 
 /** The symptom that explains most to a reader; undefined when there is none. */

@@ -25,12 +25,23 @@ export function escapeHtml(text: string): string {
   return text.replace(/[&<>"']/g, (sign) => entities[sign]!).replace(unprintable, '\uFFFD');
 }
 
-// eslint-disable-next-line no-control-regex
 const unprintable = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]/g;
 
 /** Markup with every value escaped, except markup made by `html` or `raw`. Lists are joined without a sign between. */
 export function html(parts: TemplateStringsArray, ...values: readonly Content[]): Html {
-  return new Html(parts.reduce((text, part, i) => text + markupOf(values[i - 1]) + part));
+  return new Html(tightened(parts).reduce((text, part, i) => text + markupOf(values[i - 1]) + part));
+}
+
+const tight = new WeakMap<TemplateStringsArray, readonly string[]>();
+
+/** The indentation of our own source is a third of a page with many zones: one blank says as much. */
+function tightened(parts: TemplateStringsArray): readonly string[] {
+  let texts = tight.get(parts);
+  if (!texts) {
+    texts = parts.map((part) => part.replace(/\s*\n\s*/g, ' '));
+    tight.set(parts, texts);
+  }
+  return texts;
 }
 
 /** Markup from a trusted place: our own page, style and script. */

@@ -15,14 +15,11 @@ export function withUnit(value: number, unit: string, digits = 0): string {
   return `${numberText(value, digits)}${noBreak}${unit}`;
 }
 
-/** As many digits as a reader needs: 0.05, 1.4, 28, 1 300. */
+/** Two figures that count, and no empty decimals: 0.05, 1.4, 28, 1 300. */
 export function shortNumber(value: number): string {
-  const size = Math.abs(value);
-  if (size === 0 || size >= 100 || Number.isInteger(value)) return numberText(value, 0);
-  if (size >= 10) return numberText(value, Number.isInteger(Math.round(value * 10) / 10) ? 0 : 1);
-  if (size >= 1) return numberText(value, 1);
-  const digits = Math.min(6, 1 - Math.floor(Math.log10(size)));
-  return numberText(value, digits);
+  if (!Number.isFinite(value) || value === 0) return numberText(value);
+  const digits = Math.min(9, Math.max(0, 1 - Math.floor(Math.log10(Math.abs(value)))));
+  return numberText(value, digits).replace(/\.(\d*?)0+$/, (_, kept: string) => (kept === '' ? '' : `.${kept}`));
 }
 
 /** Whole percent of a share; never rounds a real doubt to 0 or 100. */

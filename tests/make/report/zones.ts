@@ -128,24 +128,24 @@ export function looseLeadZone(index: number, zone: string, machine: string): Zon
     trend: 'worse',
     nextCheck: 'Locked out, meter on the cabinet end: move cable, plug and terminals. Does the value jump?',
     symptoms: [
-      symptom('open-circuit', first, last, opens.length, { longestSeconds: 88, opensPerHourRunning: 1.4 }),
-      symptom('opens-while-running', first, last, opens.length, {
-        runningPerHour: 1.4,
-        stoppedPerHour: 0.05,
-        rateRatio: 28,
-        pValue: 0.00003,
+      symptom('sensor-opens', first, last, opens.length, {
+        openCount: opens.length,
+        longestOpenMinutes: 88 / 60,
+        opensPerDay: opens.length / 6,
+        alarmedShare: 0.92,
+        standingMinutes: 0,
       }),
-      symptom('impossible-step', first, first + bucketMs, 12, {
-        jumpDegC: 41.5,
-        rateDegCPerS: 41.5,
-        limitDegCPerS: 1.2,
+      symptom('opens-by-running', first, last, opens.length, {
+        runningOpensPerHour: 1.4,
+        stoppedOpensPerHour: 0.05,
+        runningShare: 0.97,
+        ratio: 28,
+        higherPValue: 0.00003,
       }),
-      ...opens
-        .slice(-6)
-        .map((span) =>
-          symptom('open-circuit', span.startMs, span.endMs, 1, { longestSeconds: (span.endMs - span.startMs) / 1000 }),
-        ),
+      symptom('opens-growth', first, last, opens.length, { firstCount: 9, lastCount: opens.length - 9, ratio: 3.1 }),
+      symptom('spikes', first, first + 4 * bucketMs, 12, { largestSizeDegC: 41.5, medianSizeDegC: 9, spikesPerDay: 2 }),
     ],
+    faultMarks: opens.map((span) => ({ start: iso(span.startMs), end: iso(span.endMs), kind: 'open' })),
     terms: [
       term('opens-move', 'opens come while the machine moves, hardly ever while it stands', 1, {
         wiring: 2.6,
@@ -229,7 +229,9 @@ export function noisyZone(index: number, zone: string, machine: string): ZoneFin
     probabilities: share({ sensor: 0.31, wiring: 0.27, input: 0.06, heater: 0.01, recording: 0, none: 0.35 }),
     onset: iso(startMs + 10 * dayMs),
     trend: 'steady',
-    symptoms: [symptom('scatter', startMs + 10 * dayMs, endMs, 4, { scatterDegC: 2.4, usualDegC: 0.6, ratio: 4 })],
+    symptoms: [
+      symptom('scatter-growth', startMs + 10 * dayMs, endMs, 4, { firstNoiseDegC: 0.6, lastNoiseDegC: 2.4, ratio: 4 }),
+    ],
     terms: [term('scatter', 'its reading scatters more than it used to', 0.7, { sensor: 0.9, wiring: 0.8, none: -1 })],
     trace: makeTrace({ ...traceRecipe(index, base.setpointDegC!), noiseDegC: 2.2 }),
   };
