@@ -58,15 +58,29 @@ export function partialOut(
   return { basis, roots, rest };
 }
 
-/** What adding one column to the model does. NaN coefficient where the model already holds it. */
-export function addColumn({ basis, roots, rest }: PartialledOut, values: Numbers): AddedColumn {
-  const column = new Float64Array(rest.length);
-  for (let i = 0; i < roots.length; i++) column[i] = values[i]! * roots[i]!;
-  const before = dot(column, column);
-  takeOut(column, basis);
-  const information = dot(column, column);
+/**
+ * What adding one column to the model does. NaN coefficient where the model already holds it.
+ *
+ * @param from Rows before this one are 0 in the column.
+ */
+export function addColumn({ basis, roots, rest }: PartialledOut, values: Numbers, from = 0): AddedColumn {
+  const length = roots.length;
+  const column = new Float64Array(length);
+  let before = 0;
+  let common = 0;
+  for (let i = from; i < length; i++) {
+    const value = values[i]! * roots[i]!;
+    column[i] = value;
+    before += value * value;
+    common += value * rest[i]!; // the rest has the model out of it already, so the column need not
+  }
+  let information = before;
+  for (const unit of basis) {
+    let along = 0;
+    for (let i = from; i < length; i++) along += unit[i]! * column[i]!;
+    information -= along * along;
+  }
   if (!(information > INDEPENDENT_SHARE * before)) return { coefficient: NaN, information: 0, gain: 0 };
-  const common = dot(column, rest);
   return { coefficient: common / information, information, gain: (common * common) / information };
 }
 

@@ -5,7 +5,7 @@ import { MAD_TO_SD } from '../../maths/spread.js';
 /** Huber's tuning: 95 % efficiency for normal data (Huber 1981). */
 const HUBER_TUNING = 1.345;
 /** Trial times in the first, coarse search (own choice: finer than the interval of any onset). */
-const COARSE_TRIALS = 120;
+const COARSE_TRIALS = 60;
 /** Rows per block when asking whether neighbouring rows err alike: 4 hours of half hours. */
 const BLOCK_ROWS = 8;
 /** 95 % of chi-square with one degree of freedom: a time whose gain is lower by no more is as good. */
@@ -21,6 +21,8 @@ export interface Series {
   readonly weights: Float64Array;
   /** Standard deviation of a row of weight 1 that no scatter may undercut: rounding, draughts. */
   readonly leastSd: number;
+  /** Rows it must have behind a change, and before a step. */
+  readonly leastRows: number;
 }
 
 /**
@@ -30,7 +32,7 @@ export interface Series {
 export type Shape = 'step' | number;
 
 /** Powers tried for a ramp (own choice: near enough that the best one errs little). */
-export const rampPowers: readonly number[] = [0.6, 1, 1.5, 2];
+export const rampPowers: readonly number[] = [2 / 3, 1, 3 / 2];
 
 /** A change of one shape at one time, in one series. */
 export interface ChangeSize {
@@ -61,24 +63,36 @@ interface Prepared {
 const nothing: ChangeSize = { degC: 0, errorDegC: Infinity, gain: 0 };
 
 /**
- * Finds the change that explains both series best: one time for both, a size for each. Sizes are those at the
- * end of the log.
+ * Finds the change that explains both series best, of several shapes: one time for both, a size for each. Sizes are
+ * those at the end of the log.
  *
  * @param hot Duty as reading error, or null. @param cold Soak offsets, or null.
- * @returns null where neither series can show this shape. Never throws.
+ * @returns null where neither series can show a change. Never throws.
  */
-export function fitChange(shape: Shape, hot: Series | null, cold: Series | null, endMs: number): ChangeFit | null {
-  const trials = trialTimes(shape, hot, cold, endMs);
-  if (trials.length === 0) return null;
-  const parts = [prepareAlone(shape, hot, trials, endMs), prepareAlone(shape, cold, trials, endMs)] as const;
-  return searchAll(shape, parts, trials, endMs);
+export function fitChange(
+  shapes: readonly Shape[],
+  hot: Series | null,
+  cold: Series | null,
+  endMs: number,
+): ChangeFit | null {
+  const parts = [prepareAlone(shapes, hot, endMs), prepareAlone(shapes, cold, endMs)] as const;
+  return bestShape(shapes, parts, endMs);
 }
 
 /** Each series is weighed by its scatter about its own best change, so that neither spoils the other's. */
-function prepareAlone(shape: Shape, series: Series | null, trials: readonly number[], endMs: number): Prepared | null {
+function prepareAlone(shapes: readonly Shape[], series: Series | null, endMs: number): Prepared | null {
   if (!series) return null;
-  const best = searchAll(shape, [prepare(series, null), null], trials, endMs);
-  return prepare(series, shapeColumn(shape, best.onsetMs, series.timeMs, endMs));
+  const plain = prepare(series, null);
+  const best = bestShape(shapes, [plain, null], endMs);
+  return best ? prepare(series, shapeColumn(best.shape, best.onsetMs, series.timeMs, endMs)) : plain;
+}
+
+function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): ChangeFit | null {
+  const fits = shapes.flatMap((shape) => {
+    const trials = trialTimes(shape, parts, endMs);
+    return trials.length > 0 ? [searchAll(shape, parts, trials, endMs)] : [];
+  });
+  return fits.reduce<ChangeFit | null>((best, fit) => (best === null || fit.gain > best.gain ? fit : best), null);
 }
 
 /** 0 before the onset, 1 at the end of the log. */
@@ -115,10 +129,8 @@ function varianceOf(rest: Float64Array, scale: number): number {
 }
 
 /** A shape with hardly a row behind its onset would be measured by its first bend alone. */
-function isSeenAfter({ timeMs, columns }: Series, shape: Shape, onsetMs: number): boolean {
-  const least = columns.length > 1 ? LEAST_HOT_ROWS : LEAST_COLD_ROWS;
-  const after = timeMs.length - firstAfter(timeMs, onsetMs);
-  return after >= least && (shape !== 'step' || timeMs.length - after >= least);
+function isSeenAfter({ timeMs, leastRows }: Series, shape: Shape, from: number): boolean {
+  return timeMs.length - from >= leastRows && (shape !== 'step' || from >= leastRows);
 }
 
 function firstAfter(timeMs: Float64Array, at: number): number {
@@ -133,17 +145,14 @@ function firstAfter(timeMs: Float64Array, at: number): number {
 }
 
 function sizeAt(prepared: Prepared | null, shape: Shape, onsetMs: number, endMs: number): ChangeSize {
-  if (!prepared || !isSeenAfter(prepared.series, shape, onsetMs)) return nothing;
-  const { coefficient, information, gain } = addColumn(
-    prepared.part,
-    shapeColumn(shape, onsetMs, prepared.series.timeMs, endMs),
-  );
-  if (!(information > 0) || !(prepared.variance > 0)) return nothing;
-  return {
-    degC: coefficient,
-    errorDegC: Math.sqrt(prepared.variance / information),
-    gain: gain / prepared.variance,
-  };
+  if (!prepared) return nothing;
+  const { series, part, variance } = prepared;
+  const from = firstAfter(series.timeMs, onsetMs);
+  if (!isSeenAfter(series, shape, from) || !(variance > 0)) return nothing;
+  const column = shapeColumn(shape, onsetMs, series.timeMs, endMs);
+  const { coefficient, information, gain } = addColumn(part, column, from);
+  if (!(information > 0)) return nothing;
+  return { degC: coefficient, errorDegC: Math.sqrt(variance / information), gain: gain / variance };
 }
 
 type Parts = readonly [Prepared | null, Prepared | null];
@@ -187,26 +196,22 @@ function bestOf(gains: ReadonlyMap<number, number>): number {
   return best;
 }
 
-/** Rows a series must have on either side of a change: two hours of half hours, two soaks (own choice). */
-const LEAST_HOT_ROWS = 4;
-const LEAST_COLD_ROWS = 2;
+/** An onset is never known better than this from half-hour means. */
+const FINEST_STEP_MS = 30 * 60_000;
+const MOST_TRIALS = 1000;
 /** Hours that a ramp must last to be told from scatter (own choice). */
 const SHORTEST_RAMP_MS = 6 * 3_600_000;
 
-/** Times at which either series has rows enough on both sides. */
-function trialTimes(shape: Shape, hot: Series | null, cold: Series | null, endMs: number): number[] {
-  const times = new Set<number>();
-  for (const [series, least] of [
-    [hot, LEAST_HOT_ROWS],
-    [cold, LEAST_COLD_ROWS],
-  ] as const) {
-    if (!series) continue;
-    const rows = series.timeMs;
-    const from = shape === 'step' ? least : 0;
-    for (let i = from; i <= rows.length - least; i++) {
-      const before = i > 0 ? rows[i - 1]! : rows[i]!;
-      times.add(shape === 'step' ? (before + rows[i]!) / 2 : before);
-    }
+/** Times to try: for a step the middle between neighbouring rows, for a ramp an even grid. */
+function trialTimes(shape: Shape, parts: Parts, endMs: number): number[] {
+  const series = parts.flatMap((part) => (part ? [part.series.timeMs] : []));
+  if (shape === 'step') {
+    const middles = series.flatMap((rows) => Array.from(rows.subarray(1), (at, i) => (rows[i]! + at) / 2));
+    return [...new Set(middles)].sort((a, b) => a - b);
   }
-  return [...times].filter((at) => shape === 'step' || endMs - at >= SHORTEST_RAMP_MS).sort((a, b) => a - b);
+  const firstMs = Math.min(...series.map((rows) => rows[0] ?? Infinity));
+  const lastMs = endMs - SHORTEST_RAMP_MS;
+  if (!(lastMs > firstMs)) return [];
+  const stepMs = Math.max(FINEST_STEP_MS, (lastMs - firstMs) / MOST_TRIALS);
+  return Array.from({ length: Math.floor((lastMs - firstMs) / stepMs) + 1 }, (_, k) => firstMs + k * stepMs);
 }

@@ -9,6 +9,9 @@ import { soaksOf, type SoakPoint } from './soaks.js';
 const CLEAR_GAIN = 30;
 /** … and this large: less would not move a median of peers by a tenth of a class B tolerance (own choice). */
 const CLEAR_CHANGE_DEG_C = 0.3;
+/** Two hours of half hours, two soaks: less behind a change may be chance (own choice). */
+const LEAST_HOT_ROWS = 4;
+const LEAST_COLD_ROWS = 2;
 /** Fewer soaks than this show no change (a level and a change need three). */
 const LEAST_SOAKS = 3;
 
@@ -78,19 +81,14 @@ function changeOf(evidence: Evidence, index: number, leftOut: ReadonlySet<number
   const hot = rows && hotSeries(rows, lives);
   const cold = soaks.points.length >= LEAST_SOAKS ? coldSeries(soaks.points, lives) : null;
   return {
-    ramp: bestRamp(hot, cold, endMs),
-    step: fitChange('step', hot, cold, endMs),
+    ramp: fitChange(rampPowers, hot, cold, endMs),
+    step: fitChange(['step'], hot, cold, endMs),
     soaks: soaks.points,
     duty: rows,
     soaksUnable: soaks.unable,
     dutyUnable: 'unable' in duty ? duty.unable : null,
     isReference: true,
   };
-}
-
-function bestRamp(hot: Series | null, cold: Series | null, endMs: number): ChangeFit | null {
-  const fits = rampPowers.map((power) => fitChange(power, hot, cold, endMs)).filter((fit) => fit !== null);
-  return fits.reduce<ChangeFit | null>((best, fit) => (best === null || fit.gain > best.gain ? fit : best), null);
 }
 
 function hotSeries(rows: DutyRows, lives: readonly number[]): Series {
@@ -102,6 +100,7 @@ function hotSeries(rows: DutyRows, lives: readonly number[]): Series {
     ridge: [...rows.ridge, ...steps.map(() => 0)],
     weights: new Float64Array(rows.timeMs.length).fill(1),
     leastSd: rows.leastErrorDegC,
+    leastRows: LEAST_HOT_ROWS,
   };
 }
 
@@ -115,6 +114,7 @@ function coldSeries(points: readonly SoakPoint[], lives: readonly number[]): Ser
     ridge: [],
     weights: Float64Array.from(points, (p) => 1 / p.uncertaintyDegC ** 2),
     leastSd: 1,
+    leastRows: LEAST_COLD_ROWS,
   };
 }
 
