@@ -43,7 +43,7 @@ export function drawPlantParameters(random: Random, options: DrawOptions = {}): 
   const drawn = drawFormat(random.fork('format'), has, unit);
   const format = { ...drawn, hasPlantFile: options.hasPlantFile ?? drawn.hasPlantFile };
   const everyS =
-    options.everyS ?? Number(random.weighted({ 1: 4, 2: 4, 5: 8, 10: 20, 15: 6, 20: 6, 30: 24, 60: 22, 120: 6 }));
+    options.everyS ?? Number(random.weighted({ 1: 3, 2: 3, 5: 5, 10: 15, 15: 6, 20: 8, 30: 26, 60: 26, 120: 8 }));
   const sizes = drawSizes(random.fork('sizes'), everyS, has, options);
   const zones = drawZones(random.fork('zones'), sizes.perMachine, format);
   const names = random.pick(machineNames);
@@ -112,22 +112,21 @@ interface Sizes {
   readonly perMachine: readonly number[];
 }
 
-function drawSizes(
-  random: Random,
-  everyS: number,
-  has: LogFormat['has'],
-  { days: fixedDays, cellLimit = 600_000 }: DrawOptions,
-): Sizes {
+function drawSizes(random: Random, everyS: number, has: LogFormat['has'], options: DrawOptions): Sizes {
+  const { days: fixedDays, cellLimit = 1_000_000 } = options;
   const columns = has === 'full' ? 3 : has === 'nosp' ? 2 : 1;
   const perMachine = Array.from({ length: random.pick([1, 1, 1, 2, 2, 3, 4]) }, () => random.int(3, 10));
-  const wantedDays =
-    fixedDays ?? Math.round(random.logUniform(everyS < 5 ? 2 : 6, everyS < 5 ? 5 : everyS >= 30 ? 35 : 16));
-  const cells = (zones: number, days: number): number => (zones * columns * days * dayS) / everyS;
+  const isFast = everyS < 5;
+  const wantedDays = fixedDays ?? Math.round(random.logUniform(isFast ? 2 : 6, isFast ? 5 : everyS >= 30 ? 35 : 16));
+  const cellsPerZone = (days: number): number => (columns * days * dayS) / everyS;
   const total = (): number => perMachine.reduce((sum, zones) => sum + zones, 0);
-  while (cells(total(), wantedDays) > cellLimit && perMachine.length > 1) perMachine.pop();
-  while (cells(total(), wantedDays) > cellLimit && (perMachine[0] ?? 0) > 3) perMachine[0] = (perMachine[0] ?? 0) - 1;
-  const fits = Math.floor((cellLimit * everyS) / (total() * columns * dayS));
-  return { days: fixedDays ?? Math.max(2, Math.min(wantedDays, fits)), perMachine };
+  // Fewer days first, down to a week, then fewer machines, then fewer zones: peers are worth more than days.
+  const shortest = Math.min(wantedDays, isFast ? 2 : 7);
+  const fewestDays = fixedDays ?? shortest;
+  while (total() * cellsPerZone(fewestDays) > cellLimit && perMachine.length > 1) perMachine.pop();
+  while (total() * cellsPerZone(fewestDays) > cellLimit && total() > 3) perMachine[0] = total() - 1;
+  const fitting = Math.floor(cellLimit / (total() * cellsPerZone(1)));
+  return { days: fixedDays ?? Math.max(fewestDays, Math.min(wantedDays, fitting)), perMachine };
 }
 
 function drawHabits(random: Random, format: LogFormat): PlantHabits {
