@@ -9,13 +9,17 @@ import type { DowntimeSettings } from './settings.js';
 /** Something that can have stopped a machine. */
 export interface Claim {
   readonly startMs: number;
+  /** When the alarm or fault was gone. */
   readonly endMs: number;
   /** Name in the table: the zone, the alarm's text, or the reason of the stop list. */
   readonly name: string;
   /** Zone index, or null for another named cause. */
   readonly zone: number | null;
-  /** Without a running column: when the machine ran again, at the earliest. */
-  readonly againMs: number;
+  /**
+   * Until then the stop is the cause's own; after it the machine only waits to be started again. Later than `endMs`
+   * for a zone that is still too cold when its alarm clears.
+   */
+  readonly faultEndMs: number;
 }
 
 /**
@@ -69,20 +73,21 @@ function alarmClaims({ machine, alarms, digest, settings, hasRunning }: ClaimInp
       endMs - alarm.startMs < settings.tripMs;
     if (isTooShort) return [];
     const name = isZone ? names.get(alarm.zone)! : alarm.message;
-    const againMs = isZone ? againAfter(alarm, endMs, digest, settings) : endMs;
-    return [{ startMs: alarm.startMs, endMs, name, zone: alarm.zone, againMs }];
+    const isCold = isZone && coldKinds.has(alarm.kind);
+    const isShort = endMs - alarm.startMs < settings.longestRecoveryMs;
+    const hotMs = isCold && isShort ? hotAgain(alarm, endMs, digest, settings) : endMs;
+    const faultEndMs = Math.max(endMs, hotMs);
+    return [{ startMs: alarm.startMs, endMs, name, zone: alarm.zone, faultEndMs }];
   });
 }
 
 /**
- * When a machine without running column ran again after a zone alarm. A zone too cold recovers while the machine
- * stands and falls again under load, so the top of its reading marks the restart; else the usual restart time counts.
+ * When a zone that was too cold let the machine run again. It recovers while the machine stands and falls again under
+ * load, so the top of its reading marks the restart, and the restart time before it is not the fault's.
  */
-function againAfter(alarm: AlarmSpan, endMs: number, digest: PlantDigest, settings: DowntimeSettings): number {
-  const usual = endMs + settings.restartMs;
-  if (!coldKinds.has(alarm.kind)) return usual;
+function hotAgain(alarm: AlarmSpan, endMs: number, digest: PlantDigest, settings: DowntimeSettings): number {
   const top = topOfRecovery(digest, alarm.zone!, alarm.startMs, endMs + settings.longestRecoveryMs);
-  return Number.isNaN(top) || top < endMs ? usual : top;
+  return Number.isNaN(top) ? endMs : top - settings.restartMs;
 }
 
 /** End of the minute in which a rising reading turned; NaN when it never rose. */
@@ -104,19 +109,31 @@ function topOfRecovery(
   return NaN;
 }
 
-function faultClaims({ machine, alarms, faults, settings }: ClaimInput): Claim[] {
+function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
   return machine.zones.flatMap(({ index, name }: Zone) => {
     const own = alarms.filter(({ zone, kind }) => zone === index && stoppingKinds.has(kind));
     const isInAlarm = ({ start, end }: Interval) =>
       own.some((alarm) => alarm.startMs <= end + SAME_EVENT_MS && !(alarm.endMs < start - SAME_EVENT_MS));
     return (faults[index] ?? [])
       .filter((fault) => !isInAlarm(fault))
-      .map(({ start, end }) => ({ startMs: start, endMs: end, name, zone: index, againMs: end + settings.restartMs }));
+      .map(({ start, end }) => ({
+        startMs: start,
+        endMs: end,
+        name,
+        zone: index,
+        faultEndMs: end,
+      }));
   });
 }
 
 function stopClaims({ machine, stops }: ClaimInput): Claim[] {
   return stops
     .filter((stop) => !stop.isPlanned && (stop.machine === null || stop.machine === machine.name))
-    .map(({ startMs, endMs, reason }) => ({ startMs, endMs, name: reason || 'stop list', zone: null, againMs: endMs }));
+    .map(({ startMs, endMs, reason }) => ({
+      startMs,
+      endMs,
+      name: reason || 'stop list',
+      zone: null,
+      faultEndMs: endMs,
+    }));
 }

@@ -1,6 +1,6 @@
 import type { PlantDigest, ZoneDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
-import { mergeIntervals, type Interval } from '../maths/intervals.js';
+import { mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
 import { quantile } from '../maths/quantile.js';
 
 /** One machine with the zones on it. */
@@ -59,15 +59,38 @@ function zoneHeated(zone: ZoneDigest, heatedShare: number): Float32Array {
   return above(zone.meanDegC, cold + (hot - cold) * heatedShare);
 }
 
-/** The runs of minutes that hold `value`, in ms; minutes that tell nothing go with the minute before them. */
-export function runsOf(minutes: Float32Array, value: number, { startMs, periodMs }: PlantDigest): Interval[] {
-  const runs: Interval[] = [];
-  let state = NaN;
+/** A run of minutes of one state; `told` says whether its two ends were seen or lie in a hole of the log. */
+export interface HeatedSpan extends Interval {
+  readonly isStartTold: boolean;
+  readonly isEndTold: boolean;
+}
+
+/**
+ * Spans with the heats on, in ms. Off for less than `shortestOffMs` does not end a span. A hole between on and on
+ * counts as on, a hole between off and on (or on and off) as off; the end that lies in it is then not told.
+ */
+export function heatedSpans(
+  minutes: Float32Array,
+  { startMs, periodMs }: PlantDigest,
+  shortestOffMs: number,
+): HeatedSpan[] {
+  const on: Interval[] = [];
+  const told: Interval[] = [];
   for (let i = 0; i < minutes.length; i++) {
-    if (!Number.isNaN(minutes[i]!)) state = minutes[i]!;
-    if (state === value) runs.push({ start: startMs + i * periodMs, end: startMs + (i + 1) * periodMs });
+    const minute = { start: startMs + i * periodMs, end: startMs + (i + 1) * periodMs };
+    if (minutes[i]! === 1) on.push(minute);
+    if (!Number.isNaN(minutes[i]!)) told.push(minute);
   }
-  return mergeIntervals(runs);
+  const holes = subtractIntervals([{ start: startMs, end: startMs + minutes.length * periodMs }], told);
+  const first = mergeIntervals(told)[0]?.start;
+  const isHoleBetweenOn = ({ start, end }: Interval) =>
+    on.some((minute) => minute.end === start) && on.some((minute) => minute.start === end);
+  const spans = mergeIntervals([...on, ...holes.filter(isHoleBetweenOn)], shortestOffMs);
+  return spans.map((span) => ({
+    ...span,
+    isStartTold: span.start !== first && !holes.some(({ end }) => end === span.start),
+    isEndTold: !holes.some(({ start }) => start === span.end),
+  }));
 }
 
 /**

@@ -3,7 +3,7 @@ import type { PlantDigest } from '../model/digest.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { intersectIntervals, mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
 import { median } from '../maths/quantile.js';
-import { heatedMinutes, runsOf, type Machine } from './machine-minutes.js';
+import { heatedMinutes, heatedSpans, type HeatedSpan, type Machine } from './machine-minutes.js';
 import type { DowntimeSettings } from './settings.js';
 import { shiftIntervals } from './shifts.js';
 
@@ -40,17 +40,43 @@ export function productionTime(input: ProductionInput): ProductionTime {
     subtractIntervals(intersectIntervals(ground, [window]), plannedStops);
   const shifts = shiftIntervals(plant, window);
   if (shifts) return { planned: without(shifts), from: 'shifts' };
-  const heated = heatedSpans(input);
+  const minutes = heatedMinutes(machine, digest, settings.heatedShare);
+  const heated = fillHoles(heatedSpans(minutes, digest, settings.shortestOffMs), digest);
   if (heated.length === 0) return { planned: without([window]), from: 'window' };
   const started = input.ran ? startsFromRunning(heated, input.ran) : startsFromAlarms(heated, input);
   const planned = heated.map((span, i) => ({ start: started.starts[i]!, end: span.end - started.runOutMs }));
   const all = input.ran ? mergeIntervals([...planned, ...input.ran]) : planned;
   return { planned: without(all), from: input.ran ? 'running' : 'heats' };
+}
 
-  function heatedSpans({ machine, digest }: ProductionInput): Interval[] {
-    const minutes = heatedMinutes(machine, digest, settings.heatedShare);
-    return mergeIntervals(runsOf(minutes, 1, digest), settings.shortestOffMs);
-  }
+const MS_PER_DAY = 86_400_000;
+
+/**
+ * Where a hole in the log hides when the heats went on or off, the usual time of day is taken, if it lies in the hole.
+ */
+function fillHoles(spans: readonly HeatedSpan[], digest: PlantDigest): HeatedSpan[] {
+  const usualOn = usualClock(spans.filter(({ isStartTold }) => isStartTold).map(({ start }) => start));
+  const usualOff = usualClock(spans.filter(({ isEndTold }) => isEndTold).map(({ end }) => end));
+  const endMs = digest.startMs + digest.length * digest.periodMs;
+  return spans.map((span, i) => {
+    const before = spans[i - 1]?.end ?? digest.startMs;
+    const after = spans[i + 1]?.start ?? endMs;
+    const start = span.isStartTold || i === 0 ? span.start : lastAt(usualOn, span.start);
+    const end = span.isEndTold || i === spans.length - 1 ? span.end : lastAt(usualOff, span.end + MS_PER_DAY);
+    return { ...span, start: start > before ? start : span.start, end: end > span.end && end < after ? end : span.end };
+  });
+}
+
+/** Median time of day in ms, NaN for none. */
+function usualClock(timesMs: readonly number[]): number {
+  return median(timesMs.map((timeMs) => timeMs % MS_PER_DAY));
+}
+
+/** The last moment at or before a time that has this time of day; the time itself when there is none. */
+function lastAt(clockMs: number, timeMs: number): number {
+  if (Number.isNaN(clockMs)) return timeMs;
+  const sameDay = timeMs - (timeMs % MS_PER_DAY) + clockMs;
+  return sameDay <= timeMs ? sameDay : sameDay - MS_PER_DAY;
 }
 
 interface Starts {
@@ -59,10 +85,10 @@ interface Starts {
   readonly runOutMs: number;
 }
 
-function startsFromRunning(heated: readonly Interval[], ran: readonly Interval[]): Starts {
+function startsFromRunning(heated: readonly HeatedSpan[], ran: readonly Interval[]): Starts {
   const first = heated.map((span) => intersectIntervals(ran, [span])[0]?.start ?? NaN);
   const last = heated.map((span) => intersectIntervals(ran, [span]).at(-1)?.end ?? NaN);
-  const usualMs = median(heated.slice(1).map((span, i) => first[i + 1]! - span.start)); // the first may be cut off
+  const usualMs = median(heated.map((span, i) => (span.isStartTold ? first[i]! - span.start : NaN)));
   const leadMs = Number.isNaN(usualMs) ? 0 : usualMs;
   const runOutMs = median(heated.map((span, i) => span.end - last[i]!));
   return {
@@ -76,12 +102,14 @@ function startsFromRunning(heated: readonly Interval[], ran: readonly Interval[]
  * starts, the earliest of them less its expected wait bounds the start (location of a shifted exponential:
  * x₍₁₎ − (x̄ − x₍₁₎)/(n − 1); Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions, from memory).
  */
-function startsFromAlarms(heated: readonly Interval[], { machine, alarms }: ProductionInput): Starts {
+function startsFromAlarms(heated: readonly HeatedSpan[], { machine, alarms }: ProductionInput): Starts {
   const own = alarms.filter((alarm) => alarm.kind === 'machine-stop' && isOf(alarm, machine));
-  const waits = heated.slice(1).flatMap((span) => {
-    const first = own.find(({ startMs }) => startMs >= span.start && startMs < span.end);
-    return first ? [first.startMs - span.start] : [];
-  });
+  const waits = heated
+    .filter(({ isStartTold }) => isStartTold)
+    .flatMap((span) => {
+      const first = own.find(({ startMs }) => startMs >= span.start && startMs < span.end);
+      return first ? [first.startMs - span.start] : [];
+    });
   const shortest = Math.min(...waits);
   const mean = waits.reduce((sum, wait) => sum + wait, 0) / waits.length;
   const leadMs = waits.length < 3 ? 0 : Math.max(0, shortest - (mean - shortest) / (waits.length - 1));

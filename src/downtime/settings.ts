@@ -6,7 +6,9 @@ export interface DowntimeSettings {
   readonly lookAheadMs: number;
   /** An input alarm shorter than this does not stop a machine: interlocks have an on-delay of a few seconds. */
   readonly tripMs: number;
-  /** Without a running column: from the end of the cause until the machine runs again (acknowledge, reset, start). */
+  /** A machine that tripped stands at least this long, however short the alarm: someone must see it and reset it. */
+  readonly resetMs: number;
+  /** From "the zone is hot again" until the machine runs: acknowledge, reset, start. Counted as restart, not as fault. */
   readonly restartMs: number;
   /** A stop that goes on this long after its last known cause is gone has another cause, which nobody logged. */
   readonly longestRestartMs: number;
@@ -24,6 +26,7 @@ export const downtimeDefaults: DowntimeSettings = {
   lookBackMs: 120_000,
   lookAheadMs: 60_000,
   tripMs: 3_000,
+  resetMs: 60_000,
   restartMs: 120_000,
   longestRestartMs: 15 * 60_000,
   longestRecoveryMs: 20 * 60_000,

@@ -3,7 +3,7 @@ import type { PlantDigest } from '../model/digest.js';
 import type { DowntimeBucket } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { intersectIntervals, mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
-import { attributeStop } from './attribute-stop.js';
+import { attributeStop, type Piece } from './attribute-stop.js';
 import { claimsOf, type Claim } from './claims.js';
 import { knownRunning, runningOf, stopsOfRunning, type Machine } from './machine-minutes.js';
 import { productionTime, type ProductionTime } from './production-time.js';
@@ -45,8 +45,13 @@ export function recordOf(input: MachineInput): MachineRecord {
   const { machine, digest } = input;
   const running = runningOf(machine, digest);
   const claims = claimsOf({ ...input, hasRunning: running !== null });
-  const stopped = running ? mergeIntervals(stopsOfRunning(running, digest)) : stopsOfClaims(claims);
   const known = running ? knownRunning(running, digest) : null;
+  const stopped = running
+    ? mergeIntervals([
+        ...stopsOfRunning(running, digest),
+        ...subtractIntervals(stopsOfClaims(claims, input.settings), known!),
+      ])
+    : stopsOfClaims(claims, input.settings);
   const ran = known ? subtractIntervals(known, stopped) : null;
   const production = productionTime({ ...input, ran });
   const unplanned = intersectIntervals(stopped, production.planned);
@@ -60,9 +65,21 @@ export function recordOf(input: MachineInput): MachineRecord {
   };
 }
 
-/** Without a running column a machine stands from each claim until it can have run again. */
-function stopsOfClaims(claims: readonly Claim[]): Interval[] {
-  return mergeIntervals(claims.map(({ startMs, againMs }) => ({ start: startMs, end: againMs })));
+/**
+ * Stops of a machine without running column: it stands while a cause stands, and after a zone's trip at least until
+ * the reset. A cause that comes while it stands or is being started trips nothing anew. The restart itself is not
+ * part of the stop, since nothing shows it.
+ */
+function stopsOfClaims(claims: readonly Claim[], { resetMs, restartMs }: DowntimeSettings): Interval[] {
+  const stops: Interval[] = [];
+  let runsAgainMs = -Infinity;
+  for (const { startMs, faultEndMs, zone } of claims) {
+    const isTrip = zone !== null && startMs >= runsAgainMs;
+    const end = isTrip ? Math.max(faultEndMs, startMs + resetMs) : faultEndMs;
+    stops.push({ start: startMs, end });
+    runsAgainMs = Math.max(runsAgainMs, zone === null ? end : end + restartMs);
+  }
+  return mergeIntervals(stops);
 }
 
 function piecesOf(
@@ -76,25 +93,30 @@ function piecesOf(
   let whole = 0;
   return stops.flatMap((stop, number) => {
     while (next < claims.length && claims[next]!.startMs < stop.end) open.push(claims[next++]!);
-    open = open.filter(({ endMs }) => endMs >= stop.start - settings.longestRestartMs);
+    open = open.filter(({ faultEndMs }) => faultEndMs >= stop.start - settings.lookBackMs);
     while (stopped[whole + 1] && stopped[whole + 1]!.start <= stop.start) whole++;
     const ranUntilMs = stopped[whole]!.start; // the stop may have begun before production was due
-    return attributeStop(stop, open, ranUntilMs, settings).map(({ start, end, claim }) => {
-      const isFault = claim?.zone !== null && claim?.zone !== undefined;
-      const isFaulty = isFault && (!faultyZones || faultyZones.has(claim.zone!));
-      const bucket = claim === null ? 'unknown' : isFaulty ? 'zone-fault' : 'other-cause';
-      const name = claim === null ? 'unknown' : isFault && !isFaulty ? `${claim.name}: temperature alarm` : claim.name;
-      return {
-        start,
-        end,
-        machine: machine.name,
-        bucket,
-        name,
-        zone: isFaulty ? claim.zone : null,
-        stop: number,
-      } as const;
-    });
+    return attributeStop(stop, open, ranUntilMs, settings).map((piece) => ({
+      start: piece.start,
+      end: piece.end,
+      machine: machine.name,
+      stop: number,
+      ...bucketOf(piece, faultyZones),
+    }));
   });
+}
+
+function bucketOf(
+  { claim, isRestart }: Piece,
+  faultyZones: ReadonlySet<number> | null,
+): Pick<StoppedPiece, 'bucket' | 'name' | 'zone'> {
+  if (!claim) return { bucket: 'unknown', name: 'unknown', zone: null };
+  if (claim.zone === null) return { bucket: 'other-cause', name: claim.name, zone: null };
+  if (isRestart) return { bucket: 'other-cause', name: `restart after ${claim.name}`, zone: null };
+  if (faultyZones && !faultyZones.has(claim.zone)) {
+    return { bucket: 'other-cause', name: `${claim.name}, no fault found in it`, zone: null };
+  }
+  return { bucket: 'zone-fault', name: claim.name, zone: claim.zone };
 }
 
 function plannedPieces(planned: readonly Interval[], machine: Machine): StoppedPiece[] {
