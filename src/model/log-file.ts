@@ -39,6 +39,8 @@ export interface LogColumn {
   /** As the log has it. */
   readonly name: string;
   readonly role: ColumnRole;
+  /** Long: what stands in the tag column, where that is not the whole name. */
+  readonly text?: string;
   /** Zone indices it belongs to; `running` may serve several. */
   readonly zones: readonly number[];
   /** For temperatures; null for other roles. */
@@ -75,6 +77,10 @@ export interface LogFile {
   readonly time: TimeFormat;
   /** Wide: one per column. Long: the columns of the row (time, tag, value, quality). */
   readonly columns: readonly LogColumn[];
+  /** Cells that a whole row has; rows with fewer are not finished. */
+  readonly rowWidth: number;
+  /** True when a quality of 0 means good (OPC unified status codes, error flags). */
+  readonly isZeroGood: boolean;
   /** Long: one per tag found in the survey; empty for wide. */
   readonly tags: readonly LogColumn[];
   /** As the log's clock shows it, counted as if it were UTC; NaN = not known before the whole file is read. */
@@ -87,6 +93,8 @@ export interface LogFile {
   readonly isChangeLogged: boolean;
   /** How long a value holds in such a log. */
   readonly holdMs: number;
+  /** Median of the sampled readings in °C, codes left out as far as they are known; NaN = none. */
+  readonly typicalDegC: number;
   readonly notes: readonly string[];
 }
 

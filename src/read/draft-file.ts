@@ -231,7 +231,8 @@ function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: File
   return {
     ...base,
     ...timing,
-    ...{ kind, why, columns: [], tags: [], notes: [], layoutText: layoutText(base, shape, timing) },
+    ...{ rowWidth: shape?.rowWidth ?? 0, isZeroGood: shape ? isZeroGood(shape) : false },
+    ...{ kind, why, columns: [], tags: [], notes: [], typicalDegC: NaN, layoutText: layoutText(base, shape, timing) },
     ...{
       layout: shape?.layout ?? 'none',
       header: shape?.header ?? [],
@@ -239,6 +240,12 @@ function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: File
       time: shape?.time ?? noTime,
     },
   };
+}
+
+/** Status numbers that are mostly 0: no log is mostly bad. */
+function isZeroGood({ rows, qualityColumn }: FileShape): boolean {
+  const cells = rows.map((row) => row.cells[qualityColumn]?.trim() ?? '').filter((cell) => cell !== '');
+  return cells.filter((cell) => /^(0x0+|0+)(\.0+)?$/i.test(cell)).length * 2 > cells.length;
 }
 
 const separatorWords = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'pipe', ' ': 'blanks' } as const;

@@ -2,7 +2,14 @@ import type { LogColumn, LogFile, TemperatureUnit } from '../model/log-file.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { DraftFile } from './draft-file.js';
 import type { FileShape } from './shape.js';
-import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from './unit-guess.js';
+import {
+  quantile,
+  guessOutputScale,
+  guessRunningAbove,
+  guessScale,
+  guessUnit,
+  type UnitFinding,
+} from './unit-guess.js';
 import type { Attached } from './zones.js';
 
 export interface FinishedFiles {
@@ -88,8 +95,25 @@ function finishFile(draft: DraftFile, attached: readonly Attached[], unit: UnitF
     ...scaleNotes(scales),
     ...holdNote(draft),
   ];
-  if (shape.layout === 'long') return { ...draft.file, columns: rowColumns(shape), tags: columns, notes };
-  return { ...draft.file, columns: allColumns(shape, columns), tags: [], notes };
+  const base = { ...draft.file, notes, typicalDegC: typicalDegC(attached, columns) };
+  if (shape.layout === 'long') return { ...base, columns: rowColumns(shape), tags: columns };
+  return { ...base, columns: allColumns(shape, columns), tags: [] };
+}
+
+function typicalDegC(attached: readonly Attached[], columns: readonly LogColumn[]): number {
+  const all = columns.flatMap(({ role, unit, scale }, i) => {
+    if (role !== 'reading') return [];
+    return attached[i]!.series.value.map((value) => toDegC(value * scale, unit ?? 'degC'));
+  });
+  return quantile(
+    all.filter((degC) => degC > -60 && degC < 2000),
+    0.5,
+  );
+}
+
+function toDegC(value: number, unit: TemperatureUnit): number {
+  if (unit === 'degF') return (value - 32) / 1.8;
+  return unit === 'K' ? value - 273.15 : value;
 }
 
 function finishColumn(it: Attached, scale: number, finding: UnitFinding, all: readonly Attached[]): LogColumn {
@@ -97,6 +121,7 @@ function finishColumn(it: Attached, scale: number, finding: UnitFinding, all: re
   const reading = all.find((other) => other.role === 'reading' && other.zones[0] === it.zones[0]);
   return {
     ...{ index: it.series.index, name: it.series.name, role: it.role, zones: it.zones, why: it.why },
+    ...(it.series.text === undefined ? {} : { text: it.series.text }),
     unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
     scale: it.scale * scale,
     above: it.role === 'running' ? guessRunningAbove(it) : 0,

@@ -9,6 +9,8 @@ export interface Series {
   /** Column, or number of the tag. */
   readonly index: number;
   readonly name: string;
+  /** Long: what stands in the tag column. */
+  readonly text?: string;
   /** Unit as the unit row has it; empty where there is none. */
   readonly unitText: string;
   /** Equal lengths; value NaN where the cell held no number. */
@@ -74,7 +76,9 @@ export function longSeries(
     let number = numberOfTag.get(tag);
     if (number === undefined) {
       numberOfTag.set(tag, (number = tags.push(tag) - 1));
-      shape.valueColumns.forEach((_, k) => series.push(emptySeries(series.length, tagName(tag, shape, k), '')));
+      shape.valueColumns.forEach((_, k) =>
+        series.push({ ...emptySeries(series.length, tagName(tag, shape, k), ''), text: tag }),
+      );
     }
     shape.valueColumns.forEach((column, k) =>
       addCell(series[number * shape.valueColumns.length + k]!, row, row.cells[column] ?? '', clock[i]!, dialect),

@@ -27,6 +27,8 @@ export interface FileShape {
   readonly qualityColumn: number;
   /** Long: the columns that hold values. */
   readonly valueColumns: readonly number[];
+  /** Cells of a whole row. */
+  readonly rowWidth: number;
   readonly rows: readonly SampledRow[];
   readonly columns: readonly ColumnFacts[];
 }
@@ -56,7 +58,8 @@ export function findShape(
   const time = findTime(full, header, options);
   if (!time) return 'no column holds times';
   const columns = header.map((_, index) => factsOf(full, index, dialect));
-  const base = { ...start, hasHeader: start.header !== null, header, rows: full, columns, ...time };
+  const rowWidth = Math.min(width, header.length);
+  const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
   return { ...base, ...findLong(base, full) };
 }
 

@@ -115,8 +115,8 @@ export class LineWindow {
   end = 0;
   /** Number of the line at `start`, from 1. */
   line = 1;
-  /** True when the bytes up to `end` are the last ones and have no line end. */
-  isUnended = false;
+  /** True when nothing comes behind the bytes up to `end`. */
+  isFinal = false;
   private filled = 0;
   private isAtEnd = false;
   private isSkipping = false;
@@ -207,9 +207,9 @@ export class LineWindow {
   }
 
   private lastLine(): boolean {
+    this.isFinal = true;
     if (this.filled === 0 || this.isSkipping) return false;
     this.end = this.filled;
-    this.isUnended = true;
     return true;
   }
 }

@@ -1,0 +1,83 @@
+import type { LogColumn } from '../model/log-file.js';
+import type { SampleBlock } from '../model/sample-block.js';
+import type { Zone } from '../model/zone.js';
+import { fromDegC } from './degrees.js';
+import { ReadingScreen, type LearntCodes } from './screen.js';
+
+/** Takes blocks of samples, in time order for each zone. */
+export interface SampleSink {
+  block(block: SampleBlock): void;
+}
+
+/** Columns of one zone over some rows, in °C, percent and UTC. Arrays may be longer than `length`. */
+export interface ZoneRows {
+  readonly length: number;
+  readonly timeMs: Float64Array;
+  readonly readingDegC: Float64Array;
+  /** null = all numbers. */
+  readonly marks: Uint8Array | null;
+  readonly setpointDegC: Float64Array;
+  readonly outputPercent: Float64Array;
+  readonly running: Float64Array;
+}
+
+/** The last step before the sink, one per zone: judges readings and keeps time strictly rising over all files. */
+export class ZonePourer {
+  /** Time of the last sample poured; NaN = none. */
+  lastMs = NaN;
+  firstMs = NaN;
+  sampleCount = 0;
+  private readonly screen: ReadingScreen;
+  private state = new Uint8Array(0);
+
+  constructor(
+    readonly zone: Zone,
+    reading: Pick<LogColumn, 'unit' | 'scale'>,
+    private readonly sink: SampleSink,
+    learnt: LearntCodes,
+    typicalDegC: number,
+  ) {
+    this.screen = new ReadingScreen((degC) => fromDegC(degC, reading), learnt, zone.samplingMs, typicalDegC);
+  }
+
+  /** Pours rows whose times rise strictly; rows up to the last one poured are passed over. */
+  pour(rows: ZoneRows): void {
+    const skipped = this.alreadyPoured(rows);
+    if (skipped === rows.length) return;
+    const { length, timeMs, readingDegC, marks, setpointDegC, outputPercent, running } =
+      skipped === 0 ? rows : behind(rows, skipped);
+    if (this.state.length < length) this.state = new Uint8Array(Math.max(length, 1024));
+    this.screen.take(length, timeMs, readingDegC, marks, this.state);
+    if (Number.isNaN(this.firstMs)) this.firstMs = timeMs[0]!;
+    this.lastMs = timeMs[length - 1]!;
+    this.sampleCount += length;
+    this.sink.block({
+      zone: this.zone.index,
+      length,
+      timeMs,
+      readingDegC,
+      state: this.state,
+      setpointDegC,
+      outputPercent,
+      running,
+    });
+  }
+
+  private alreadyPoured({ length, timeMs }: ZoneRows): number {
+    let skipped = 0;
+    while (skipped < length && timeMs[skipped]! <= this.lastMs) skipped++;
+    return skipped;
+  }
+}
+
+function behind(rows: ZoneRows, skipped: number): ZoneRows {
+  return {
+    length: rows.length - skipped,
+    timeMs: rows.timeMs.subarray(skipped),
+    readingDegC: rows.readingDegC.subarray(skipped),
+    marks: rows.marks?.subarray(skipped) ?? null,
+    setpointDegC: rows.setpointDegC.subarray(skipped),
+    outputPercent: rows.outputPercent.subarray(skipped),
+    running: rows.running.subarray(skipped),
+  };
+}

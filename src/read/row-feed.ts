@@ -1,0 +1,153 @@
+import type { Dialect, LogFile } from '../model/log-file.js';
+import { LogProblem, type ProblemNote } from '../model/problem.js';
+import { decodeBytes } from './encoding.js';
+import { isQuoteOpen, longestQuoted, parseRow } from './records.js';
+import type { RowScanner } from './row-scanner.js';
+import type { RowTally } from './row-tally.js';
+import { readTable } from './table-source.js';
+import { LineWindow, openText } from './text-source.js';
+
+export interface FeedOptions {
+  /** False = every row goes through csv-parse; for tests that compare both ways. */
+  readonly isFast?: boolean;
+  /** Called now and then with the bytes read so far. */
+  readonly onProgress?: ((bytes: number) => void) | undefined;
+}
+
+/** Takes one row that was read into the scanner's arrays; returns the place for the next row. */
+export type TakeRow = (line: number, at: number) => number;
+
+/**
+ * Feeds the rows of a file to `takeRow`, until `isFull` says that a batch is complete; then it yields and goes on. Rows
+ * left out are counted in the tally; a file that breaks off becomes a problem and what was read before it stays.
+ */
+export async function* feedRows(
+  file: LogFile,
+  scanner: RowScanner,
+  tally: RowTally,
+  problems: ProblemNote[],
+  takeRow: TakeRow,
+  isFull: (at: number) => boolean,
+  options: FeedOptions = {},
+): AsyncGenerator<void> {
+  const feed = new RowFeed(file, scanner, tally, takeRow, isFull, options.isFast ?? true);
+  try {
+    if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(await readTable(file));
+    else yield* feed.feedText(options.onProgress ?? (() => undefined));
+  } catch (error) {
+    if (!(error instanceof LogProblem)) throw error;
+    problems.push(error.toNote());
+  }
+}
+
+class RowFeed {
+  private at = 0;
+
+  constructor(
+    private readonly file: LogFile,
+    private readonly scanner: RowScanner,
+    private readonly tally: RowTally,
+    private readonly takeRow: TakeRow,
+    private readonly isFull: (at: number) => boolean,
+    private readonly isFast: boolean,
+  ) {}
+
+  async *feedTable(rows: readonly string[][]): AsyncGenerator<void> {
+    for (let i = this.file.firstDataLine - 1; i < rows.length; i++) {
+      this.takeCells(rows[i]!, i + 1, true, () => rows[i]!.join(' '));
+      if (this.isFull(this.at)) yield* this.handOver();
+    }
+  }
+
+  async *feedText(onProgress: (bytes: number) => void): AsyncGenerator<void> {
+    const source = await openText(this.file, this.file.encoding);
+    const window = new LineWindow(source, (line) => this.tally.reject(line, 'long-line', ''));
+    let bytes = 0;
+    try {
+      while (await window.more()) {
+        const before = window.start;
+        while (!this.consume(window)) yield* this.handOver();
+        bytes += window.start - before;
+        onProgress(bytes);
+      }
+    } finally {
+      await window.close();
+    }
+  }
+
+  /** The consumer takes the batch while the generator stands here; then the arrays are used again. */
+  private *handOver(): Generator<void> {
+    yield;
+    this.at = 0;
+    this.scanner.clearMarks();
+  }
+
+  /** Reads rows of the window; false when a batch is full, true when the window needs more bytes. */
+  private consume(window: LineWindow): boolean {
+    const { scanner, file } = this;
+    while (window.start < window.end) {
+      if (window.line < file.firstDataLine) {
+        window.next();
+        continue;
+      }
+      // The last line may have no line end, which the byte scanner needs.
+      const next = this.isFast && !window.isFinal ? scanner.scan(window.buffer, window.start, this.at) : -1;
+      if (next >= 0) {
+        const line = window.line++;
+        window.start = next;
+        this.finishRow(line);
+      } else if (!this.consumeSlowly(window)) return true;
+      if (this.isFull(this.at)) return false;
+    }
+    return true;
+  }
+
+  private finishRow(line: number): void {
+    this.tally.rowsRead++;
+    this.at = this.takeRow(line, this.at);
+  }
+
+  /** One row through csv-parse; false when its quoted cell goes on behind the window. */
+  private consumeSlowly(window: LineWindow): boolean {
+    const { dialect, encoding } = this.file;
+    this.scanner.clearRow(this.at);
+    const start = { start: window.start, line: window.line };
+    const first = window.next()!;
+    let { end } = first;
+    let isEnded = first.isEnded;
+    let text = decodeBytes(window.buffer.subarray(first.start, end), encoding);
+    while (isQuoteOpen(text, dialect)) {
+      const next = text.length > longestQuoted ? null : window.next();
+      if (next) {
+        ({ end, isEnded } = next);
+        text = decodeBytes(window.buffer.subarray(first.start, end), encoding);
+        continue;
+      }
+      const isHopeless = text.length > longestQuoted || window.isFinal;
+      window.start = start.start;
+      window.line = start.line;
+      if (!isHopeless) return false;
+      this.skipOpenQuote(window, dialect);
+      return true;
+    }
+    const cells = parseRow(text, dialect);
+    if (typeof cells === 'string') this.tally.reject(start.line, cells, text);
+    else if (cells) this.takeCells(cells, start.line, isEnded, () => text);
+    return true;
+  }
+
+  /** A quote that nothing closes: its line is left out and reading goes on behind it. */
+  private skipOpenQuote(window: LineWindow, dialect: Dialect): void {
+    const line = window.next()!;
+    const text = decodeBytes(window.buffer.subarray(line.start, line.end), this.file.encoding);
+    const isHalf = !line.isEnded && dialect.quote !== '';
+    this.tally.reject(line.number, isHalf ? 'half-line' : 'open-quote', text);
+  }
+
+  private takeCells(cells: readonly string[], line: number, isEnded: boolean, text: () => string): void {
+    const reason = this.scanner.take(cells, this.at);
+    if (reason === null) return this.finishRow(line);
+    this.scanner.clearRow(this.at);
+    this.tally.reject(line, isEnded ? reason : 'half-line', text());
+  }
+}

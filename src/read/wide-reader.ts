@@ -1,0 +1,40 @@
+import type { LogFile, WideBatch } from '../model/log-file.js';
+import { cellMark } from '../model/log-file.js';
+import type { ProblemNote } from '../model/problem.js';
+import { feedRows, type FeedOptions } from './row-feed.js';
+import { RowScanner } from './row-scanner.js';
+import type { RowTally } from './row-tally.js';
+
+/** Rows in a batch: small enough that the columns of a wide log stay in the processor's cache (measured). */
+export const batchRows = 1024;
+
+/** Reads a wide file as batches of columns. The batch is used again: take what you need before asking for the next. */
+export async function* readWide(
+  file: LogFile,
+  tally: RowTally,
+  problems: ProblemNote[],
+  options: FeedOptions = {},
+): AsyncGenerator<WideBatch> {
+  const scanner = new RowScanner(file, batchRows);
+  const clockMs = new Float64Array(batchRows);
+  const line = new Float64Array(batchRows);
+  const batch: WideBatch = { length: 0, clockMs, values: scanner.values, marks: scanner.marks, line };
+  const takeRow = (lineNumber: number, at: number): number => {
+    clockMs[at] = scanner.clockMs;
+    line[at] = lineNumber;
+    if (scanner.isBad) markBad(scanner, at);
+    batch.length = at + 1;
+    return at + 1;
+  };
+  const isFull = (at: number): boolean => at === batchRows;
+  for await (const _ of feedRows(file, scanner, tally, problems, takeRow, isFull, options)) {
+    yield batch;
+    batch.length = 0;
+  }
+  if (batch.length > 0) yield batch;
+}
+
+function markBad(scanner: RowScanner, at: number): void {
+  scanner.hasMarks = true;
+  for (const marks of scanner.marks) if (marks && marks[at] === cellMark.number) marks[at] = cellMark.badQuality;
+}
