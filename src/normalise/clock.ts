@@ -59,3 +59,14 @@ export class LogClock {
     this.secondOffset = fits[1] ?? this.firstOffset;
   }
 }
+
+/**
+ * Function from a log's clock to UTC for a time zone; null means that the clock is UTC.
+ *
+ * @throws RangeError for a name that is no time zone.
+ */
+export async function clockToUtc(timezone: string | null): Promise<(clockMs: number) => number> {
+  if (timezone === null) return (clockMs) => clockMs;
+  const clock = new LogClock(await zoneOffset(timezone));
+  return (clockMs) => clock.toUtc(clockMs);
+}

@@ -25,9 +25,12 @@ export function detectDialect(lines: readonly string[]): DialectFinding {
     .reduce((a, b) => (b.score > a.score ? b : a), { separator: ',' as Separator, score: 0 });
   const rows = filled.map((line) => splitCells(line, { ...plain, separator: best.separator, quote }));
   const ambiguous = best.separator === ',' ? commaTrouble(rows) : null;
-  const cells = usualRows(rows).flat();
+  const cells = usualRows(rows).flat().slice(0, mostCells);
   return { dialect: { separator: best.separator, quote, ...numberMarks(cells, best.separator) }, ambiguous };
 }
+
+/** Enough cells to tell how numbers are written. */
+const mostCells = 4000;
 
 const plain: Dialect = { separator: ',', decimal: '.', thousands: '', quote: '"' };
 
@@ -112,8 +115,10 @@ export function numberMarks(cells: readonly string[], separator: Separator): Pic
   return { decimal, thousands: thousandsMark(numbers, decimal) };
 }
 
+const grouped = { ',': /^[-+]?[1-9]\d{0,2}(,\d{3})+$/, '.': /^[-+]?[1-9]\d{0,2}(\.\d{3})+$/ } as const;
+
 function isGrouped(cell: string, mark: ',' | '.'): boolean {
-  return new RegExp(`^[-+]?[1-9]\\d{0,2}(\\${mark}\\d{3})+$`).test(cell);
+  return grouped[mark].test(cell);
 }
 
 function thousandsMark(numbers: readonly string[], decimal: '.' | ','): Dialect['thousands'] {

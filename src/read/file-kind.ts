@@ -49,7 +49,10 @@ function isNumbersLog(shape: FileShape, texts: number): boolean {
 function isSecondTime({ rows, header, timeColumn, clockColumn }: FileShape): boolean {
   return header.some((_, i) => {
     if (i === timeColumn || i === clockColumn) return false;
-    const cells = rows.map((row) => row.cells[i]?.trim() ?? '').filter((cell) => cell !== '');
+    const cells = rows
+      .slice(0, 100)
+      .map((row) => row.cells[i]?.trim() ?? '')
+      .filter((cell) => cell !== '');
     const times = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'dmy') !== null);
     const monthFirst = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'mdy') !== null);
     if (cells.length > 0 && Math.max(times.length, monthFirst.length) >= 0.8 * cells.length) return true;

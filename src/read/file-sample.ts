@@ -1,6 +1,6 @@
 import type { Dialect } from '../model/log-file.js';
 import { openHandle } from './byte-source.js';
-import { splitCells } from './dialect.js';
+import { splitCells, usualCount } from './dialect.js';
 import { decodeBytes } from './encoding.js';
 import type { TextHead, TextRef } from './text-source.js';
 
@@ -67,18 +67,22 @@ export interface SampledRow {
 const headRows = 400;
 const innerRows = 120;
 const tailRows = 150;
+/** Wide rows say more each: above this many cells fewer rows are taken. */
+const usualWidth = 12;
 
 /** Cuts sampled lines into rows, as many as are needed to judge a file. The last stretch gives its last rows. */
 export function sampleRows(samples: readonly SampledLines[], dialect: Dialect): SampledRow[] {
+  const width = usualCount(samples[0]!.lines.slice(0, 50).map((line) => splitCells(line, dialect).length));
+  const share = Math.min(1, usualWidth / width);
   return samples
     .flatMap(({ firstLine, lines }, stretch) => {
       const isTail = stretch > 0 && stretch === samples.length - 1;
-      const most = stretch === 0 ? headRows : isTail ? tailRows : innerRows;
+      const most = Math.ceil(stretch === 0 ? headRows * Math.max(0.4, share) : (isTail ? tailRows : innerRows) * share);
       const chosen = isTail ? lines.slice(-most) : lines.slice(0, most);
       const rows = chosen.map((text, i) => ({ stretch, line: firstLine + i, cells: splitCells(text, dialect) }));
       if (stretch > 0 || samples.length > 1 || lines.length <= most) return rows;
       // A file that was looked at in one piece: its end tells the last time.
-      const end = lines.slice(Math.max(most, lines.length - tailRows));
+      const end = lines.slice(Math.max(most, lines.length - Math.ceil(tailRows * share)));
       const endLine = firstLine + lines.length - end.length;
       return [...rows, ...end.map((text, i) => ({ stretch: 1, line: endLine + i, cells: splitCells(text, dialect) }))];
     })

@@ -185,7 +185,7 @@ export class RowScanner {
           } else if (action === act.clock) {
             clockStart = from;
             clockEnd = to;
-          } else this.oddCell(action, c, at, bytes.toString('latin1', from, to), bytes, from, to);
+          } else this.oddCell(action, c, at, bytes, from, to);
         }
         b = bytes[q]!;
       }
@@ -254,25 +254,21 @@ export class RowScanner {
     return this.lastDateMs + clock.ms;
   }
 
-  private oddCell(action: number, c: number, at: number, key: string, bytes: Buffer, from: number, to: number): void {
-    if (action === act.tag) {
-      let [a, b] = [from, to];
-      while (a < b && bytes[a] === blank) a++;
-      while (b > a && bytes[b - 1] === blank) b--;
-      this.tag = a === b ? -2 : this.tags.find(bytes, a, b);
-      if (this.tag === -1) this.lastUnknownTag = decodeBytes(bytes.subarray(a, b), this.file.encoding).trim();
-    } else if (action === act.quality) {
-      const known = this.qualities.get(key);
-      this.isBad = known ?? this.readQuality(decodeBytes(bytes.subarray(from, to), this.file.encoding), key);
-    } else {
-      const known = this.texts.get(key);
-      this.putText(
-        action,
-        c,
-        at,
-        known ?? this.readText(decodeBytes(bytes.subarray(from, to), this.file.encoding), key),
-      );
-    }
+  private oddCell(action: number, c: number, at: number, bytes: Buffer, from: number, to: number): void {
+    if (action === act.tag) return this.findTag(bytes, from, to);
+    const key = bytes.toString('latin1', from, to);
+    const decode = (): string => decodeBytes(bytes.subarray(from, to), this.file.encoding);
+    if (action === act.quality) this.isBad = this.qualities.get(key) ?? this.readQuality(decode(), key);
+    else this.putText(action, c, at, this.texts.get(key) ?? this.readText(decode(), key));
+  }
+
+  private findTag(bytes: Buffer, from: number, to: number): void {
+    let start = from;
+    let end = to;
+    while (start < end && bytes[start] === blank) start++;
+    while (end > start && bytes[end - 1] === blank) end--;
+    this.tag = start === end ? -2 : this.tags.find(bytes, start, end);
+    if (this.tag === -1) this.lastUnknownTag = decodeBytes(bytes.subarray(start, end), this.file.encoding).trim();
   }
 
   /** A short row lacks its last cells: they count as empty. */

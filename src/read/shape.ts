@@ -145,6 +145,7 @@ function findTime(rows: readonly SampledRow[], header: readonly string[], option
   const found: (TimeFinding & { rank: number })[] = [];
   for (let column = 0; column < Math.min(header.length, timeColumnsTried); column++) {
     const cells = rows.map((row) => row.cells[column] ?? '');
+    if (!mayBeTimes(cells)) continue;
     const time = detectTimeFormat(cells, { ...options, columnName: header[column]! });
     if (!time) continue;
     const clockColumn = time.kind === 'date' && isBareDate(cells) ? findClock(rows, header.length, column) : -1;
@@ -152,6 +153,15 @@ function findTime(rows: readonly SampledRow[], header: readonly string[], option
     if (joined) found.push({ time: joined, timeColumn: column, clockColumn, rank: rankOf(joined, header[column]!) });
   }
   return found.sort((a, b) => a.rank - b.rank)[0] ?? null;
+}
+
+/** A quick look, so that columns of readings are not read as dates row by row. */
+function mayBeTimes(cells: readonly string[]): boolean {
+  const filled = cells.filter((cell) => cell.trim() !== '').slice(0, 20);
+  const likely = filled.filter(
+    (cell) => /^\W*\d+([.,]\d+)?$/.test(cell) || /\d[-/. ]+(\d|\p{L})|\p{L} ?\d/u.test(cell),
+  );
+  return likely.length * 2 >= filled.length && filled.length > 0;
 }
 
 function rankOf(time: TimeFormat, name: string): number {
@@ -180,7 +190,7 @@ function factsOf(rows: readonly SampledRow[], column: number, dialect: Dialect):
   const cells = rows.map((row) => row.cells[column]?.trim() ?? '').filter((cell) => cell !== '');
   const marks = cells.map((cell) => readCell(cell, dialect).mark);
   const distinct = new Set(cells);
-  const words = cells.filter((cell) => !Number.isNaN(readRunningWord(cell))).length;
+  const words = cells.filter((cell) => /\p{L}/u.test(cell) && !Number.isNaN(readRunningWord(cell))).length;
   const qualityWords = [...distinct].filter((cell) =>
     /^(good|bad|uncertain|gut|ok|valid|invalid)\b/i.test(cell),
   ).length;
