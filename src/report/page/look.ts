@@ -1,10 +1,12 @@
 /// <reference lib="dom" />
 import type { Look } from '../charts/look.js';
 
-/** The chart's look, read from the style sheet of the page. */
+/**
+ * The chart's look. Colours are the names that the style sheet gives them, so a chart turns dark or light with the
+ * page and prints in the colours of paper without being drawn again.
+ */
 export function lookOf(place: HTMLElement): Look {
-  const style = getComputedStyle(document.documentElement);
-  const colour = (name: string): string => style.getPropertyValue(`--${name}`).trim();
+  const colour = (name: string): string => `var(--${name})`;
   return {
     unit: document.documentElement.dataset['unit'] === 'degF' ? 'degF' : 'degC',
     widthPx: Math.max(240, Math.floor(place.clientWidth) - 90),
