@@ -1,7 +1,7 @@
 import type { LogColumn, LogFile } from './model/log-file.js';
 import type { SourceNote } from './model/findings.js';
 import type { ProblemNote } from './model/problem.js';
-import { LogClock, zoneOffset, type OffsetMinutes } from './normalise/clock.js';
+import { clockToUtc, LogClock, zoneOffset, type OffsetMinutes } from './normalise/clock.js';
 import { HeldEntries } from './normalise/held-entries.js';
 import { OrderNote } from './normalise/order-note.js';
 import { LearntCodes } from './normalise/screen.js';
@@ -31,6 +31,8 @@ export interface PourResult {
   readonly endMs: number;
   /** By file name: the first rows left out. */
   readonly examples: ReadonlyMap<string, readonly RejectExample[]>;
+  /** How lists of events of the same run are to be read: by the same clock and order of dates. */
+  readonly eventOptions: { readonly toUtc: (clockMs: number) => number; readonly dates?: 'day-first' | 'month-first' };
   /** Samples poured by zone index. */
   readonly samples: readonly number[];
   /** End-of-scale numbers that are in no table and were learnt from the log itself. */
@@ -49,13 +51,26 @@ export const mostHeldValues = 12_000_000;
  */
 export async function pourSamples(found: Survey, sink: SampleSink, options: PourOptions = {}): Promise<PourResult> {
   const offset = found.timezone === null ? null : await zoneOffset(found.timezone);
-  const run = new Pour(found, sink, offset, options);
   const logs = found.files.filter((file) => file.kind === 'temperature');
+  const totalBytes = logs.reduce((sum, file) => sum + file.sizeBytes, 0);
+  const { progress } = sink;
+  const onProgress =
+    options.onProgress ?? (progress && ((bytes: number) => progress(Math.min(bytes, totalBytes), totalBytes)));
+  const run = new Pour(found, sink, offset, { ...options, onProgress });
   for (const group of groupFiles(logs)) {
     if (group.length === 1) await run.single(group[0]!);
     else await run.merged(group);
   }
-  return run.result();
+  const toUtc = await clockToUtc(found.timezone);
+  const dates = datesOf(found, logs);
+  return { ...run.result(), eventOptions: dates === undefined ? { toUtc } : { toUtc, dates } };
+}
+
+/** Day or month first: as plant.yaml says, else as a temperature log has proved. */
+function datesOf(found: Survey, logs: readonly LogFile[]): 'day-first' | 'month-first' | undefined {
+  if (found.plant.dates) return found.plant.dates;
+  const proved = logs.find(({ time }) => time.kind === 'date' && time.order !== 'ymd' && !time.isUndecided);
+  return proved && (proved.time.order === 'dmy' ? 'day-first' : 'month-first');
 }
 
 interface FileRun {
@@ -183,7 +198,7 @@ class Pour {
       };
   }
 
-  result(): PourResult {
+  result(): Omit<PourResult, 'eventOptions'> {
     const poured = this.pourers.filter((pourer) => pourer.sampleCount > 0);
     return {
       sources: this.runs.map(toSource),

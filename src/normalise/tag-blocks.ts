@@ -63,8 +63,7 @@ export class TagBlocks {
   private readonly list: ZoneState[] = [];
   private touched: ZoneState[] = [];
   private nowMs = NaN;
-  private readonly zoneStates: (ZoneState | undefined)[][] = [];
-  private readonly runningStates: ZoneState[][] = [];
+  private readonly zoneStates: ZoneState[][];
 
   /**
    * @param tags Tags of all files that are poured together; entries name them by place.
@@ -92,11 +91,9 @@ export class TagBlocks {
       this.states.set(pourer.zone.index, state);
       this.list.push(state);
     }
-    tags.forEach((tag) => {
-      const states = tag.zones.map((zone) => this.states.get(zone));
-      this.zoneStates.push(states);
-      this.runningStates.push(tag.role === 'running' ? states.filter((state) => state !== undefined) : []);
-    });
+    this.zoneStates = tags.map((tag) =>
+      tag.zones.map((zone) => this.states.get(zone)).filter((state) => state !== undefined),
+    );
   }
 
   /** One entry; `ms` is UTC, `value` in the log's units. Entries earlier than the last are counted and left out. */
@@ -111,14 +108,14 @@ export class TagBlocks {
     }
     const tag = this.tags[tagNumber]!;
     if (tag.role === 'running') {
-      for (const state of this.runningStates[tagNumber]!) set(state.running, value, mark, ms);
+      for (const state of this.zoneStates[tagNumber]!) set(state.running, value, mark, ms);
       return;
     }
-    const state = this.zoneStates[tagNumber]![0];
-    if (!state) return;
-    if (tag.role === 'reading') this.takeReading(state, toDegC(value, tag), mark, ms);
-    else if (tag.role === 'setpoint') set(state.setpoint, toDegC(value, tag), mark, ms);
-    else if (tag.role === 'output') set(state.output, value * tag.scale, mark, ms);
+    for (const state of this.zoneStates[tagNumber]!) {
+      if (tag.role === 'reading') this.takeReading(state, toDegC(value, tag), mark, ms);
+      else if (tag.role === 'setpoint') set(state.setpoint, toDegC(value, tag), mark, ms);
+      else if (tag.role === 'output') set(state.output, value * tag.scale, mark, ms);
+    }
   }
 
   private takeReading(state: ZoneState, degC: number, mark: number, ms: number): void {

@@ -7,6 +7,8 @@ import { ReadingScreen, type LearntCodes } from './screen.js';
 /** Takes blocks of samples, in time order for each zone. */
 export interface SampleSink {
   block(block: SampleBlock): void;
+  /** Called now and then with bytes read and bytes in all; packed files count as they unpack. */
+  progress?(doneBytes: number, totalBytes: number): void;
 }
 
 /** Columns of one zone over some rows, in °C, percent and UTC. Arrays may be longer than `length`. */

@@ -56,7 +56,8 @@ export function unitOf(text: string): NamedUnit {
  * Never throws.
  */
 export function splitName(name: string): NameParts {
-  const { text, unit: bracketUnit, scale } = cutUnit(name.trim());
+  // "(2)" was put there by the reader for a name that stands twice.
+  const { text, unit: bracketUnit, scale } = cutUnit(name.trim().replace(/ \(\d+\)$/, ''));
   const cutBack = cutWords(text, 'end');
   const cutFront = cutWords(cutBack.rest, 'start');
   const found = [...cutBack.found, ...cutFront.found];

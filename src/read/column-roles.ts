@@ -32,7 +32,10 @@ export function roleSeries(all: readonly Series[], plant: PlantFile | null): Rol
     first.filter((it) => it.role === 'setpoint' || it.role === 'output').map((it) => looseName(it.rest)),
   );
   const hasReadings = first.some((it) => it.role === 'reading');
-  return first.map((roled) => (roled.why === unsaid ? byNeighbours(roled, zones, hasReadings) : roled)).map(dropTexts);
+  const hasDecimals = all.some((series) => series.decimals > 0);
+  return first
+    .map((roled) => (roled.why === unsaid ? byNeighbours(roled, zones, hasReadings, hasDecimals) : roled))
+    .map(dropTexts);
 }
 
 const unsaid = 'its name does not say what it is';
@@ -95,10 +98,17 @@ function byUnit(base: Omit<RoledSeries, 'role' | 'why'>, named: NamedUnit): Role
 }
 
 /** A bare name beside "name SP" and "name OUT" is the reading; where no name says anything, numbers that move are. */
-function byNeighbours(roled: RoledSeries, zones: ReadonlySet<string>, hasReadings: boolean): RoledSeries {
+function byNeighbours(
+  roled: RoledSeries,
+  zones: ReadonlySet<string>,
+  hasReadings: boolean,
+  hasDecimals: boolean,
+): RoledSeries {
   if (roled.rest !== '' && zones.has(looseName(roled.rest)))
     return { ...roled, role: 'reading', why: 'the bare name beside its set point or output' };
   if (hasReadings || zones.size > 0) return roled;
+  // Beside columns with decimals, whole numbers are counters, states or parts of a date.
+  if (hasDecimals && roled.series.decimals === 0) return roled;
   return canBeReading(roled.series)
     ? { ...roled, role: 'reading', why: 'no name says more, and its numbers can be temperatures' }
     : roled;

@@ -155,18 +155,35 @@ function draftFrom(
   const problems: ProblemNote[] = [];
   const shape = findShape(rows, base.dialect, { dates: options.dates, names: options.names });
   if (typeof shape === 'string') {
-    problems.push({
-      code: 'unknown-layout',
-      file: base.name,
-      what: `Not read as a log: ${shape}.`,
-      todo: 'If it is one, export it with a column of times and one row per time or value.',
-    });
+    // Licences and notes that lie beside logs are no problem.
+    if (logExtension.test(base.name))
+      problems.push({
+        code: 'unknown-layout',
+        file: base.name,
+        what: `Not read as a log: ${shape}.`,
+        todo: 'If it is one, export it with a column of times and one row per time or value.',
+      });
     return { draft: plainDraft(base, 'other', shape, null), problems };
   }
   const { kind, why } = kindOf(shape, base.name);
   if (kind !== 'temperature') return { draft: plainDraft(base, kind, why, shape), problems };
   if (shape.time.isUndecided) problems.push(undecidedDates(base.name, shape));
+  if (!shape.hasHeader && !options.names) problems.push(noHeader(base.name));
   return { draft: temperatureDraft(base, why, shape, isEndSampled, options, plant), problems };
+}
+
+const logExtension = /\.(csv|tsv|dat|log|prn|asc|xlsx|xlsm|parquet|gz)(!.*)?$/i;
+
+function noHeader(file: string): ProblemNote {
+  return {
+    ...{
+      code: 'unknown-layout',
+      file,
+      line: 1,
+      what: 'The file has no header, so its columns are called by their number.',
+    },
+    todo: 'Say what they are with "reading", "setpoint" and "output" in plant.yaml, or give their names with --names.',
+  };
 }
 
 function undecidedDates(file: string, shape: FileShape): ProblemNote {

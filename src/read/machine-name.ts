@@ -28,7 +28,7 @@ export function stemOf(path: string): string {
   const file = path.split(/[\\/!]/).at(-1) ?? '';
   const stem = file
     .replace(/\.(gz|zip)$/i, '')
-    .replace(/\.\w{2,7}$/, '')
+    .replace(/\.(csv|tsv|txt|dat|log|prn|asc|lst|xlsx|xlsm|parquet)$/i, '')
     .replace(/\d{4}[-_. ]?\d{2}[-_. ]?\d{2}([T_ -]?\d{2}[-_.]?\d{2}([-_.]?\d{2})?)?/g, ' ')
     .replace(/\b\d{2}[-_.]\d{2}[-_.]\d{4}\b/g, ' ')
     .replace(/\b(shift|schicht|day|tag|part|week|kw)[ _-]?\d+\b/gi, ' ')

@@ -214,9 +214,22 @@ function attach(it: Keyed, file: number, list: readonly DraftZone[], drafts: Rea
   if (roled.role === 'ignored') return { ...roled, zones: [] };
   if (roled.role === 'running') return attachRunning(roled, file, list);
   const draft = drafts.get(it.key);
-  if (!draft) return left(`no reading goes with it`);
+  if (!draft) return attachToAll(roled, file, list) ?? left('no reading goes with it');
   draft.has[roled.role] = true;
   return { ...roled, zones: [list.indexOf(draft)] };
+}
+
+/** A set point without a zone's name in a file of several zones is the set point of all of them. */
+function attachToAll(roled: RoledSeries, file: number, list: readonly DraftZone[]): Attached | null {
+  if (roled.role !== 'setpoint' || roled.rest !== '') return null;
+  const free = list.filter((draft) => !draft.has.setpoint && draft.readings.some((reading) => reading.file === file));
+  if (free.length === 0) return null;
+  for (const draft of free) draft.has.setpoint = true;
+  return {
+    ...roled,
+    zones: free.map((draft) => list.indexOf(draft)),
+    why: `${roled.why}; it names no zone, so it counts for all zones of the file`,
+  };
 }
 
 /** Words that mean the one machine of a file. */
