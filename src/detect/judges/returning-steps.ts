@@ -5,8 +5,8 @@ import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
 import { exposuresOf, conditionsOf, conditionAt } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { peersOf } from '../shared/movement.js';
-import { hasNear, momentMsOf, opensOf } from '../shared/opens.js';
+import { isCommonMove } from '../shared/common-moves.js';
+import { hasNear, opensOf } from '../shared/opens.js';
 import { noiseDegCOf } from '../shared/noise.js';
 import { rateFacts } from '../shared/rate-facts.js';
 
@@ -21,7 +21,7 @@ export interface ReturningStepsSettings {
 
 /**
  * Steps between levels that come and go: the sign of a contact resistance (about 2.6 °C per ohm on a Pt100). Steps
- * that other zones of the machine make at the same moment are left out: product, doors and stops move all zones.
+ * that other zones make too, or that come as the machine starts or stops, are left out: product and doors move zones.
  */
 export const returningSteps: Judge<ReturningStepsSettings> = {
   meta: {
@@ -58,12 +58,7 @@ function isOwnStep(evidence: Evidence, zone: Zone, step: Episode, settings: Retu
   if (Math.abs(facts['stepDegC']!) < settings.timesNoise * noiseDegCOf(evidence, zone)) return false;
   const opensMs = opensOf(evidence)[zone.index]!.map((open) => open.startMs);
   if (hasNear(opensMs, endMs, settings.nearOpenMinutes * 60_000)) return false;
-  const moment = 2 * momentMsOf(zone);
-  return !peersOf(evidence, zone).some((peer) =>
-    (evidence.episodes.get('settled-step')?.[peer.index] ?? []).some(
-      (other) => Math.abs(other.endMs - endMs) <= moment && other.facts['stepDegC']! * facts['stepDegC']! > 0,
-    ),
-  );
+  return !isCommonMove(evidence, zone, step);
 }
 
 function stepFacts(steps: readonly Episode[]): Record<string, number> {

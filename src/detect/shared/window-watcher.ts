@@ -19,9 +19,9 @@ import {
 export interface WindowRules<Found, Settings> {
   readonly meta: DetectorMeta<Settings>;
   /** Samples before the newest one that `scan` may look at. */
-  readonly scanMemory: number;
-  /** Samples before the newest one that `learn` may look at; no more than `scanMemory`. */
-  readonly learnMemory: number;
+  scanMemory(zone: Zone): number;
+  /** Samples before the newest one that `learn` may look at. */
+  learnMemory(zone: Zone): number;
   start(zone: Zone, settings: Settings): Found;
   /** Takes in every window that ends at places `from` … `to` − 1 and lies in the strip whole; order does not matter. */
   learn(found: Found, strip: Strip): void;
@@ -34,6 +34,8 @@ export interface WindowRules<Found, Settings> {
 }
 
 export interface WindowState<Found> {
+  readonly scanMemory: number;
+  readonly learnMemory: number;
   readonly head: Samples;
   readonly tail: Samples;
   /** All samples taken. */
@@ -54,30 +56,38 @@ export function windowWatcher<Found, Settings>(
 
   return {
     meta: rules.meta,
-    start: (zone, settings) => ({
-      head: noSamples(rules.scanMemory),
-      tail: noSamples(rules.scanMemory),
-      count: 0,
-      found: rules.start(zone, settings),
-    }),
+    start(zone, settings) {
+      const scanMemory = rules.scanMemory(zone);
+      const learnMemory = rules.learnMemory(zone);
+      const room = Math.max(scanMemory, learnMemory);
+      return {
+        scanMemory,
+        learnMemory,
+        head: noSamples(room),
+        tail: noSamples(room),
+        count: 0,
+        found: rules.start(zone, settings),
+      };
+    },
     take(state, block) {
       if (block.length > 0) takeStrip(state, stripOfBlock(state.tail, block));
     },
     merge(earlier, later) {
+      const { scanMemory, learnMemory } = earlier;
       const merged: WindowState<Found> = {
+        ...earlier,
         head: copySamples(earlier.head),
         tail: copySamples(earlier.tail),
         count: earlier.count,
         found: rules.copy(earlier.found),
       };
-      if (later.count <= rules.scanMemory) {
+      if (later.count <= Math.max(scanMemory, learnMemory)) {
         if (later.count > 0) takeStrip(merged, stripOfSamples(merged.tail, later.head, later.count));
         return merged;
       }
-      rules.learn(merged.found, stripOfSamples(merged.tail, later.head, rules.learnMemory));
-      const seam = stripOfSamples(merged.tail, later.head, rules.scanMemory);
-      rules.scan(merged.found, seam);
-      keepFirst(merged.head, seam);
+      rules.learn(merged.found, stripOfSamples(merged.tail, later.head, learnMemory));
+      rules.scan(merged.found, stripOfSamples(merged.tail, later.head, scanMemory));
+      keepFirst(merged.head, stripOfSamples(merged.tail, later.head, later.head.length));
       merged.found = rules.merge(merged.found, later.found);
       merged.count += later.count;
       return { ...merged, tail: copySamples(later.tail) };

@@ -32,8 +32,8 @@ interface Found {
 /** Lists the holes between neighbouring rows of a zone; starts at the last row before and ends at the first one after. */
 export const gap = windowWatcher<Found, GapSettings>({
   meta,
-  scanMemory: 1,
-  learnMemory: 1,
+  scanMemory: () => 1,
+  learnMemory: () => 0,
   start: (zone, settings) => ({
     zone: zone.index,
     samplingMs: samplingMsOf(zone),

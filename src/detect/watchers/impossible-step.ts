@@ -1,18 +1,21 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
 import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
 import {
-  learnPairs,
+  copyHeatingLimit,
+  learnMoves,
+  limitMemoryOf,
   limitsOf,
   mergeHeatingLimits,
   startHeatingLimit,
   type HeatingLimit,
   type Limits,
 } from '../shared/heating-limit.js';
-import { resolutionDegCOf } from '../shared/sampling.js';
+import { holeMsOf, resolutionDegCOf } from '../shared/sampling.js';
+import type { Strip } from '../shared/strip.js';
 import { windowWatcher } from '../shared/window-watcher.js';
 
 export interface ImpossibleStepSettings {
-  /** Smaller jumps are noise or rounding, whatever their rate (own choice: above the noise of a healthy input). */
+  /** Smaller jumps may be noise, product or a door; settled-step looks at those (own choice). */
   readonly smallestJumpDegC: number;
   /** Nor may a jump be a few steps of a coarse log (own choice). */
   readonly smallestJumpSteps: number;
@@ -23,7 +26,7 @@ const meta: DetectorMeta<ImpossibleStepSettings> = {
   sees: 'a reading that moves faster than the zone can heat or cool',
   needs: ['reading'],
   source: 'Lumped-body energy balance dT/dt = P/(m·c), Incropera ch. 5; the limit is measured in the log itself.',
-  defaults: { smallestJumpDegC: 3, smallestJumpSteps: 4 },
+  defaults: { smallestJumpDegC: 8, smallestJumpSteps: 4 },
 };
 
 interface Step {
@@ -38,6 +41,7 @@ interface Step {
 interface Found {
   readonly zone: number;
   readonly smallestDegC: number;
+  readonly holeMs: number;
   limit: HeatingLimit;
   steps: CappedList<Step>;
 }
@@ -45,22 +49,24 @@ interface Found {
 /** Lists every step between neighbouring good readings that is too fast to be heat, by the limit of the whole log. */
 export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
   meta,
-  scanMemory: 1,
-  learnMemory: 1,
+  scanMemory: () => 1,
+  learnMemory: limitMemoryOf,
   start: (zone, settings) => ({
     zone: zone.index,
     smallestDegC: Math.max(settings.smallestJumpDegC, settings.smallestJumpSteps * resolutionDegCOf(zone)),
+    holeMs: holeMsOf(zone),
     limit: startHeatingLimit(zone),
     steps: new CappedList(),
   }),
-  learn: ({ limit }, strip) => learnPairs(limit, strip),
-  scan({ limit, steps, smallestDegC }, { timeMs, degC, outputPercent, running, from, to }) {
+  learn: ({ limit }, strip) => learnMoves(limit, strip),
+  scan({ limit, steps, smallestDegC, holeMs }, strip) {
+    const { timeMs, degC, outputPercent, running, from, to } = strip;
     const limits = limitsOf(limit);
     for (let i = Math.max(1, from); i < to; i++) {
       const jumpDegC = degC[i]! - degC[i - 1]!;
       if (!(Math.abs(jumpDegC) >= smallestDegC)) continue; // NaN, a bad sample, ends here too
       const gapMs = timeMs[i]! - timeMs[i - 1]!;
-      if (gapMs > limit.holeMs || !isTooFast(jumpDegC, gapMs, limits)) continue;
+      if (gapMs > holeMs || !isTooFast(jumpDegC, gapMs, limits) || isCommandedHeat(strip, i)) continue;
       steps.push({
         fromMs: timeMs[i - 1]!,
         toMs: timeMs[i]!,
@@ -74,7 +80,7 @@ export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
   copy: (found) => {
     const steps = new CappedList<Step>();
     steps.pushAll(found.steps);
-    return { ...found, steps };
+    return { ...found, limit: copyHeatingLimit(found.limit), steps };
   },
   merge(earlier, later) {
     earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
@@ -90,6 +96,21 @@ export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
     );
   },
 });
+
+/** Output near its end counts as full power. */
+const FULL_POWER_PERCENT = 90;
+/** Overshoot that full power may leave at the end of a fast heat-up (own choice). */
+const OVERSHOOT_DEG_C = 15;
+
+/**
+ * A rise towards the set point under full power is a heat-up, however fast: a log too slow for the zone shows it as one
+ * step, from which no rate can be learned.
+ */
+function isCommandedHeat({ degC, setpointDegC, outputPercent }: Strip, i: number): boolean {
+  const isRising = degC[i]! > degC[i - 1]!;
+  const isFullPower = outputPercent[i - 1]! >= FULL_POWER_PERCENT || outputPercent[i]! >= FULL_POWER_PERCENT;
+  return isRising && isFullPower && degC[i]! <= setpointDegC[i]! + OVERSHOOT_DEG_C;
+}
 
 function isTooFast(jumpDegC: number, gapMs: number, limits: Limits): boolean {
   const limitDegCPerS = jumpDegC > 0 ? limits.heatingDegCPerS : limits.coolingDegCPerS;

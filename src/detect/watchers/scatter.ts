@@ -64,8 +64,8 @@ interface Found {
  */
 export const scatter = windowWatcher<Found, ScatterSettings>({
   meta,
-  scanMemory: 2,
-  learnMemory: 2,
+  scanMemory: () => 0,
+  learnMemory: () => 2,
   start: (zone, settings) => ({
     zone: zone.index,
     settings,

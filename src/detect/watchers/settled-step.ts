@@ -1,7 +1,9 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
 import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
 import {
-  learnPairs,
+  copyHeatingLimit,
+  learnMoves,
+  limitMemoryOf,
   learnedRates,
   mergeHeatingLimits,
   startHeatingLimit,
@@ -75,8 +77,8 @@ interface Found {
 /** Lists jumps out of a calm stretch that keep their level for some samples and that the heater did not make. */
 export const settledStep = windowWatcher<Found, SettledStepSettings>({
   meta,
-  scanMemory: CALM_SAMPLES + AFTER_SAMPLES - 1,
-  learnMemory: 1,
+  scanMemory: () => CALM_SAMPLES + AFTER_SAMPLES - 1,
+  learnMemory: limitMemoryOf,
   start: (zone, settings) => ({
     zone: zone.index,
     settings,
@@ -85,7 +87,7 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
     limit: startHeatingLimit(zone),
     steps: new CappedList(),
   }),
-  learn: ({ limit }, strip) => learnPairs(limit, strip),
+  learn: ({ limit }, strip) => learnMoves(limit, strip),
   scan(found, strip) {
     const { degC, from, to } = strip;
     const { smallestDegC } = found;
@@ -101,7 +103,7 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
   copy: (found) => {
     const steps = new CappedList<Step>();
     steps.pushAll(found.steps);
-    return { ...found, steps };
+    return { ...found, limit: copyHeatingLimit(found.limit), steps };
   },
   merge(earlier, later) {
     earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
@@ -131,11 +133,14 @@ function noteStep(found: Found, strip: Strip, jump: number): void {
     if (sign * degC[i]! > sign * degC[peak]!) peak = i;
   }
   const stepDegC = degC[peak]! - beforeDegC;
-  const keptDegC = degC[end]! - beforeDegC;
+  // One sample later, for a quick loop has pulled the reading back in two.
+  const keptDegC = degC[Math.min(peak + 1, end)]! - beforeDegC;
   const { smallestDegC, settings } = found;
   if (!(sign * stepDegC >= smallestDegC && sign * keptDegC >= settings.smallestKeptShare * sign * stepDegC)) return;
   const calmRangeDegC = rangeOf(degC, calm, jump);
   if (!(calmRangeDegC * settings.timesCalmRange <= sign * stepDegC)) return;
+  const furthestDegC = sign * Math.max(sign * degC[jump]!, sign * degC[jump + 1]!, sign * degC[end]!) - beforeDegC;
+  if (sign * furthestDegC > sign * stepDegC + calmRangeDegC) return; // goes on moving: heat, product, a door
   for (let i = calm + 1; i <= end; i++) if (timeMs[i]! - timeMs[i - 1]! > found.holeMs) return;
   if (rangeOf(setpointDegC, calm, end + 1) > 0) return;
   if (rangeOf(running, jump - LOAD_SAMPLES, end + 1) > 0) return; // product comes or goes

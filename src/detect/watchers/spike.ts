@@ -1,13 +1,15 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
 import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
 import {
-  learnPairs,
+  copyHeatingLimit,
+  learnMoves,
+  limitMemoryOf,
   limitsOf,
   mergeHeatingLimits,
   startHeatingLimit,
   type HeatingLimit,
 } from '../shared/heating-limit.js';
-import { resolutionDegCOf } from '../shared/sampling.js';
+import { holeMsOf, resolutionDegCOf } from '../shared/sampling.js';
 import type { Strip } from '../shared/strip.js';
 import { windowWatcher } from '../shared/window-watcher.js';
 
@@ -49,6 +51,7 @@ interface Found {
   readonly zone: number;
   readonly smallestDegC: number;
   readonly largestLeftShare: number;
+  readonly holeMs: number;
   limit: HeatingLimit;
   spikes: CappedList<Spike>;
 }
@@ -56,16 +59,17 @@ interface Found {
 /** Lists short excursions of which at least one side is too fast to be heat. */
 export const spike = windowWatcher<Found, SpikeSettings>({
   meta,
-  scanMemory: MOST_SAMPLES + 1,
-  learnMemory: 1,
+  scanMemory: () => MOST_SAMPLES + 1,
+  learnMemory: limitMemoryOf,
   start: (zone, settings) => ({
     zone: zone.index,
     smallestDegC: Math.max(settings.smallestDegC, settings.smallestSteps * resolutionDegCOf(zone)),
     largestLeftShare: settings.largestLeftShare,
+    holeMs: holeMsOf(zone),
     limit: startHeatingLimit(zone),
     spikes: new CappedList(),
   }),
-  learn: ({ limit }, strip) => learnPairs(limit, strip),
+  learn: ({ limit }, strip) => learnMoves(limit, strip),
   scan(found, strip) {
     const { degC, from, to } = strip;
     const { smallestDegC } = found;
@@ -78,7 +82,7 @@ export const spike = windowWatcher<Found, SpikeSettings>({
   copy: (found) => {
     const spikes = new CappedList<Spike>();
     spikes.pushAll(found.spikes);
-    return { ...found, spikes };
+    return { ...found, limit: copyHeatingLimit(found.limit), spikes };
   },
   merge(earlier, later) {
     earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
@@ -112,7 +116,7 @@ function noteSpike(found: Found, { timeMs, degC, running }: Strip, after: number
   const isOut = leastDegC >= found.smallestDegC; // NaN anywhere fails
   const leftDegC = Math.abs(degC[after]! - degC[before]!);
   if (!isOut || !(leftDegC <= found.largestLeftShare * leastDegC)) return;
-  if (timeMs[after]! - timeMs[before]! > found.limit.holeMs * (length + 1)) return;
+  if (timeMs[after]! - timeMs[before]! > found.holeMs * (length + 1)) return;
   const outRate = (Math.abs(degC[before + 1]! - degC[before]!) * 1000) / (timeMs[before + 1]! - timeMs[before]!);
   const backRate = (Math.abs(degC[after]! - degC[after - 1]!) * 1000) / (timeMs[after]! - timeMs[after - 1]!);
   found.spikes.push({

@@ -1,0 +1,50 @@
+import type { Episode, Evidence } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { conditionsOf } from './exposure.js';
+import { oncePer } from './memo.js';
+import { peersOf } from './movement.js';
+import { noiseDegCOf } from './noise.js';
+import { hasNear } from './opens.js';
+import { samplingMsOf } from './sampling.js';
+
+/** A peer moves with the step when it moves this many noise SDs, and this share of the step, the same way. */
+const TIMES_NOISE = 4;
+const SMALLEST_PART = 0.15;
+/** Share of the peers that must move along for the step to be the machine's (own choice). */
+const COMMON_SHARE = 1 / 3;
+/** Change of the running share from one period to the next that marks a start or stop. */
+const EDGE_SHARE = 0.25;
+
+/**
+ * Whether a step of one zone has a cause outside its sensor: its neighbours move with it, or the machine starts or
+ * stops at that moment, so that product comes or goes.
+ */
+export function isCommonMove(evidence: Evidence, zone: Zone, step: Episode): boolean {
+  const edgeMs = 2 * samplingMsOf(zone) + evidence.digest.periodMs;
+  if (hasNear(runningEdgesOf(evidence)[zone.index]!, step.endMs, edgeMs)) return true;
+  const peers = peersOf(evidence, zone);
+  const moving = peers.filter((peer) => movesAlong(evidence, peer, step.endMs, step.facts['stepDegC']!));
+  return peers.length > 0 && moving.length >= COMMON_SHARE * peers.length;
+}
+
+function movesAlong(evidence: Evidence, peer: Zone, atMs: number, stepDegC: number): boolean {
+  const { digest } = evidence;
+  const { meanDegC, readingCount } = digest.zones[peer.index]!;
+  const place = Math.floor((atMs - digest.startMs) / digest.periodMs);
+  const change = (meanDegC[place + 1] ?? NaN) - (meanDegC[place - 2] ?? NaN);
+  const noise = noiseDegCOf(evidence, peer) / Math.sqrt(Math.max(1, readingCount[place]!));
+  const along = change * Math.sign(stepDegC);
+  return along > TIMES_NOISE * noise && along > SMALLEST_PART * Math.abs(stepDegC);
+}
+
+/** Times at which the machine of each zone starts or stops, ascending, by zone index; empty where that is not known. */
+const runningEdgesOf = oncePer((evidence: Evidence): readonly (readonly number[])[] => {
+  const { startMs, periodMs } = evidence.digest;
+  return conditionsOf(evidence).map(({ runningShare }) => {
+    const edges: number[] = [];
+    for (let i = 1; i < runningShare.length; i++) {
+      if (Math.abs(runningShare[i]! - runningShare[i - 1]!) >= EDGE_SHARE) edges.push(startMs + i * periodMs);
+    }
+    return edges;
+  });
+});
