@@ -56,7 +56,8 @@ export function recordOf(input: MachineInput): MachineRecord {
   const production = productionTime({ ...input, ran });
   const unplanned = intersectIntervals(stopped, production.planned);
   const planned = running ? subtractIntervals(stopped, production.planned) : [];
-  const pieces = [...piecesOf(unplanned, stopped, claims, input), ...plannedPieces(planned, machine)];
+  const stretches = mergeIntervals(stopped, input.settings.lookBackMs); // a try to start is not running
+  const pieces = [...piecesOf(unplanned, stretches, claims, input), ...plannedPieces(planned, machine)];
   return {
     machine: machine.name,
     production,
