@@ -32,6 +32,8 @@ const MOVED_PEERS_DEG_C = 8;
 const MOVED_SETPOINT_DEG_C = 5;
 /** A rest so many times the usual long one is out of character by itself (own choice). */
 const OUT_OF_CHARACTER_TIMES = 8;
+/** The same where neighbours moved far and no output is logged to tell more (own choice). */
+const LONG_TIMES = 3;
 /** Share of zones at rest from which on the recorder, not the zones, stands still (own choice). */
 const FILE_SHARE = 0.9;
 
@@ -79,7 +81,8 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   if (movedPeersShare <= 1 - FILE_SHARE && isOutOfCharacter) return isOutputDead || !zone.has.output ? 'file' : 'calm';
   // A frozen tag keeps an output that neighbours with the same load could not keep.
   if (isOutputDead && (havePeersMoved || (isOutOfCharacter && peerOutputRangePercent > 0))) return 'tag';
-  if (havePeersMoved) return 'channel';
+  // Neighbours on the move are no proof against a zone that holds its set point, only against one out of character.
+  if (havePeersMoved && timesUsual >= (zone.has.output ? OUT_OF_CHARACTER_TIMES : LONG_TIMES)) return 'channel';
   return isOutOfCharacter && movedPeersShare >= 0.5 ? 'channel' : 'calm';
 }
 
