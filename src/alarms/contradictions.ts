@@ -1,0 +1,53 @@
+import type { AlarmSpan } from '../model/alarm.js';
+import type { AlarmFindings } from '../model/alarm-findings.js';
+import type { Zone } from '../model/zone.js';
+import type { Interval } from '../maths/intervals.js';
+
+/** Clocks and sampling differ by up to this much once the clock shift is taken out; common practice. */
+const TOLERANCE_MS = 120_000;
+
+/**
+ * Alarms without any sign in the readings, and signs without an alarm.
+ *
+ * @param opensByZone By zone index: spans in which the readings show an open input or a code, ms, ascending.
+ *   An alarm shorter than the sampling leaves no sign by itself and does not count.
+ */
+export function contradictionsOf(
+  alarms: readonly AlarmSpan[],
+  zones: readonly Zone[],
+  opensByZone: readonly (readonly Interval[])[],
+): AlarmFindings['contradictions'] {
+  const input = alarms.filter(({ kind }) => kind === 'sensor-open' || kind === 'sensor-fault');
+  return zones.flatMap((zone) => {
+    const own = input.filter((alarm) => alarm.zone === zone.index);
+    const opens = opensByZone[zone.index] ?? [];
+    const seen = own.filter(({ startMs, endMs }) => !(endMs - startMs < 2 * zone.samplingMs));
+    const unseen = seen.filter((alarm) => !opens.some((open) => touch(alarm, open))).length;
+    const silent =
+      own.length === 0 && input.length === 0
+        ? 0
+        : opens.filter((open) => !own.some((alarm) => touch(alarm, open))).length;
+    const found: AlarmFindings['contradictions'][number][] = [];
+    if (unseen > 0 && zone.has.reading) {
+      found.push({
+        zone: zone.name,
+        what: 'alarm-without-sign',
+        count: unseen,
+        says: `${unseen} input alarms of ${zone.name} have no sign in its readings.`,
+      });
+    }
+    if (silent > 0) {
+      found.push({
+        zone: zone.name,
+        what: 'sign-without-alarm',
+        count: silent,
+        says: `The readings of ${zone.name} show an open input ${silent} times without an alarm.`,
+      });
+    }
+    return found;
+  });
+}
+
+function touch({ startMs, endMs }: AlarmSpan, { start, end }: Interval): boolean {
+  return startMs <= end + TOLERANCE_MS && !(endMs < start - TOLERANCE_MS);
+}

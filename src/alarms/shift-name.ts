@@ -1,0 +1,32 @@
+import { DateTime } from 'luxon';
+import type { PlantFile } from '../model/plant-file.js';
+
+/**
+ * Names the shift of a moment on the plant's clock: the shifts of plant.yaml by their hours, else the three eight-hour
+ * shifts from 06:00, 14:00 and 22:00 (common practice). Weekdays are not looked at: a shift is its hours.
+ */
+export function shiftNamer({ shifts, timezone }: PlantFile): (timeMs: number) => string {
+  const zone = timezone ?? 'utc';
+  const hours = shifts?.length
+    ? shifts.map(({ from, to }) => ({ from, to }))
+    : [
+        { from: '06:00', to: '14:00' },
+        { from: '14:00', to: '22:00' },
+        { from: '22:00', to: '06:00' },
+      ];
+  return (timeMs) => {
+    const now = DateTime.fromMillis(timeMs, { zone });
+    const minute = now.hour * 60 + now.minute;
+    const shift = hours.find(({ from, to }) => holds(minuteOf(from), minuteOf(to), minute));
+    return shift ? `${shift.from}–${shift.to}` : 'outside the shifts';
+  };
+}
+
+function minuteOf(clock: string): number {
+  const [hour = 0, minute = 0] = clock.split(/[:.]/u).map(Number);
+  return hour * 60 + minute;
+}
+
+function holds(from: number, to: number, minute: number): boolean {
+  return from < to ? minute >= from && minute < to : minute >= from || minute < to;
+}
