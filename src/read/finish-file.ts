@@ -13,6 +13,8 @@ import {
 import type { Attached } from './zones.js';
 
 export interface FinishedFiles {
+  /** Smallest step of a zone's readings by its digits, in °C, by zone index. */
+  readonly resolutionDegC: ReadonlyMap<number, number>;
   readonly files: readonly LogFile[];
   readonly problems: readonly ProblemNote[];
   readonly assumptions: readonly string[];
@@ -26,6 +28,7 @@ export function finishFiles(
 ): FinishedFiles {
   const problems: ProblemNote[] = [];
   const assumptions: string[] = [];
+  const resolutionDegC = new Map<number, number>();
   const files = drafts.map((draft, i) => {
     const columns = attached[i]!;
     const finding = unitOfFile(columns, draft.preamble, unit);
@@ -33,9 +36,24 @@ export function finishFiles(
       problems.push(unitProblem(draft, finding));
       assumptions.push(`${draft.name}: temperatures are taken as ${unitWords[finding.unit]}; ${finding.why}.`);
     }
-    return finishFile(draft, columns, finding);
+    const file = finishFile(draft, columns, finding);
+    noteResolution(resolutionDegC, columns, [...file.columns, ...file.tags]);
+    return file;
   });
-  return { files, problems, assumptions };
+  return { files, problems, assumptions, resolutionDegC };
+}
+
+function noteResolution(
+  found: Map<number, number>,
+  attached: readonly Attached[],
+  columns: readonly LogColumn[],
+): void {
+  for (const { role, zones, series } of attached) {
+    const column = columns.find((it) => it.role === 'reading' && it.index === series.index);
+    if (role !== 'reading' || !column) continue;
+    const stepDegC = (10 ** -series.decimals * column.scale) / (column.unit === 'degF' ? 1.8 : 1);
+    for (const zone of zones) found.set(zone, Math.min(stepDegC, found.get(zone) ?? Infinity));
+  }
 }
 
 const unitWords = { degC: '°C', degF: '°F', K: 'K' } as const;

@@ -52,7 +52,11 @@ export async function survey(paths: readonly string[], options: SurveyOptions = 
   const timezone = settings.timezone ?? null;
   const assumptions = [...finished.assumptions, ...clockAssumption(timezone, finished.files)];
   const files = [...finished.files, ...others.map((draft) => draft.file)];
-  return { files, zones: assembly.zones, plant: plant ?? { zones: [] }, plantFile, timezone, problems, assumptions };
+  const zones = assembly.zones.map((zone) => ({
+    ...zone,
+    resolutionDegC: finished.resolutionDegC.get(zone.index) ?? NaN,
+  }));
+  return { files, zones, plant: plant ?? { zones: [] }, plantFile, timezone, problems, assumptions };
 }
 
 function settingsOf(options: SurveyOptions, plant: PlantFile | null): SurveyOptions {

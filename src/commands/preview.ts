@@ -1,0 +1,57 @@
+import type { Command } from 'commander';
+import { addLogOptions, type LogOptions } from './log-options.js';
+
+interface PreviewOptions extends LogOptions {
+  readonly json?: boolean;
+  readonly writePlant?: string | boolean;
+  readonly names?: string;
+}
+
+/** `looselead preview PATH...`: what each file was taken for, before anything is judged. */
+export function registerPreview(program: Command): void {
+  const command = program
+    .command('preview')
+    .description('show what each log was taken for, which zones it holds and what is missing')
+    .argument('<path...>', 'log files or folders')
+    .option('--json', 'print it as JSON')
+    .option('--names <list>', 'names of the columns of a file without a header, parted by commas')
+    .option('--write-plant [file]', 'write a plant.yaml with the zones found, to correct by hand');
+  addLogOptions(command)
+    .addHelpText('after', '\nExample:\n  looselead preview logs/ --write-plant logs/plant.yaml\n')
+    .action((paths: string[], options: PreviewOptions) => run(paths, options));
+}
+
+async function run(paths: readonly string[], options: PreviewOptions): Promise<void> {
+  const { lookAt } = await import('./preview-facts.js');
+  const names = options.names?.split(',').map((name) => name.trim());
+  const { plant, timezone, unit, dates } = options;
+  const preview = await lookAt(paths, { plant, timezone, unit, dates, names });
+  if (options.writePlant) await writePlant(preview.plantText, options.writePlant);
+  if (options.json) {
+    const { plantText: _text, ...shown } = preview;
+    process.stdout.write(`${JSON.stringify(shown, null, 2)}\n`);
+    return;
+  }
+  const { previewText } = await import('./preview-text.js');
+  process.stdout.write(previewText(preview));
+}
+
+async function writePlant(text: string, given: string | boolean): Promise<void> {
+  const { access } = await import('node:fs/promises');
+  const { writeWhole } = await import('./write-whole.js');
+  const { LogProblem } = await import('../model/problem.js');
+  const file = typeof given === 'string' ? given : 'plant.yaml';
+  const isThere = await access(file).then(
+    () => true,
+    () => false,
+  );
+  if (isThere)
+    throw new LogProblem(
+      'write-failed',
+      { file },
+      'There is already a plant file, and it may hold work done by hand.',
+      'Name another file with --write-plant FILE, or move the old one away.',
+    );
+  await writeWhole(file, text);
+  process.stderr.write(`Wrote ${file}. Correct it by hand; every key but a zone's name may be left out.\n`);
+}
