@@ -1,0 +1,48 @@
+import { readFile } from 'node:fs/promises';
+import type { Findings } from '../model/findings.js';
+import { LogProblem } from '../model/problem.js';
+
+/**
+ * Reads findings that an earlier run has written.
+ *
+ * @throws LogProblem when the file cannot be read or holds something else.
+ */
+export async function readFindings(file: string): Promise<Findings> {
+  let text: string;
+  try {
+    text = await readFile(file, 'utf8');
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message : String(cause);
+    throw new LogProblem(
+      'unreadable-file',
+      { file },
+      `It could not be read (${why}).`,
+      'Name a findings.json that "looselead report" has written.',
+      { cause },
+    );
+  }
+  const value = parsed(text);
+  if (!isFindings(value)) {
+    throw new LogProblem(
+      'unreadable-file',
+      { file },
+      'It holds no findings of schema 1.',
+      'Name a findings.json that "looselead report" has written.',
+    );
+  }
+  return value;
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return undefined;
+  }
+}
+
+function isFindings(value: unknown): value is Findings {
+  if (typeof value !== 'object' || value === null) return false;
+  const { schemaVersion, zones, window } = value as Partial<Findings>;
+  return schemaVersion === 1 && Array.isArray(zones) && typeof window === 'object';
+}

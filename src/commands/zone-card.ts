@@ -1,0 +1,211 @@
+import { causes, type Cause } from '../model/cause.js';
+import type { Check } from '../model/check.js';
+import type { Findings, ZoneFinding } from '../model/findings.js';
+import { cautions } from '../report/sentences/cautions.js';
+import { conditionText, expectedText } from '../report/sentences/expected.js';
+import { firstStep, sensorName, whatToBring } from '../report/sentences/next-step.js';
+import { numberedFaults, otherSigns } from '../report/sentences/numbered.js';
+import { sentence } from '../report/sentences/symptom.js';
+import { rankedCauses, verdict, whyUntold } from '../report/sentences/verdict.js';
+import { clockOf, type Clock } from '../report/text/clock.js';
+import { minutesText, numberText, percentText, secondsText } from '../report/text/numbers.js';
+import {
+  level,
+  phraseText,
+  signed,
+  temperatureText,
+  type Phrase,
+  type TemperatureUnit,
+} from '../report/text/phrase.js';
+import { causeWords, idWords, placeWords, statusWords, trendWords } from '../report/text/words.js';
+import { coloursFor, type Colours, type Terminal } from './terminal/colour.js';
+import { largestPerPlace, markLine, sparkline } from './terminal/sparkline.js';
+import { tableLines } from './terminal/table.js';
+import { safeText, wrapText } from './terminal/text-width.js';
+
+export interface CardOptions {
+  /** Start of what is to be shown, UTC ms. */
+  readonly fromMs: number;
+  readonly unit: TemperatureUnit;
+  readonly isWhyWanted: boolean;
+  readonly terminal: Terminal;
+}
+
+interface Card extends CardOptions {
+  readonly zone: ZoneFinding;
+  readonly findings: Findings;
+  readonly clock: Clock;
+  readonly colours: Colours;
+  readonly width: number;
+}
+
+/** Lines longer than this are hard to read, however wide the terminal. */
+const widestLine = 100;
+
+/** One zone on one screen: verdict, timeline, last faults, what to bring, what to measure. Pure: text out. */
+export function zoneCard(zone: ZoneFinding, findings: Findings, options: CardOptions): string {
+  const width = Math.max(30, Math.min(widestLine, options.terminal.columns));
+  const card: Card = {
+    ...options,
+    zone,
+    findings,
+    clock: clockOf(findings.timezone),
+    colours: coloursFor(options.terminal),
+    width,
+  };
+  const lines = [
+    ...headLines(card),
+    ...causeLines(card),
+    ...timeLines(card),
+    ...faultLines(card),
+    ...measureLines(card),
+    ...(options.isWhyWanted ? whyLines(card) : []),
+    '',
+    ...wrapText(`Caution. ${cautions.danger} ${cautions.doubt}`, width).map(card.colours.warn),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function headLines({ zone, colours, clock, unit, width }: Card): readonly string[] {
+  const paint = { faulty: colours.bad, watch: colours.warn, healthy: colours.good, 'insufficient-data': colours.faint }[
+    zone.status
+  ];
+  const facts = [
+    zone.sensor ? sensorName(zone.sensor) : 'sensor type not told',
+    ...(zone.wires ? [`${zone.wires} wires`] : []),
+    ...(zone.card ? [`card ${zone.card}`] : []),
+    ...(zone.setpointDegC === null ? [] : [`set point ${temperatureText(level(zone.setpointDegC), unit)}`]),
+    ...(zone.offsetDegC === null ? [] : [`reads off by ${temperatureText(signed(zone.offsetDegC), unit)}`]),
+  ];
+  const since = [
+    ...(zone.onset ? [`since ${clock.dateTime(zone.onset)}`] : []),
+    ...(zone.fixed ? [`fixed ${clock.dateTime(zone.fixed)}`] : []),
+    ...(zone.trend ? [trendWords[zone.trend]] : []),
+    ...(zone.downtimeMinutes > 0 ? [`${minutesText(zone.downtimeMinutes)} of production lost`] : []),
+  ];
+  const untold = zone.status === 'insufficient-data' ? wrapText(whyUntold(zone), width) : [];
+  return [
+    ...wrapText(safeText(`${zone.zone}, ${zone.machine}`), width).map(colours.bold),
+    `${paint(statusWords[zone.status])}${since.length > 0 ? `, ${since.join(', ')}` : ''}`,
+    ...wrapText(text(verdict(zone), unit), width),
+    ...untold,
+    ...wrapText(safeText(facts.join(', ')), width).map(colours.faint),
+  ];
+}
+
+/** Shares below this are left out. */
+const spokenShare = 0.03;
+
+function causeLines({ zone, width, colours }: Card): readonly string[] {
+  const barWidth = Math.max(10, Math.min(30, width - 26));
+  const all: (readonly [Cause, number])[] = [...rankedCauses(zone), ['none', zone.probabilities.none]];
+  const rows = all
+    .filter(([, share]) => share >= spokenShare)
+    .sort((a, b) => b[1] - a[1])
+    .map(([cause, share]) => {
+      const filled = Math.round(share * barWidth);
+      return `  ${causeWords[cause].padEnd(11)} ${'█'.repeat(filled)}${colours.faint('░'.repeat(barWidth - filled))} ${percentText(share)}`;
+    });
+  return ['', ...rows];
+}
+
+function timeLines({ zone, findings, clock, fromMs, width, colours }: Card): readonly string[] {
+  const { trace } = zone;
+  if (!trace || trace.timeMs.length === 0) return [];
+  const shown = trace.timeMs.map((timeMs) => timeMs >= fromMs);
+  const pick = <T>(values: readonly T[]): T[] => values.filter((_, i) => shown[i]);
+  const times = pick(trace.timeMs);
+  if (times.length === 0) return ['', 'The trace holds nothing in that time.'];
+  const places = Math.min(width - 10, times.length);
+  const faults = [...(zone.faultMarks ?? zone.symptoms)].map(
+    ({ start, end }) => [Date.parse(start), Date.parse(end)] as const,
+  );
+  const perPlace = largestPerPlace(times, places).map((time) => time!);
+  const isFaulty = perPlace.map((until, i) => {
+    const from = i === 0 ? times[0]! : perPlace[i - 1]!;
+    return faults.some(([start, end]) => start <= until && end >= from);
+  });
+  const end = Date.parse(findings.window.end);
+  return [
+    '',
+    `Reading   ${sparkline(pick(trace.maxDegC), places)}`,
+    ...(trace.outputPercent.some((value) => value !== null)
+      ? [`Output    ${sparkline(pick(trace.outputPercent), places)}`]
+      : []),
+    `Faults    ${markLine(isFaulty, '×')}`,
+    colours.faint(`          ${clock.dateTime(times[0]!)} to ${clock.dateTime(end)}`),
+  ];
+}
+
+const shownFaults = 6;
+
+function faultLines({ zone, clock, fromMs, unit, width, colours }: Card): readonly string[] {
+  const isRecent = ({ end }: { readonly end: string }): boolean => Date.parse(end) >= fromMs;
+  const seen = [...numberedFaults(zone), ...otherSigns(zone)].filter(({ symptom }) => isRecent(symptom));
+  const signs = seen.flatMap(({ text: { says } }) => bullet(text(sentence(says), unit), width));
+  const marks = (zone.faultMarks ?? []).filter(isRecent).slice(-shownFaults).reverse();
+  const last = marks.map(({ start, end, kind }) => {
+    const seconds = Math.round((Date.parse(end) - Date.parse(start)) / 1000);
+    return `  ${clock.dateTime(start)}  ${idWords(kind)}${seconds > 0 ? `, ${secondsText(seconds)}` : ''}`;
+  });
+  if (signs.length + last.length === 0) return ['', 'No fault seen in this time.'];
+  return ['', colours.bold('Seen'), ...signs, ...(last.length > 0 ? [colours.bold('Last faults'), ...last] : [])];
+}
+
+function measureLines({ zone, unit, width, colours }: Card): readonly string[] {
+  const measure = zone.checks.filter(({ kind }) => kind === 'measure');
+  return [
+    '',
+    ...(zone.status === 'healthy' ? [] : wrapText(`First: ${text(firstStep(zone), unit)}`, width)),
+    ...wrapText(`Bring: ${whatToBring(zone).join('; ')}.`, width),
+    ...(measure.length > 0 ? [colours.bold('Measure, locked out unless it says power on')] : []),
+    ...measure.flatMap((check, index) => checkLines(check, index, unit, width)),
+  ];
+}
+
+function checkLines(
+  { where, between, expected, power, says }: Check,
+  index: number,
+  unit: TemperatureUnit,
+  width: number,
+): readonly string[] {
+  const firstSentence = text(phraseFromText(says.split('. ')[0]!), unit);
+  const pairs = between.length > 0 ? `, between ${between.join('; ')}` : '';
+  const live = power === 'live' ? ' (power on: authorised people only)' : '';
+  const values = expected.map((value) =>
+    `${text(expectedText(value), unit)} ${text(conditionText(value), unit)}`.trim(),
+  );
+  const expect = values.length > 0 ? `: ${values.join('; ')}` : `: ${firstSentence}`;
+  return bullet(`${placeWords[where]}${pairs}${live}${expect}`, width, `${index + 1}.`);
+}
+
+/** The sum: what each sign adds to the log-odds of each cause. */
+function whyLines({ zone, width, colours }: Card): readonly string[] {
+  const add = (value: number | undefined): string =>
+    value === undefined ? '·' : `${value > 0 ? '+' : ''}${numberText(value, 1)}`;
+  const columns = [
+    { head: 'What the log shows', least: 12 },
+    ...causes.map((cause) => ({ head: causeWords[cause], align: 'right' as const, least: 5 })),
+  ];
+  const rows = [
+    ...zone.terms.map(({ says, adds }) => [safeText(says), ...causes.map((cause) => add(adds[cause]))]),
+    ['Before any evidence', ...causes.map((cause) => add(zone.prior[cause]))],
+    ['Sum, as probability', ...causes.map((cause) => percentText(zone.probabilities[cause]))],
+  ];
+  const unable = zone.unable.flatMap(({ detector, why }) => bullet(`${idWords(detector)}: ${why}`, width));
+  return [
+    '',
+    colours.bold('Why (log-odds that each sign adds to each cause)'),
+    ...tableLines(columns, rows, width),
+    ...(unable.length > 0 ? [colours.bold('What the log cannot tell here'), ...unable] : []),
+  ];
+}
+
+function bullet(says: string, width: number, sign = '-'): readonly string[] {
+  const indent = sign.length + 3;
+  return wrapText(says, width - indent).map((line, i) => `${i === 0 ? `  ${sign} ` : ' '.repeat(indent)}${line}`);
+}
+
+function text(parts: Phrase, unit: TemperatureUnit): string {
+  return safeText(phraseText(parts, unit));
+}
