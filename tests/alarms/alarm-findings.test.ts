@@ -1,0 +1,118 @@
+import { describe, expect, test } from 'vitest';
+import { alarmFindings } from '../../src/alarms/alarm-findings.js';
+import { chatterOf, floodsOf } from '../../src/alarms/floods.js';
+import { alarmDefaults } from '../../src/alarms/thresholds.js';
+import type { AlarmSpan } from '../../src/model/alarm.js';
+import type { Zone } from '../../src/model/zone.js';
+
+const zone = (index: number, name: string): Zone => ({
+  index,
+  name,
+  machine: 'M1',
+  sensor: null,
+  wires: null,
+  card: null,
+  heaterW: null,
+  toleranceClass: null,
+  has: { reading: true, setpoint: true, output: true, running: false },
+  samplingMs: 10_000,
+  resolutionDegC: 0.1,
+});
+const span = (startMs: number, endMs: number, more: Partial<AlarmSpan> = {}): AlarmSpan => ({
+  startMs,
+  endMs,
+  acknowledgedMs: NaN,
+  source: 'Zone 1',
+  message: 'sensor open circuit',
+  kind: 'sensor-open',
+  zone: 0,
+  machine: 'M1',
+  priority: '1',
+  ...more,
+});
+const day = 86_400_000;
+const findings = (alarms: AlarmSpan[], more = {}) =>
+  alarmFindings({
+    alarms,
+    hasLog: true,
+    zones: [zone(0, 'Zone 1'), zone(1, 'Zone 2')],
+    window: { start: 0, end: day },
+    faultyZones: [],
+    opensByZone: [[], []],
+    plant: { zones: [] },
+    clockShiftSeconds: null,
+    ...more,
+  });
+
+describe('worked counts (arithmetic on the definitions in measures.md)', () => {
+  test('one alarm every 10 minutes for 24 h is 144 a day and 1 per 10 min', () => {
+    const alarms = Array.from({ length: 144 }, (_, i) => span(i * 600_000, i * 600_000 + 5000));
+    const found = findings(alarms);
+    expect([found.activations, found.perDayMean, found.perHourMean, found.perTenMinutesMean]).toEqual([144, 144, 6, 1]);
+    expect(found.perTenMinutesPeak).toBe(1);
+    expect(found.floods).toEqual([]);
+  });
+  test('0, 15, 35 s chatters; 0, 25, 61 s does not', () => {
+    expect(chatterOf([0, 15_000, 35_000], alarmDefaults)).toBe(3);
+    expect(chatterOf([0, 25_000, 61_000], alarmDefaults)).toBe(0);
+  });
+});
+
+describe('floods (ISA-18.2: more than 10 in 10 min until fewer than 5 in 10 min)', () => {
+  test('ten in ten minutes is none, eleven is one', () => {
+    const every = (count: number) => Array.from({ length: count }, (_, i) => i * 10_000);
+    expect(floodsOf(every(10), alarmDefaults)).toEqual([]);
+    const [flood] = floodsOf(every(11), alarmDefaults);
+    // alarms at 0 … 100 s: fewer than 5 are left when the seventh (60 s) is ten minutes old
+    expect(flood).toEqual({ startMs: 0, endMs: 660_000, count: 11, peakPerTenMinutes: 11 });
+  });
+  test('two floods hours apart stay two', () => {
+    const burst = (from: number) => Array.from({ length: 12 }, (_, i) => from + i * 1000);
+    expect(floodsOf([...burst(0), ...burst(4 * 3_600_000)], alarmDefaults).map(({ count }) => count)).toEqual([12, 12]);
+  });
+});
+
+test('stale, fleeting, standing and acknowledged', () => {
+  const found = findings(
+    [
+      span(0, NaN, { source: 'Zone 2', zone: 1 }),
+      span(1000, 5000, { acknowledgedMs: 3000 }),
+      span(3_600_000, 3_700_000, { message: 'high' }),
+    ],
+    { window: { start: 0, end: 2 * day } },
+  );
+  expect(found.stale).toEqual([{ name: 'Zone 2: sensor open circuit', since: '1970-01-01T00:00:00.000Z', hours: 48 }]);
+  expect(found.fleeting.map(({ name, count }) => [name, count])).toEqual([['Zone 1: sensor open circuit', 1]]);
+  expect(found.medianSecondsToAcknowledge).toBe(2);
+  expect(found.medianSecondsToClear).toBe(52);
+  expect(found.byZone.find(({ name }) => name === 'Zone 2')?.minutesInAlarm).toBe(2 * 1440);
+});
+
+test('what repairs remove adds up from the most talkative zone on', () => {
+  const alarms = [
+    ...Array.from({ length: 6 }, (_, i) => span((i * day) / 10, (i * day) / 10 + 1, { zone: 1 })),
+    ...Array.from({ length: 3 }, (_, i) => span((i * day) / 10, (i * day) / 10 + 1)),
+    span(5, 6, { zone: null, kind: 'machine-stop' }),
+  ];
+  expect(findings(alarms, { faultyZones: [0, 1] }).removable).toEqual([
+    { zone: 'Zone 2', count: 6, cumulativeShare: 0.6 },
+    { zone: 'Zone 1', count: 3, cumulativeShare: 0.9 },
+  ]);
+});
+
+test('contradictions go both ways', () => {
+  const opensByZone = [[], [{ start: 1_000_000, end: 1_060_000 }]];
+  const found = findings([span(0, 300_000)], { opensByZone });
+  expect(found.contradictions.map(({ zone, what, count }) => [zone, what, count])).toEqual([
+    ['Zone 1', 'alarm-without-sign', 1],
+    ['Zone 2', 'sign-without-alarm', 1],
+  ]);
+});
+
+test('no alarms give zeros, not NaN', () => {
+  const found = findings([], { hasLog: false });
+  expect([found.activations, found.perHourMean, found.perTenMinutesPeak, found.shareOfTimeInFlood]).toEqual([
+    0, 0, 0, 0,
+  ]);
+  expect(found.medianSecondsToClear).toBeNull();
+});
