@@ -1,0 +1,92 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { TimeBytes } from '../../src/read/time-bytes.js';
+import { compileTime, detectTimeFormat } from '../../src/read/time-format.js';
+
+const iso = (cell: string, cells: readonly string[] = [cell], columnName = 'Time') => {
+  const format = detectTimeFormat(cells, { columnName });
+  return format && new Date(compileTime(format)(cell)).toISOString();
+};
+
+describe('notations', () => {
+  test.each([
+    ['2026-09-06T01:02:03.250Z', '2026-09-06T01:02:03.250Z'],
+    ['2026-09-06 01:02:03+02:00', '2026-09-05T23:02:03.000Z'], // offset: ISO 8601
+    ['20260906T010203', '2026-09-06T01:02:03.000Z'],
+    ['06.09.2026 01:02:03', '2026-09-06T01:02:03.000Z'],
+    ['25/12/2026 1:02', '2026-12-25T01:02:00.000Z'],
+    ['12/25/2026 1:02:03 PM', '2026-12-25T13:02:03.000Z'],
+    ['12/25/2026 12:00:00 AM', '2026-12-25T00:00:00.000Z'],
+    ['6-Sep-26 13:02', '2026-09-06T13:02:00.000Z'],
+    ['Sep 6, 2026 1:02:03 PM', '2026-09-06T13:02:03.000Z'],
+    ['6. März 2026 13:02', '2026-03-06T13:02:00.000Z'],
+    ['10/03/2004 18.00.00', '2004-03-10T18:00:00.000Z'],
+    ['1784160000', '2026-07-16T00:00:00.000Z'],
+    ['1784160000123', '2026-07-16T00:00:00.123Z'],
+    ['1784160000123456', '2026-07-16T00:00:00.123Z'],
+    ['1784160000123456789', '2026-07-16T00:00:00.123Z'],
+    ['45000.5', '2023-03-15T12:00:00.000Z'], // spreadsheet day 45000 = 2023-03-15, from memory
+  ])('%s', (cell, want) => expect(iso(cell)).toBe(want));
+
+  test('two-digit years in front', () => {
+    expect(iso('21-08-16T19:58:30', ['21-08-16T19:58:30', '21-08-17T19:58:30'])).toBe('2021-08-16T19:58:30.000Z');
+  });
+});
+
+describe('day or month first', () => {
+  test('is decided by any row of the column', () => {
+    expect(iso('03/04/2026 10:00', ['03/04/2026 10:00', '13/04/2026 10:00'])).toContain('2026-04-03');
+    expect(iso('03/04/2026 10:00', ['03/04/2026 10:00', '04/13/2026 10:00'])).toContain('2026-03-04');
+  });
+  test('is said to be undecided where nothing tells, and the option is taken', () => {
+    const cells = ['03/04/2026 10:00', '03/04/2026 11:00'];
+    expect(detectTimeFormat(cells)?.isUndecided).toBe(true);
+    expect(detectTimeFormat(cells, { dates: 'month-first' })).toMatchObject({ order: 'mdy', isUndecided: false });
+  });
+  test('days and hours that do not exist are no times', () => {
+    const read = compileTime(detectTimeFormat(['2026-02-28 10:00:00'])!);
+    for (const cell of ['2026-02-29 10:00:00', '2026-02-28 25:00:00', '2026-02-28 10:60:00', 'x', ''])
+      expect(read(cell)).toBeNaN();
+  });
+});
+
+test('bytes and texts give the same time, whatever the notation', () => {
+  const formats = [
+    '2026-09-06 01:02:03',
+    '06.09.2026 01:02:03',
+    '25/12/2026 1:02',
+    '12/25/2026 1:02:03 PM',
+    '6-Sep-26 13:02',
+    '1784160000123',
+  ];
+  const part = fc.integer({ min: 0, max: 70 }).map((number) => String(number).padStart(2, '0'));
+  const clock = fc
+    .tuple(
+      part,
+      part,
+      part,
+      fc.constantFrom('', '.5', '.123', ',250', '.123456', ' AM', ' PM', 'Z', '+02:00', '-0530', 'x'),
+      fc.constantFrom(':', '.'),
+    )
+    .map(([hour, minute, second, tail, mark]) => `${hour}${mark}${minute}${mark}${second}${tail}`);
+  const cell = fc
+    .tuple(
+      fc.constantFrom('2026-09-06', '06.09.2026', '7/9/2026', '12/25/2026', '6-Sep-26', '2026-02-30'),
+      fc.constantFrom(' ', 'T', '  '),
+      clock,
+    )
+    .map((parts) => parts.join(''));
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...formats),
+      fc.array(fc.oneof(cell, fc.nat().map(String)), { maxLength: 12 }),
+      (sample, cells) => {
+        const format = detectTimeFormat([sample], { columnName: 'Time' })!;
+        const bytes = new TimeBytes(format, 'utf-8');
+        const text = compileTime(format);
+        for (const it of cells) expect(bytes.read(Buffer.from(it), 0, Buffer.byteLength(it))).toBe(text(it));
+      },
+    ),
+    { numRuns: 300 },
+  );
+});
