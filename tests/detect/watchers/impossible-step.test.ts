@@ -1,0 +1,43 @@
+import { expect, test } from 'vitest';
+import { impossibleStep } from '../../../src/detect/watchers/impossible-step.js';
+import { makeZone } from '../../make/blocks.js';
+import { readings, watch } from '../../make/watch.js';
+
+const everySecond = makeZone({ samplingMs: 1000 });
+const everyMinute = makeZone({ samplingMs: 60_000 });
+const heatUp = Array.from({ length: 400 }, (_, s) => 20 + 0.4 * s);
+
+test('finds the one second in which the wire opened', () => {
+  const values = [...heatUp, ...Array.from({ length: 100 }, (_, i) => (i === 50 ? 850 : 180))];
+  const steps = watch(impossibleStep, everySecond, readings(values, 1));
+  expect(steps.map(({ facts }) => [facts['fromDegC'], facts['toDegC']])).toEqual([
+    [180, 850],
+    [850, 180],
+  ]);
+  expect(steps[0]!.facts['limitDegCPerS']).toBeCloseTo(2.5 * 0.4, 6); // 2.5 × the made heating rate
+});
+
+test('stays silent on heat-up and on cooling as fast as the zone itself shows them', () => {
+  const cooling = Array.from({ length: 400 }, (_, s) => 20 + 160 * Math.exp(-s / 300));
+  expect(watch(impossibleStep, everySecond, readings([...heatUp, ...cooling], 1))).toEqual([]);
+});
+
+test('stays silent on a heat-up that a slow log shows as two or three samples', () => {
+  const day = [...Array<number>(20).fill(20), 85, 155, 180, ...Array<number>(30).fill(180), 140, 100, 70, 45, 30, 22];
+  const values = [...day, ...day, ...day, ...day];
+  expect(watch(impossibleStep, everyMinute, readings(values, 60))).toEqual([]);
+});
+
+test('stays silent on a heat-up within one sample when full output and set point say so, not otherwise', () => {
+  const values = [...Array<number>(20).fill(20), 178, ...Array<number>(20).fill(180)];
+  const driven = readings(values, 60, { outputPercent: 100, setpointDegC: 180 });
+  const idle = readings(values, 60, { outputPercent: 0, setpointDegC: 180 });
+  expect(watch(impossibleStep, everyMinute, driven)).toEqual([]);
+  expect(watch(impossibleStep, everyMinute, idle)).toHaveLength(1);
+});
+
+test('cannot tell from one reading and says nothing across a hole', () => {
+  expect(watch(impossibleStep, everySecond, readings([180], 1))).toEqual([]);
+  const [a, b] = readings([20, 180], 3600);
+  expect(watch(impossibleStep, everySecond, [a!, b!])).toEqual([]);
+});
