@@ -11,6 +11,7 @@ import { clockOf, type Clock } from '../report/text/clock.js';
 import { minutesText, numberText, percentText, secondsText } from '../report/text/numbers.js';
 import {
   level,
+  phraseFromText,
   phraseText,
   signed,
   temperatureText,

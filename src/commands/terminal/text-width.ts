@@ -1,4 +1,3 @@
-// eslint-disable-next-line no-control-regex
 const controls = /[\u0000-\u001F\u007F-\u009F]|[\u200E\u200F\u2028-\u202E\u2066-\u2069]/g;
 const wideSigns =
   /[\u1100-\u115F\u2E80-\u303E\u3041-\uA4CF\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6]/u;

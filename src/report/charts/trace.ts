@@ -116,12 +116,16 @@ function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly Span[
     width: look.widthPx,
     height: panelHeightPx.temperature,
     layer: [
-      {
-        data: { values: running },
-        mark: { type: 'rect', color: look.running, opacity: 0.16, clip: true },
-        encoding: spanX(look),
-      },
-      faultRules(data, look),
+      ...(running.length > 0
+        ? [
+            {
+              data: { values: running },
+              mark: { type: 'rect', color: look.running, opacity: 0.16, clip: true },
+              encoding: spanX(look),
+            },
+          ]
+        : []),
+      ...(data.faults.length > 0 ? [faultRules(data, look)] : []),
       {
         mark: { type: 'area', color: look.reading, opacity: 0.85, stroke: look.reading, strokeWidth: 1.2, clip: true },
         encoding: {

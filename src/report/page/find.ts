@@ -7,7 +7,13 @@ export function listenForFind(): void {
   const rows = [...document.querySelectorAll<HTMLTableRowElement>('#zone-rows tr')];
   const found = document.querySelector('#found');
   if (!box || !found) return;
-  const texts = rows.map((row) => row.textContent.toLowerCase());
+  // Zone and machine only: a rank of 3 is not what "plate 3" asks for.
+  const texts = rows.map((row) =>
+    [1, 2]
+      .map((cell) => row.cells[cell]?.textContent ?? '')
+      .join(' ')
+      .toLowerCase(),
+  );
   box.addEventListener('input', () => {
     const wanted = box.value.trim().toLowerCase().split(/\s+/);
     let count = 0;
