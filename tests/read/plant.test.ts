@@ -1,0 +1,51 @@
+import { expect, test } from 'vitest';
+import { LogProblem } from '../../src/model/problem.js';
+import { parsePlantFile } from '../../src/read/plant.js';
+import { pourFiles } from './poured.js';
+
+test('reads every key of the contract', async () => {
+  const plant = await parsePlantFile(
+    'unit: degF\ntimezone: Europe/Oslo\nzones:\n  - name: Front jaw\n    machine: M1\n    sensor: pt100\n    wires: 3\n    card: 1A\n',
+    'plant.yaml',
+  );
+  expect(plant).toEqual({
+    unit: 'degF',
+    timezone: 'Europe/Oslo',
+    zones: [{ name: 'Front jaw', machine: 'M1', sensor: 'pt100', wires: 3, card: '1A' }],
+  });
+});
+
+test.each([
+  ['zones:\n  - name: A\n    wires: 5\n', 3, 'wires'],
+  ['zones:\n  - name: A\n  - nam: B\n', 3, 'nam'],
+  ['unit: celsius\n', 1, 'unit'],
+  ['# comment\ntimezone: Mars/Base\n', 2, 'timezone'],
+  ['zones:\n  - name: A\n  bad indent: [\n', 3, 'YAML'],
+])('a slip is told with its line and key: %j', async (text, line, key) => {
+  const error = await parsePlantFile(text, 'plant.yaml').then(
+    () => null,
+    (thrown: unknown) => thrown,
+  );
+  expect(error).toBeInstanceOf(LogProblem);
+  expect(error).toMatchObject({ code: 'bad-plant-file', place: { file: 'plant.yaml', line } });
+  expect((error as LogProblem).message).toContain(key);
+});
+
+test('names are matched by ear, and what plant.yaml knows fills the zone', async () => {
+  const log = `Time,FRONT-JAW_ACT,other PV\n${Array.from({ length: 20 }, (_, i) => `2026-01-05 00:00:${10 + i},${22 + i},22`).join('\n')}\n`;
+  const plant =
+    'zones:\n  - name: Front jaw\n    machine: M7\n    sensor: tc-k\n    wires: 2\n    card: 2B\n  - name: Not there\n';
+  const { found } = await pourFiles({ 'log.csv': log, 'plant.yaml': plant });
+  expect(found.zones[0]).toMatchObject({ name: 'Front jaw', machine: 'M7', sensor: 'tc-k', wires: 2, card: '2B' });
+  expect(found.problems.find((problem) => problem.code === 'unmatched-zone')!.what).toContain('Not there');
+});
+
+test('any column can be named', async () => {
+  const log = `Time,A7,B9,C3\n${Array.from({ length: 20 }, (_, i) => `2026-01-05 00:00:${10 + i},${22 + i},150,40`).join('\n')}\n`;
+  const { zones } = await pourFiles({
+    'log.csv': log,
+    'plant.yaml': 'zones:\n  - name: Jaw\n    reading: A7\n    setpoint: B9\n    output: C3\n',
+  });
+  expect(zones).toHaveLength(1);
+  expect([zones[0]!.readingDegC[3], zones[0]!.setpointDegC[3], zones[0]!.outputPercent[3]]).toEqual([25, 150, 40]);
+});
