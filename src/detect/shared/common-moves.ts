@@ -8,7 +8,7 @@ import { hasNear } from './opens.js';
 import { samplingMsOf } from './sampling.js';
 
 /** A peer moves with the step when it moves this many noise SDs, and this share of the step, the same way. */
-const TIMES_NOISE = 4;
+const TIMES_NOISE = 6;
 const SMALLEST_PART = 0.15;
 /** Share of the peers that must move along for the step to be the machine's (own choice). */
 const COMMON_SHARE = 1 / 3;
@@ -27,14 +27,18 @@ export function isCommonMove(evidence: Evidence, zone: Zone, step: Episode): boo
   return peers.length > 0 && moving.length >= COMMON_SHARE * peers.length;
 }
 
+/** Extremes of the minutes around the step against the level before: a quick loop has the mean back within one. */
 function movesAlong(evidence: Evidence, peer: Zone, atMs: number, stepDegC: number): boolean {
   const { digest } = evidence;
-  const { meanDegC, readingCount } = digest.zones[peer.index]!;
+  const { meanDegC, minDegC, maxDegC } = digest.zones[peer.index]!;
   const place = Math.floor((atMs - digest.startMs) / digest.periodMs);
-  const change = (meanDegC[place + 1] ?? NaN) - (meanDegC[place - 2] ?? NaN);
-  const noise = noiseDegCOf(evidence, peer) / Math.sqrt(Math.max(1, readingCount[place]!));
-  const along = change * Math.sign(stepDegC);
-  return along > TIMES_NOISE * noise && along > SMALLEST_PART * Math.abs(stepDegC);
+  const before = meanDegC[place - 2] ?? NaN;
+  const reached =
+    stepDegC > 0
+      ? Math.max(maxDegC[place]!, maxDegC[place + 1] ?? NaN) - before
+      : before - Math.min(minDegC[place]!, minDegC[place + 1] ?? NaN);
+  const noiseDegC = noiseDegCOf(evidence, peer);
+  return reached > TIMES_NOISE * noiseDegC && reached > SMALLEST_PART * Math.abs(stepDegC);
 }
 
 /** Times at which the machine of each zone starts or stops, ascending, by zone index; empty where that is not known. */

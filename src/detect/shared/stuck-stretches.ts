@@ -48,10 +48,13 @@ export const stuckStretchesOf = oncePer((evidence: Evidence): readonly (readonly
 
 function stretchOf(evidence: Evidence, zone: Zone, run: Episode): StuckStretch {
   const { startMs, endMs, facts } = run;
-  const own = movementIn(evidence, zone.index, startMs, endMs);
+  // Whole periods well inside: at its ends the run may hold a live sample that happens to be equal.
+  const fromMs = startMs + evidence.digest.periodMs;
+  const toMs = endMs - evidence.digest.periodMs;
+  const own = movementIn(evidence, zone.index, fromMs, toMs);
   const peers = peersOf(evidence, zone).map((peer) => ({
     peer,
-    movement: movementIn(evidence, peer.index, startMs, endMs),
+    movement: movementIn(evidence, peer.index, fromMs, toMs),
   }));
   const known = peers.filter(({ movement }) => !Number.isNaN(movement.readingRangeDegC));
   const parts = {

@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { cardEvents } from '../../../src/detect/judges/card-events.js';
+import { ask, factsOf } from '../../make/ask.js';
+import type { MadeSample } from '../../make/blocks.js';
+import { evidenceOf, opened, zoneLog, zoneOfLog } from '../../make/zone-log.js';
+
+const blip = (minutes: number) => (s: MadeSample) => ((s.timeMs / 60_000) % minutes === 0 ? opened(s) : s);
+const seeds = [1, 2, 3, 4, 5, 6];
+
+test('tells the zones of one card that fail at the same moment, without knowing the cards', () => {
+  const logs = seeds.map((seed) => zoneLog({ seed, recorded: seed <= 3 ? blip(313) : (s) => s }));
+  const evidence = evidenceOf(logs);
+  const facts = factsOf(cardEvents, evidence);
+  expect(facts).toMatchObject({ groupZonesCount: 3, groupOfMachineShare: 0.5, sharedShare: 1, everywhereShare: 0 });
+  expect(facts['sameCardShare']).toBeUndefined();
+  expect(facts['chancePValue']!).toBeLessThan(1e-6);
+  for (const zone of [3, 4, 5]) expect(ask(cardEvents, evidence, zone).symptoms).toEqual([]);
+});
+
+test('says how well the stated cards agree', () => {
+  const logs = seeds.map((seed) => zoneLog({ seed, recorded: seed <= 3 ? blip(313) : (s) => s }));
+  const zones = seeds.map((_, index) => zoneOfLog(index, { card: index < 3 ? '1A' : '1B' }));
+  expect(factsOf(cardEvents, evidenceOf(logs, { zones }))).toMatchObject({ sameCardShare: 1, cardCoveredShare: 1 });
+});
+
+test('is silent on zones that fail each at its own times', () => {
+  const logs = seeds.map((seed) => zoneLog({ seed, recorded: blip([97, 101, 103, 107, 109, 113][seed - 1]!) }));
+  for (const zone of seeds.keys()) expect(ask(cardEvents, evidenceOf(logs), zone).symptoms).toEqual([]);
+});

@@ -1,0 +1,27 @@
+import { expect, test } from 'vitest';
+import { frozenRecord } from '../../../src/detect/judges/frozen-record.js';
+import { ask, factsOf } from '../../make/ask.js';
+import type { MadeSample } from '../../make/blocks.js';
+import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog } from '../../make/zone-log.js';
+
+const start = MONDAY_MS + DAY_MS + 10 * HOUR_MS;
+const isIn = (s: MadeSample) => s.timeMs >= start && s.timeMs < start + 3 * HOUR_MS;
+const frozen = (s: MadeSample, before: MadeSample | undefined): MadeSample =>
+  isIn(s) && before ? { ...before, timeMs: s.timeMs } : s;
+const missing = (s: MadeSample) => (isIn(s) ? null : s);
+
+test('tells a frozen tag from a frozen file by what else moves', () => {
+  const tag = evidenceOf([zoneLog({ recorded: frozen }), zoneLog({ seed: 2 }), zoneLog({ seed: 3 })]);
+  const file = evidenceOf([1, 2, 3].map((seed) => zoneLog({ seed, recorded: frozen })));
+  expect(factsOf(frozenRecord, tag)).toMatchObject({ tagFrozenCount: 1, fileFrozenCount: 0, gapCount: 0 });
+  expect(factsOf(frozenRecord, file)).toMatchObject({ tagFrozenCount: 0, fileFrozenCount: 1, gapCount: 0 });
+  expect(ask(frozenRecord, tag, 1).symptoms).toEqual([]);
+});
+
+test('tells missing rows of one zone from missing rows of all', () => {
+  const own = evidenceOf([zoneLog({ recorded: missing }), zoneLog({ seed: 2 }), zoneLog({ seed: 3 })]);
+  const all = evidenceOf([1, 2, 3].map((seed) => zoneLog({ seed, recorded: missing })));
+  expect(factsOf(frozenRecord, own)).toMatchObject({ gapCount: 1, ownGapCount: 1 });
+  expect(factsOf(frozenRecord, all)).toMatchObject({ gapCount: 1, ownGapCount: 0 });
+  expect(factsOf(frozenRecord, all)['gapMinutes']).toBeCloseTo(180.5, 6);
+});

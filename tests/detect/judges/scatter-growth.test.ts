@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import { scatterGrowth } from '../../../src/detect/judges/scatter-growth.js';
+import { ask, factsOf } from '../../make/ask.js';
+import type { MadeSample } from '../../make/blocks.js';
+import { Random } from '../../make/random.js';
+import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog } from '../../make/zone-log.js';
+
+function noisier(seed: number, sdPerDay: number) {
+  const random = new Random(seed);
+  return (s: MadeSample): MadeSample => {
+    const sd = (sdPerDay * (s.timeMs - MONDAY_MS)) / DAY_MS;
+    return { ...s, degC: Number((s.degC + sd * random.gauss()).toFixed(1)) };
+  };
+}
+
+test('tells noise that grows on one zone', () => {
+  const evidence = evidenceOf([
+    zoneLog({ days: 6, recorded: noisier(9, 0.15) }),
+    zoneLog({ days: 6, seed: 2 }),
+    zoneLog({ days: 6, seed: 3 }),
+  ]);
+  const facts = factsOf(scatterGrowth, evidence);
+  expect(facts['growthRatio']!).toBeGreaterThan(2);
+  expect(facts['trendPValue']!).toBeLessThan(0.01);
+  expect(ask(scatterGrowth, evidence, 1).symptoms).toEqual([]);
+});
+
+test('is silent where the noise of all zones grows', () => {
+  const logs = [1, 2, 3].map((seed) => zoneLog({ days: 6, seed, recorded: noisier(seed + 20, 0.15) }));
+  expect(ask(scatterGrowth, evidenceOf(logs)).symptoms).toEqual([]);
+});
+
+test('cannot tell from half a shift', () => {
+  const log = zoneLog({ days: 1 }).filter((s) => s.timeMs < MONDAY_MS + 12 * HOUR_MS);
+  expect(ask(scatterGrowth, evidenceOf([log])).unable).toMatch(/settled readings, needed 12/);
+});

@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { sensorOpens } from '../../../src/detect/judges/sensor-opens.js';
+import { factsOf } from '../../make/ask.js';
+import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, opened, sensorAlarm, zoneLog } from '../../make/zone-log.js';
+
+const at = (day: number, hour: number) => MONDAY_MS + day * DAY_MS + hour * HOUR_MS;
+
+test('counts opens from log and alarms together, each once', () => {
+  const starts = [at(1, 9), at(1, 11), at(2, 15)];
+  const log = zoneLog({
+    recorded: (s) => (starts.some((t) => s.timeMs >= t && s.timeMs < t + 60_000) ? opened(s) : s),
+  });
+  const alarms = [
+    ...starts.slice(0, 2).map((t) => sensorAlarm(0, t + 2000, t + 50_000)),
+    sensorAlarm(0, at(3, 8) + 3000, at(3, 8) + 4000),
+  ];
+  const facts = factsOf(sensorOpens, evidenceOf([log], { alarms }));
+  expect(facts).toMatchObject({ openCount: 4, inLogCount: 3, alarmOnlyCount: 1, shortCount: 0, briefShare: 1 });
+  expect(facts['alarmedShare']).toBeCloseTo(3 / 4, 9);
+});
+
+test('tells how the long open came: short ones before it', () => {
+  const isOpen = (ms: number) => ms >= at(2, 12) || [at(1, 9), at(1, 15), at(2, 8)].includes(ms);
+  const facts = factsOf(sensorOpens, evidenceOf([zoneLog({ recorded: (s) => (isOpen(s.timeMs) ? opened(s) : s) })]));
+  expect(facts).toMatchObject({ openCount: 4, opensBeforeLongCount: 3, warningHours: 27, longCount: 1 });
+  expect(facts['standingMinutes']).toBe(36 * 60);
+});
+
+test('leaves what three zones share to card-events', () => {
+  const logs = [1, 2, 3].map((seed) => zoneLog({ seed, recorded: (s) => (s.timeMs === at(1, 9) ? opened(s) : s) }));
+  expect(factsOf(sensorOpens, evidenceOf(logs))).toMatchObject({ openCount: 0, sharedCount: 1 });
+});

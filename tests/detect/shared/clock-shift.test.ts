@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { correctAlarmClock } from '../../../src/detect/shared/clock-shift.js';
+import { DAY_MS, evidenceOf, MONDAY_MS, opened, sensorAlarm, zoneLog } from '../../make/zone-log.js';
+import { Random } from '../../make/random.js';
+
+const random = new Random(3);
+const starts = Array.from({ length: 25 }, () => MONDAY_MS + DAY_MS + Math.floor(random.uniform(0, 2.5 * DAY_MS)));
+const log = zoneLog({ recorded: (s) => (starts.some((t) => s.timeMs >= t && s.timeMs < t + 45_000) ? opened(s) : s) });
+
+test.each([0, 17, -95, 600, 3600, -3600])('finds an alarm clock that is off by %i s', (offS) => {
+  const alarms = starts
+    .map((t) => sensorAlarm(0, t - offS * 1000 + 2000, t - offS * 1000 + 40_000))
+    .sort((a, b) => a.startMs - b.startMs);
+  const shift = correctAlarmClock(evidenceOf([log], { alarms }));
+  expect(shift.isSure).toBe(true);
+  // Logged every 30 s, and small shifts are matched within that time anyway.
+  expect(Math.abs(shift.shiftMs / 1000 - offS)).toBeLessThanOrEqual(offS === 17 ? 20 : 15);
+  expect(shift.alarms[0]!.startMs).toBe(alarms[0]!.startMs + shift.shiftMs);
+});
+
+test('does not invent a shift from alarms that match nothing, or from too few', () => {
+  const stray = Array.from({ length: 20 }, () => MONDAY_MS + Math.floor(random.uniform(0, 4 * DAY_MS))).sort(
+    (a, b) => a - b,
+  );
+  for (const times of [stray, starts.slice(0, 2).map((t) => t - 600_000)]) {
+    const shift = correctAlarmClock(evidenceOf([log], { alarms: times.map((t) => sensorAlarm(0, t, t + 5000)) }));
+    expect([shift.isSure, shift.shiftMs]).toEqual([false, 0]);
+  }
+});
