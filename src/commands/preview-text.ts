@@ -24,7 +24,6 @@ export function previewText(preview: Preview): string {
 
 /** Names in a log may hold anything; a terminal must not obey it. */
 function clean(text: string): string {
-  // eslint-disable-next-line no-control-regex
   return text.replace(/[\u0000-\u001f\u007f-\u009f]/g, '�');
 }
 

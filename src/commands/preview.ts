@@ -28,8 +28,7 @@ async function run(paths: readonly string[], options: PreviewOptions): Promise<v
   const preview = await lookAt(paths, { plant, timezone, unit, dates, names });
   if (options.writePlant) await writePlant(preview.plantText, options.writePlant);
   if (options.json) {
-    const { plantText: _text, ...shown } = preview;
-    process.stdout.write(`${JSON.stringify(shown, null, 2)}\n`);
+    process.stdout.write(`${JSON.stringify({ ...preview, plantText: undefined }, null, 2)}\n`);
     return;
   }
   const { previewText } = await import('./preview-text.js');

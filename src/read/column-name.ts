@@ -72,11 +72,12 @@ export function splitName(name: string): NameParts {
 
 /** A unit in brackets, or bare behind the name: "(°C)", "[degF]", "/ °C", "in °C", "°C", "%". */
 function cutUnit(name: string): { text: string; unit: NamedUnit; scale: number } {
-  const bracket = /^(.*?)[\s_.]*[([{]\s*([^)\]}]*)\s*[)\]}]\s*$/s.exec(name);
+  const bracket = /^(.*?)\s*[([{]\s*([^)\]}]*)\s*[)\]}]\s*$/s.exec(name);
   if (bracket) {
     const tenths = /(^|[^0-9])(0[.,]1|1\/10|x ?10|\*10|tenths?)/i.test(bracket[2]!);
     const unit = unitOf(bracket[2]!.replace(/0[.,]1|1\/10|[x*] ?10|tenths?( of)?/gi, '').trim());
-    if (unit) return { text: bracket[1]!, unit, scale: tenths ? 0.1 : 1 };
+    const hasBlank = /\s[([{]/.test(name);
+    if (unit) return { text: bracket[1]!.replace(hasBlank ? /[.:]+$/ : /[_.:]+$/, ''), unit, scale: tenths ? 0.1 : 1 };
   }
   const bare = /^(.*?)(?:\s*[/,]\s*|[\s_.]+in\s+|[\s_.]*)(°\s?[CFK]|º\s?[CF]|[\s_.]deg\s?[CF]|%)\s*$/is.exec(name);
   if (bare && bare[1] !== '') return { text: bare[1]!, unit: unitOf(bare[2]!.replace(/^[\s_.]/, '')), scale: 1 };

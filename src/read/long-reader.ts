@@ -30,9 +30,9 @@ export async function* readLong(
     return 0;
   };
   const isFull = (): boolean => batch.length >= batchEntries;
-  for await (const _ of feedRows(file, scanner, tally, problems, takeRow, isFull, options)) {
-    yield batch;
-    batch.length = 0;
+  for await (const full of feedRows(batch, file, scanner, tally, problems, takeRow, isFull, options)) {
+    yield full;
+    full.length = 0;
   }
   if (batch.length > 0) yield batch;
 }

@@ -18,10 +18,11 @@ export interface FeedOptions {
 export type TakeRow = (line: number, at: number) => number;
 
 /**
- * Feeds the rows of a file to `takeRow`, until `isFull` says that a batch is complete; then it yields and goes on. Rows
+ * Feeds the rows of a file to `takeRow`, which puts them into the batch; when `isFull` says so the batch is handed out. Rows
  * left out are counted in the tally; a file that breaks off becomes a problem and what was read before it stays.
  */
-export async function* feedRows(
+export async function* feedRows<Batch>(
+  batch: Batch,
   file: LogFile,
   scanner: RowScanner,
   tally: RowTally,
@@ -29,8 +30,8 @@ export async function* feedRows(
   takeRow: TakeRow,
   isFull: (at: number) => boolean,
   options: FeedOptions = {},
-): AsyncGenerator<void> {
-  const feed = new RowFeed(file, scanner, tally, takeRow, isFull, options.isFast ?? true);
+): AsyncGenerator<Batch> {
+  const feed = new RowFeed(batch, file, scanner, tally, takeRow, isFull, options.isFast ?? true);
   try {
     if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(await readTable(file));
     else yield* feed.feedText(options.onProgress ?? (() => undefined));
@@ -40,10 +41,11 @@ export async function* feedRows(
   }
 }
 
-class RowFeed {
+class RowFeed<Batch> {
   private at = 0;
 
   constructor(
+    private readonly batch: Batch,
     private readonly file: LogFile,
     private readonly scanner: RowScanner,
     private readonly tally: RowTally,
@@ -52,14 +54,14 @@ class RowFeed {
     private readonly isFast: boolean,
   ) {}
 
-  async *feedTable(rows: readonly string[][]): AsyncGenerator<void> {
+  async *feedTable(rows: readonly string[][]): AsyncGenerator<Batch> {
     for (let i = this.file.firstDataLine - 1; i < rows.length; i++) {
       this.takeCells(rows[i]!, i + 1, true, () => rows[i]!.join(' '));
       if (this.isFull(this.at)) yield* this.handOver();
     }
   }
 
-  async *feedText(onProgress: (bytes: number) => void): AsyncGenerator<void> {
+  async *feedText(onProgress: (bytes: number) => void): AsyncGenerator<Batch> {
     const source = await openText(this.file, this.file.encoding);
     const window = new LineWindow(source, (line) => this.tally.reject(line, 'long-line', ''));
     let bytes = 0;
@@ -76,8 +78,8 @@ class RowFeed {
   }
 
   /** The consumer takes the batch while the generator stands here; then the arrays are used again. */
-  private *handOver(): Generator<void> {
-    yield;
+  private *handOver(): Generator<Batch> {
+    yield this.batch;
     this.at = 0;
     this.scanner.clearMarks();
   }

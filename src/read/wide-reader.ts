@@ -27,9 +27,9 @@ export async function* readWide(
     return at + 1;
   };
   const isFull = (at: number): boolean => at === batchRows;
-  for await (const _ of feedRows(file, scanner, tally, problems, takeRow, isFull, options)) {
-    yield batch;
-    batch.length = 0;
+  for await (const full of feedRows(batch, file, scanner, tally, problems, takeRow, isFull, options)) {
+    yield full;
+    full.length = 0;
   }
   if (batch.length > 0) yield batch;
 }
