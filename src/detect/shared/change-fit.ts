@@ -23,6 +23,7 @@ export interface Series {
   readonly leastSd: number;
   /** Rows it must have behind a change, and before a step. */
   readonly leastRows: number;
+  readonly leastRowsBefore: number;
 }
 
 /**
@@ -129,8 +130,8 @@ function varianceOf(rest: Float64Array, scale: number): number {
 }
 
 /** A shape with hardly a row behind its onset would be measured by its first bend alone. */
-function isSeenAfter({ timeMs, leastRows }: Series, shape: Shape, from: number): boolean {
-  return timeMs.length - from >= leastRows && (shape !== 'step' || from >= leastRows);
+function isSeenAfter({ timeMs, leastRows, leastRowsBefore }: Series, shape: Shape, from: number): boolean {
+  return timeMs.length - from >= leastRows && (shape !== 'step' || from >= leastRowsBefore);
 }
 
 function firstAfter(timeMs: Float64Array, at: number): number {

@@ -14,9 +14,9 @@ const LEAST_SPAN_DEG_C = 20;
 const LEAST_ROWS = 16;
 /** A window whose mean is further from its set point is not at rest (own choice). */
 const FARTHEST_DEG_C = 3;
-/** A duty at either end of its range no longer follows the temperature (common practice). */
+/** A duty near zero no longer follows the temperature (common practice); full output still says "at least this much". */
 const LEAST_DUTY_PERCENT = 1;
-const MOST_DUTY_PERCENT = 98;
+const MOST_DUTY_PERCENT = 100;
 /** A set point that changes by less needs no term of its own (own choice). */
 const LEAST_SETPOINT_RANGE_DEG_C = 1;
 /** A mean over half an hour is not better known than this: outputs are logged in whole percents (common practice). */

@@ -3,6 +3,7 @@ import type { ZoneDigest } from '../../model/digest.js';
 import { median } from '../../maths/quantile.js';
 import { noiseSd } from '../../maths/spread.js';
 import { timeConstantsOf } from './cool-downs.js';
+import { livesOf } from './lives.js';
 import { oncePer } from './memo.js';
 import { resolutionDegCOf, samplingMsOf } from './sampling.js';
 import { lineOf } from './windows.js';
@@ -51,16 +52,27 @@ const coldHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<number, C
   evidence.zones.map(({ index }) => coldHours(evidence, index)),
 );
 
-/** Each zone's usual offset from the median of its machine, so that a peer that is missing for once shifts nothing. */
-const usualOffsetsOf = oncePer((evidence: Evidence): readonly number[] => {
+/**
+ * Cold hours with each zone's usual offset from the median of its machine taken off, life by life: so neither a peer
+ * that is missing for once nor one that got a new sensor shifts the others.
+ */
+const levelledHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<number, ColdHour>[] => {
   const hours = coldHoursOf(evidence);
-  return evidence.zones.map((zone) => {
-    const group = peerGroup(evidence, zone.index).map((index) => hours[index]!);
-    const offsets = [...hours[zone.index]!.values()].map(
-      ({ hour, roomDegC }) => roomDegC - median(group.flatMap((peer) => peer.get(hour)?.roomDegC ?? [])),
+  return evidence.zones.map(({ index }) => {
+    const group = peerGroup(evidence, index).map((peer) => hours[peer]!);
+    const lifeAt = (hour: number) =>
+      livesOf(evidence)[index]!.filter((at) => at <= evidence.digest.startMs + hour * HOUR_MS).length;
+    const offsets = new Map<number, number[]>();
+    for (const { hour, roomDegC } of hours[index]!.values()) {
+      const offset = roomDegC - median(group.flatMap((peer) => peer.get(hour)?.roomDegC ?? []));
+      const life = lifeAt(hour);
+      offsets.set(life, [...(offsets.get(life) ?? []), offset]);
+    }
+    const usual = new Map([...offsets].map(([life, list]) => [life, median(list)]));
+    const levelled = [...hours[index]!].map(
+      ([hour, cold]) => [hour, { ...cold, roomDegC: cold.roomDegC - usual.get(lifeAt(hour))! }] as const,
     );
-    const usual = median(offsets);
-    return Number.isNaN(usual) ? 0 : usual;
+    return new Map(levelled);
   });
 });
 
@@ -80,14 +92,11 @@ export function soaksOf(evidence: Evidence, index: number, leftOut: ReadonlySet<
   if (hours[index]!.size === 0) return none(`Zone ${name} was never cold for an hour with its heat off.`);
   const peers = group.filter((peer) => peer !== index && !leftOut.has(peer));
   const leastPeers = Math.min(LEAST_ZONES - 1, Math.max(1, peers.length));
-  const usual = usualOffsetsOf(evidence);
+  const levelled = levelledHoursOf(evidence);
   const looks = [...hours[index]!.values()].flatMap((own) =>
     lookAt(
       own,
-      peers.flatMap((peer) => {
-        const there = hours[peer]!.get(own.hour);
-        return there ? { ...there, roomDegC: there.roomDegC - usual[peer]! } : [];
-      }),
+      peers.flatMap((peer) => levelled[peer]!.get(own.hour) ?? []),
       leastPeers,
     ),
   );
@@ -114,11 +123,8 @@ export const roomOf = oncePer((evidence: Evidence): number => {
 /** Room temperature hour by hour where at least one zone was cold, by the median of those, in time order. */
 export const roomSeriesOf = oncePer((evidence: Evidence): { timeMs: Float64Array; degC: Float64Array } => {
   const byHour = new Map<number, number[]>();
-  const usual = usualOffsetsOf(evidence);
-  for (const [index, hours] of coldHoursOf(evidence).entries()) {
-    for (const { hour, roomDegC } of hours.values()) {
-      byHour.set(hour, [...(byHour.get(hour) ?? []), roomDegC - usual[index]!]);
-    }
+  for (const hours of levelledHoursOf(evidence)) {
+    for (const { hour, roomDegC } of hours.values()) byHour.set(hour, [...(byHour.get(hour) ?? []), roomDegC]);
   }
   const hours = [...byHour.keys()].sort((a, b) => a - b);
   return {

@@ -12,6 +12,8 @@ const CLEAR_CHANGE_DEG_C = 0.3;
 /** Two hours of half hours, two soaks: less behind a change may be chance (own choice). */
 const LEAST_HOT_ROWS = 4;
 const LEAST_COLD_ROWS = 2;
+/** The first settled hours of a log are seldom like the rest; a usual duty needs a shift of eight hours. */
+const LEAST_HOT_ROWS_BEFORE = 16;
 /** Fewer soaks than this show no change (a level and a change need three). */
 const LEAST_SOAKS = 3;
 
@@ -101,6 +103,7 @@ function hotSeries(rows: DutyRows, lives: readonly number[]): Series {
     weights: new Float64Array(rows.timeMs.length).fill(1),
     leastSd: rows.leastErrorDegC,
     leastRows: LEAST_HOT_ROWS,
+    leastRowsBefore: LEAST_HOT_ROWS_BEFORE,
   };
 }
 
@@ -115,6 +118,7 @@ function coldSeries(points: readonly SoakPoint[], lives: readonly number[]): Ser
     weights: Float64Array.from(points, (p) => 1 / p.uncertaintyDegC ** 2),
     leastSd: 1,
     leastRows: LEAST_COLD_ROWS,
+    leastRowsBefore: LEAST_COLD_ROWS,
   };
 }
 

@@ -1,0 +1,34 @@
+import type { Judge } from '../../model/detector.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
+import { betterFit, changeFacts } from '../shared/reading-error.js';
+import { zoneChangesOf } from '../shared/zone-changes.js';
+
+export interface OffsetStepSettings {
+  /** Squared standard deviations that a step must explain. */
+  readonly leastGain: number;
+  /** Smaller steps, seen cold, are told as nothing. */
+  readonly smallestDegC: number;
+}
+
+/** A reading error that came at once and stayed, seen in the cold soaks; duty alone is told by `duty-shift`. */
+export const offsetStep: Judge<OffsetStepSettings> = {
+  meta: {
+    id: 'offset-step',
+    sees: 'a reading error that came at once and stayed, in the cold soaks and in the duty',
+    needs: ['reading', 'soak', 'peers'],
+    source: 'Change of mean by least squares on soaks and on duty against peers; common practice.',
+    defaults: { leastGain: 30, smallestDegC: 0.4 },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'offset-step', (zone) => {
+      const change = zoneChangesOf(evidence)[zone.index]!;
+      if (change.soaksUnable !== null) return change.soaksUnable;
+      const { step } = change;
+      if (!step?.cold || betterFit(change) !== step) return [];
+      const { cold } = step;
+      if (step.gain < settings.leastGain || cold.gain < settings.leastGain / 2) return [];
+      if (Math.abs(cold.degC) < settings.smallestDegC) return [];
+      return [symptomOf('offset-step', step.onsetMs, windowOf(evidence).endMs, 1, changeFacts(step))];
+    });
+  },
+};

@@ -1,0 +1,91 @@
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import type { ChangeFit } from '../shared/change-fit.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
+import {
+  betterFit,
+  changeFacts,
+  isDutyBeyondLoad,
+  isSensorUnchanged,
+  readingErrorOf,
+  workingDegC,
+} from '../shared/reading-error.js';
+import { zoneToleranceDegC } from '../shared/tolerance.js';
+import { zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
+
+export interface SlowDriftSettings {
+  /** Squared standard deviations that a drift must explain. */
+  readonly leastGain: number;
+  /** Smaller drifts are told as nothing. */
+  readonly smallestDegC: number;
+  /** … and so is one that duty alone shows below this: load and room leave more behind there. */
+  readonly smallestHotDegC: number;
+}
+
+const DAY_MS = 24 * 3_600_000;
+
+/** A reading error that grows from an onset on, by cold soaks and by duty together. */
+export const slowDrift: Judge<SlowDriftSettings> = {
+  meta: {
+    id: 'slow-drift',
+    sees: 'a reading error that grows from one day to the next, cold or in the duty it costs',
+    needs: ['reading', 'soak', 'peers'],
+    source: 'Hinge by least squares (Hudson 1966) on soaks and on duty against peers; common practice.',
+    defaults: { leastGain: 30, smallestDegC: 0.4, smallestHotDegC: 1.5 },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'slow-drift', (zone) => judgeZone(evidence, zone, settings));
+  },
+};
+
+function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings): Answer {
+  const change = zoneChangesOf(evidence)[zone.index]!;
+  const fit = betterFit(change);
+  if (!fit)
+    return `${change.soaksUnable ?? `Zone ${zone.name}: too few cold soaks.`} ${change.dutyUnable ?? ''}`.trim();
+  if (fit !== change.ramp || !isSure(fit, change, settings) || isSensorUnchanged(fit)) return [];
+  const { endMs } = windowOf(evidence);
+  const days = (endMs - fit.onsetMs) / DAY_MS;
+  const { offsetDegC } = readingErrorOf(fit);
+  // A ramp of power p is at its end p times as steep as on average.
+  const slopeDegCPerDay = ((fit.shape as number) * offsetDegC) / days;
+  return [
+    symptomOf('slow-drift', fit.onsetMs, endMs, 1, {
+      ...changeFacts(fit),
+      slopeDegCPerDay,
+      daysDays: days,
+      powerRatio: fit.shape as number,
+      ...toleranceFacts(evidence, zone, change, offsetDegC, slopeDegCPerDay),
+    }),
+  ];
+}
+
+function isSure(fit: ChangeFit, change: ZoneChange, settings: SlowDriftSettings): boolean {
+  const { gain, hot, cold } = fit;
+  if (gain < settings.leastGain) return false;
+  const isColdSure =
+    cold !== null && Math.abs(cold.degC) >= settings.smallestDegC && cold.gain >= settings.leastGain / 2;
+  const isHotSure =
+    hot !== null && hot.gain >= settings.leastGain && isDutyBeyondLoad(fit, change, settings.smallestHotDegC);
+  return isColdSure || isHotSure;
+}
+
+function toleranceFacts(
+  evidence: Evidence,
+  zone: Zone,
+  change: ZoneChange,
+  offsetDegC: number,
+  slopeDegCPerDay: number,
+): Record<string, number> {
+  const working = workingDegC(evidence, change);
+  const toleranceDegC = zoneToleranceDegC(
+    zone,
+    Number.isNaN(working) ? (change.soaks.at(-1)?.roomDegC ?? NaN) : working,
+  );
+  const leftDegC = toleranceDegC - Math.abs(offsetDegC);
+  return {
+    toleranceDegC,
+    toleranceRatio: Math.abs(offsetDegC) / toleranceDegC,
+    leavesToleranceHours: Math.max(0, (24 * leftDegC) / Math.abs(slopeDegCPerDay)),
+  };
+}

@@ -1,0 +1,114 @@
+import type { Evidence } from '../../model/detector.js';
+import type { ChangeFit, ChangeSize } from './change-fit.js';
+import { usualRoomOf } from './soaks.js';
+import type { ZoneChange } from './zone-changes.js';
+
+/** Half of the drifts seen are the same hot and cold, half grow with temperature (own choice: no figure is published). */
+const SAME_HOT_AND_COLD_SHARE = 0.5;
+/** Duty per degree is known to this share: load may follow the temperature or not (own choice). */
+const DUTY_SCALE_ERROR_SHARE = 0.1;
+/** Prior spread of what a drift that grows with temperature adds when hot (own choice: wide). */
+const GROWTH_SD_DEG_C = 10;
+
+/** A change of reading error at the zone's working temperature, by all that the log has. */
+export interface ReadingError {
+  readonly offsetDegC: number;
+  readonly uncertaintyDegC: number;
+}
+
+/**
+ * Puts the change seen cold and the one seen hot together: either the offset is the same at both, then the cold one,
+ * which is far better known, counts; or it grows with temperature, then the hot one. Weighed by how well each explains
+ * both (Bayes, two hypotheses).
+ */
+export function readingErrorOf({ hot, cold }: ChangeFit): ReadingError {
+  if (!isKnown(hot)) return isKnown(cold) ? plain(cold) : { offsetDegC: 0, uncertaintyDegC: Infinity };
+  const hotErrorDegC = Math.hypot(hot.errorDegC, DUTY_SCALE_ERROR_SHARE * hot.degC);
+  if (!isKnown(cold)) return { offsetDegC: hot.degC, uncertaintyDegC: hotErrorDegC };
+  const apart = hot.degC - cold.degC;
+  const sameError = Math.hypot(hotErrorDegC, cold.errorDegC);
+  const same = SAME_HOT_AND_COLD_SHARE * density(apart, sameError);
+  const grown = (1 - SAME_HOT_AND_COLD_SHARE) * density(apart, Math.hypot(sameError, GROWTH_SD_DEG_C));
+  const share = same / (same + grown);
+  const together = weighted(cold.degC, cold.errorDegC, hot.degC, hotErrorDegC);
+  const offsetDegC = share * together + (1 - share) * hot.degC;
+  const uncertaintyDegC = Math.hypot(
+    share * cold.errorDegC + (1 - share) * hotErrorDegC,
+    Math.sqrt(share * (1 - share)) * apart,
+  );
+  return { offsetDegC, uncertaintyDegC };
+}
+
+function isKnown(size: ChangeSize | null): size is ChangeSize {
+  return size !== null && Number.isFinite(size.errorDegC);
+}
+
+const plain = ({ degC, errorDegC }: ChangeSize): ReadingError => ({ offsetDegC: degC, uncertaintyDegC: errorDegC });
+
+function density(value: number, sd: number): number {
+  return Math.exp(-0.5 * (value / sd) ** 2) / sd + 1e-300;
+}
+
+function weighted(a: number, aError: number, b: number, bError: number): number {
+  return (a / aError ** 2 + b / bError ** 2) / (1 / aError ** 2 + 1 / bError ** 2);
+}
+
+/** Working temperature of the zone where its duty is known, else NaN. */
+export function workingDegC(evidence: Evidence, change: ZoneChange): number {
+  const roomDegC = usualRoomOf(evidence);
+  return change.duty ? change.duty.spanDegC + (Number.isNaN(roomDegC) ? 22 : roomDegC) : NaN;
+}
+
+/** The better explained of ramp and step; null where neither could be tried. */
+export function betterFit({ ramp, step }: ZoneChange): ChangeFit | null {
+  if (!ramp || !step) return ramp ?? step;
+  return ramp.gain >= step.gain ? ramp : step;
+}
+
+/** Load that differs between zones leaves this share of the duty unexplained, as share of the span (own choice). */
+const UNEXPLAINED_DUTY_SHARE = 0.04;
+/** A cold change that explains this much (squared standard deviations) stands by a hot one of the same sign. */
+const AGREEING_GAIN = 15;
+/**
+ * A sensor whose error grows with temperature still shows, cold, about (room ÷ working temperature) of it: a tenth.
+ * Less than half of that means that the duty changed and the sensor did not.
+ */
+const LEAST_COLD_SHARE = 0.05;
+
+/** Whether the soaks show a change together with the duty. */
+export function isAgreed({ hot, cold }: ChangeFit): boolean {
+  return hot !== null && cold !== null && cold.gain >= AGREEING_GAIN && hot.degC * cold.degC > 0;
+}
+
+/** Whether the soaks are sure enough to say that the sensor itself did not change although the duty did. */
+export function isSensorUnchanged({ hot, cold }: ChangeFit): boolean {
+  if (!hot || !cold || !isKnown(cold)) return false;
+  const share = LEAST_COLD_SHARE * Math.abs(hot.degC);
+  return Math.abs(cold.degC) + cold.errorDegC < share;
+}
+
+/** Whether a change of duty is beyond what load and room leave unexplained. */
+export function isDutyBeyondLoad(fit: ChangeFit, { duty }: ZoneChange, smallestDegC: number): boolean {
+  if (!fit.hot || !duty) return false;
+  const least = isAgreed(fit) ? smallestDegC : Math.max(smallestDegC, UNEXPLAINED_DUTY_SHARE * duty.spanDegC);
+  return Math.abs(fit.hot.degC) >= least;
+}
+
+/** Facts that both shapes of change share. */
+export function changeFacts(fit: ChangeFit): Record<string, number> {
+  const { offsetDegC, uncertaintyDegC } = readingErrorOf(fit);
+  const { hot, cold } = fit;
+  return {
+    offsetDegC,
+    uncertaintyDegC,
+    hotOffsetDegC: hot && isKnown(hot) ? hot.degC : NaN,
+    hotErrorDegC: hot?.errorDegC ?? NaN,
+    hotZScoreRatio: hot ? Math.sqrt(hot.gain) : NaN,
+    coldOffsetDegC: cold && isKnown(cold) ? cold.degC : NaN,
+    coldErrorDegC: cold?.errorDegC ?? NaN,
+    coldZScoreRatio: cold ? Math.sqrt(cold.gain) : NaN,
+    coldShare: hot && cold && isKnown(hot) && isKnown(cold) && hot.gain > 9 ? cold.degC / hot.degC : NaN,
+    zScoreRatio: Math.sqrt(fit.gain),
+    onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / 3_600_000,
+  };
+}
