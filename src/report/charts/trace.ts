@@ -199,11 +199,11 @@ function faultRules({ faults }: ZoneChartData, look: Look) {
 /** Each fault with its number and a bar from its beginning to its end, a line of its own for each of the first few. */
 function faultPanel({ faults }: ZoneChartData, look: Look) {
   const lines = Math.min(mostFaultLines, faults.length);
-  const values = faults.map(({ number, fromMs, toMs, says }) => ({
+  const values = faults.map(({ number, fromMs, toMs, says, saysInF }) => ({
     number,
     from: fromMs,
     to: toMs,
-    says,
+    says: look.unit === 'degF' ? saysInF : says,
     line: (number - 1) % lines,
   }));
   const hidden = { title: null, labels: false, ticks: false, domain: false, grid: false };

@@ -26,6 +26,8 @@ export interface Mark {
 
 export interface NumberedMark extends Mark {
   readonly number: number;
+  /** The same words with temperatures in °F. */
+  readonly saysInF: string;
 }
 
 /** What the charts of one zone's page are drawn from. */
@@ -69,6 +71,7 @@ export function zoneChartData(zone: ZoneFinding, findings: Findings, clock: Cloc
       fromMs: wall(symptom.start),
       toMs: wall(symptom.end),
       says: phraseText(sentence(text.says)),
+      saysInF: phraseText(sentence(text.says), 'degF'),
     })),
     singles: (zone.faultMarks ?? []).map(({ start, end, kind }) => ({
       fromMs: wall(start),

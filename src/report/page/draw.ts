@@ -21,6 +21,8 @@ export async function draw(place: HTMLElement, spec: TopLevelSpec): Promise<View
     loader: closedLoader as never,
   });
   await view.runAsync();
+  // The place itself is the image and has its words; the parts inside are not for a screen reader.
+  place.querySelector('svg')?.setAttribute('aria-hidden', 'true');
   return view;
 }
 

@@ -1,7 +1,7 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, joined, type Html } from '../text/html.js';
 import { counted, secondsText } from '../text/numbers.js';
-import { phraseHtml, phraseText } from '../text/phrase.js';
+import { phraseHtml } from '../text/phrase.js';
 import { idWords } from '../text/words.js';
 import { numberedFaults, otherSigns, type NumberedFault, type SeenSign } from '../sentences/numbered.js';
 import { sentence } from '../sentences/symptom.js';
@@ -39,7 +39,7 @@ function faultItem(fault: NumberedFault, { clock }: Context): Html {
       data-from="${clock.wallMs(Date.parse(symptom.start))}"
       data-to="${clock.wallMs(Date.parse(symptom.end))}"
     >
-      Show on trace<span class="unseen">: ${phraseText(text.says)}</span>
+      Show on trace<span class="unseen">: ${phraseHtml(text.says)}</span>
     </button>
     ${numbersOf(fault)}
   </li>`;
@@ -48,7 +48,7 @@ function faultItem(fault: NumberedFault, { clock }: Context): Html {
 function numbersOf({ symptom, text }: SeenSign): Html | null {
   if (text.details.length === 0) return null;
   return html`<details class="off-sheet numbers">
-    <summary>Its numbers<span class="unseen">: ${phraseText(text.says)}</span></summary>
+    <summary>Its numbers<span class="unseen">: ${phraseHtml(text.says)}</span></summary>
     <p class="faint">${idWords(symptom.detector)}: ${joined(text.details.map(phraseHtml), '; ')}.</p>
   </details>`;
 }

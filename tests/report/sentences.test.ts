@@ -1,0 +1,151 @@
+import { expect, test } from 'vitest';
+import type { SymptomNote } from '../../src/model/findings.js';
+import { judges } from '../../src/detect/index.js';
+import { families, symptomText } from '../../src/report/sentences/symptom.js';
+import { firstStep, sensorName, whatToBring } from '../../src/report/sentences/next-step.js';
+import { numberedFaults } from '../../src/report/sentences/numbered.js';
+import { summary } from '../../src/report/sentences/summary.js';
+import { verdict } from '../../src/report/sentences/verdict.js';
+import { expectedText } from '../../src/report/sentences/expected.js';
+import { phraseText } from '../../src/report/text/phrase.js';
+import { emptyFindings, plantFindings } from '../make/report/findings.js';
+
+const plain = (text: string): string => text.replaceAll('\u00A0', ' ');
+
+function note(detector: string, count: number, facts: Readonly<Record<string, number>>): SymptomNote {
+  return { detector, start: '2026-02-10T00:00:00Z', end: '2026-02-11T00:00:00Z', count, facts };
+}
+
+const said = (symptom: SymptomNote): string => plain(phraseText(symptomText(symptom).says));
+
+const sentences: readonly (readonly [SymptomNote, string])[] = [
+  [
+    note('sensor-opens', 22, { longestOpenMinutes: 1.5, standingMinutes: 0 }),
+    'the sensor circuit opens 22 times, the longest for 2 min',
+  ],
+  [
+    note('sensor-opens', 1, { longestOpenMinutes: 300, standingMinutes: 300 }),
+    'the sensor circuit opens once, for 5 h; it has stood so for 5 h when the log ends',
+  ],
+  [note('sensor-opens', 2, { shortCount: 2 }), 'the reading goes to the bottom of its scale twice'],
+  [
+    note('opens-by-running', 9, { runningOpensPerHour: 1.4, stoppedOpensPerHour: 0 }),
+    'it opens 1.4 times an hour while the machine runs and 0 times while it stands',
+  ],
+  [
+    note('opens-by-heat', 9, { hotOpensPerHour: 2, coldOpensPerHour: 0.1 }),
+    'it opens 2 times an hour hot and 0.1 times cold',
+  ],
+  [
+    note('opens-growth', 9, { firstCount: 2, lastCount: 7 }),
+    'it opens 7 times in the later half and 2 times in the earlier half',
+  ],
+  [note('code-value', 3, { valueDegC: 850 }), 'the log holds exactly 850.0 °C 3 times, a code and no temperature'],
+  [
+    note('spikes', 12, { largestSizeDegC: 41.5 }),
+    'the reading jumps 12 times faster than the zone can heat or cool, by up to 41.5 °C',
+  ],
+  [
+    note('returning-steps', 4, { largestStepDegC: 5.2 }),
+    'the reading takes a step 4 times that no heat explains, by up to 5.2 °C',
+  ],
+  [
+    note('scatter-growth', 4, { firstNoiseDegC: 0.6, lastNoiseDegC: 2.4 }),
+    'the reading scatters by 2.40 °C at the end, 0.60 °C at first',
+  ],
+  [
+    note('stuck-reading', 1, { valueDegC: 181.2, longestMinutes: 90 }),
+    'the reading stands still at 181.2 °C once although output or neighbours move, the longest for 1 h 30 min',
+  ],
+  [
+    note('frozen-record', 2, { gapMinutes: 30, fileFrozenMinutes: 0, tagFrozenMinutes: 0 }),
+    'rows are missing for 30 min',
+  ],
+  [note('card-events', 3, { zonesAtOnceCount: 4 }), '4 zones lose their reading or jump together, in 3 moments'],
+  [
+    note('repairs', 1, { faultMinutes: 600, listedCount: 0 }),
+    'the fault ends as a repair would end it after 10 h of fault',
+  ],
+  [
+    note('slow-drift', 1, { slopeDegCPerWeek: 2.9 }),
+    'the reading drifts away from the truth, by +2.9 °C a week, which the loop hides',
+  ],
+  [note('soak-offset', 2, { offsetDegC: -3.1 }), 'cold, it reads 3.1 °C lower than its neighbours'],
+];
+
+test.each(sentences.map(([symptom, text]) => [symptom.detector, symptom, text] as const))(
+  '%s in plain words',
+  (_id, symptom, text) => {
+    expect(said(symptom)).toBe(text);
+  },
+);
+
+test('a detector that nobody has met keeps its name and all its facts', () => {
+  const { says, details } = symptomText(note('lid-rattle', 2, { lidGapMm: 3, swingDegC: 2, chancePValue: 0.0001 }));
+  expect(phraseText(says)).toBe('lid rattle, seen twice');
+  expect(details.map((detail) => plain(phraseText(detail)))).toEqual([
+    'lid gap mm 3',
+    'swing 2.0 °C',
+    'chance by chance < 0.001',
+  ]);
+});
+
+test('every detector is spoken for by a family, and a fact is said or listed, never lost', () => {
+  for (const { meta } of judges) {
+    expect(
+      families.some((family) => family.has(meta.id)),
+      `${meta.id} has only the generic sentence`,
+    ).toBe(true);
+    const { details } = symptomText(note(meta.id, 2, { madeUpSeconds: 7 }));
+    expect(details.map((detail) => plain(phraseText(detail)))).toEqual(['made up 7 s']);
+  }
+});
+
+test('the sentence above everything names who needs a fitter and counts the rest', () => {
+  expect(plain(summary(plantFindings()))).toBe(
+    '2 of 16 zones need a fitter: Front jaw on Tray sealer 1 (probably the wiring to the sensor) and Upper plate 3 on ' +
+      'Blister former (probably the sensor itself). 1 more to keep an eye on, 12 healthy and 1 could not be judged.',
+  );
+  expect(summary(emptyFindings())).toContain('No zone was found');
+  const healthy = plantFindings().zones.filter(({ status }) => status === 'healthy');
+  expect(plain(summary({ ...plantFindings(), zones: healthy }))).toBe('None of 12 zones need a fitter. 12 healthy.');
+});
+
+test('two causes that the log cannot tell apart are both named', () => {
+  const [zone] = plantFindings().zones;
+  const open = { sensor: 0.5, wiring: 0.4, input: 0.05, heater: 0, recording: 0, none: 0.05 };
+  expect(phraseText(verdict({ ...zone!, probabilities: open }))).toContain('does not settle which');
+});
+
+test('the first step and what to bring follow the likely causes', () => {
+  const [wiring] = plantFindings().zones;
+  expect(phraseText(firstStep(wiring!))).toContain('move cable');
+  expect(whatToBring(wiring!).join('; ')).toMatch(/lock.*0\.1 Ω.*ferrules.*spare sensor \(Pt100, 3 wires\)/);
+  const noNext = { ...wiring!, nextCheck: null };
+  expect(phraseText(firstStep(noNext))).toContain('sensor’s own connector');
+  expect([sensorName('tc-k'), sensorName('pt1000')]).toEqual(['type K thermocouple', 'Pt1000']);
+});
+
+test('faults are numbered in the order of time and only those with a place on the trace', () => {
+  const [zone] = plantFindings().zones;
+  const faults = numberedFaults(zone!);
+  expect(faults.map(({ number }) => number)).toEqual([1, 2]);
+  expect(faults.map(({ symptom }) => symptom.detector)).not.toContain('opens-by-running');
+});
+
+test('an expected value says its limits, and an unknown one says what to do', () => {
+  const ohm = {
+    quantity: 'resistance',
+    condition: 'room',
+    atDegC: 0,
+    toleranceOhm: null,
+    toleranceDegC: null,
+    ohmPerDegC: null,
+    cableOhm: null,
+  } as const;
+  const text = (low: number | null, expected: number | null, high: number | null): string =>
+    plain(phraseText(expectedText({ ...ohm, lowOhm: low, expectedOhm: expected, highOhm: high })));
+  expect(text(99.9, 100, 100.1)).toBe('100.0 Ω (99.9 to 100.1)');
+  expect(text(0, null, 2)).toBe('less than 2.0 Ω');
+  expect(text(0, null, null)).toBe('note it down');
+});
