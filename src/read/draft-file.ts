@@ -10,6 +10,7 @@ import { sampleLines, sampleRows, type SampledRow } from './file-sample.js';
 import { longSeries, sampledClock, wideSeries } from './series.js';
 import { findShape, type FileShape } from './shape.js';
 import type { SurveyOptions } from './survey-options.js';
+import { rowsOfMoreTags } from './more-tags.js';
 import { sampleTable, tableParts } from './table-source.js';
 import { readHead, type TextRef } from './text-source.js';
 import { findTiming, type Timing } from './timing.js';
@@ -145,7 +146,7 @@ async function openTableDraft(ref: TextRef, options: SurveyOptions, plant: Plant
   return draftFrom({ ...ref, sizeBytes, encoding: 'utf-8', dialect: plainDialect }, rows, true, options, plant);
 }
 
-function draftFrom(
+async function draftFrom(
   base: Base,
   rows: readonly SampledRow[],
   isEndSampled: boolean,
@@ -169,7 +170,9 @@ function draftFrom(
   if (kind !== 'temperature') return { draft: plainDraft(base, kind, why, shape), problems };
   if (shape.time.isUndecided) problems.push(undecidedDates(base.name, shape));
   if (!shape.hasHeader && !options.names) problems.push(noHeader(base.name));
-  return { draft: temperatureDraft(base, why, shape, isEndSampled, options, plant), problems };
+  const isText = base.container !== 'workbook' && base.container !== 'parquet';
+  const more = isText && isEndSampled ? await rowsOfMoreTags(base, base.encoding, base.dialect, shape) : [];
+  return { draft: temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
 }
 
 const logExtension = /\.(csv|tsv|dat|log|prn|asc|xlsx|xlsm|parquet|gz)(!.*)?$/i;
@@ -202,13 +205,16 @@ function temperatureDraft(
   base: Base,
   why: string,
   shape: FileShape,
+  moreRows: readonly SampledRow[],
   isEndSampled: boolean,
   options: SurveyOptions,
   plant: PlantFile | null,
 ): DraftFile {
   const clock = sampledClock(shape);
+  const all = moreRows.length === 0 ? shape : { ...shape, rows: [...shape.rows, ...moreRows] };
+  const allClock = moreRows.length === 0 ? clock : sampledClock(all);
   const series =
-    shape.layout === 'long' ? longSeries(shape, base.dialect, clock).series : wideSeries(shape, base.dialect, clock);
+    shape.layout === 'long' ? longSeries(all, base.dialect, allClock).series : wideSeries(shape, base.dialect, clock);
   const roled = roleSeries(series, plant);
   const timing = findTiming(shape, clock, roled, isEndSampled, options.holdMinutes);
   const file = draftedFile(base, 'temperature', why, shape, timing);

@@ -212,6 +212,21 @@ describe('long text', () => {
     }
   });
 
+  test('a long file that lists tag after tag beyond what is sampled', async () => {
+    const perTag = 2500;
+    const names = Array.from({ length: 40 }, (_, tag) => `Zone ${tag + 1}`);
+    const lines = names.flatMap((name, tag) =>
+      Array.from(
+        { length: perTag },
+        (_, row) => `${at(row).toISOString()},${name} PV (°C),${(20 + tag + (row % 50) / 10).toFixed(1)}`,
+      ),
+    );
+    const { zones, result } = await pourFiles({ 'log.csv': `time,tag,value\n${lines.join('\n')}\n` });
+    expect(zones.map((zone) => zone.name).sort()).toEqual([...names].sort());
+    for (const zone of zones) expect(zone.timeMs).toHaveLength(perTag);
+    expect(result.sources[0]).toMatchObject({ rowsRead: 40 * perTag, rowsRejected: 0 });
+  });
+
   test('a zone column beside columns of reading, set point and output', async () => {
     const lines = Array.from({ length: rows }, (_, row) =>
       ['Front jaw', 'Rear jaw']
