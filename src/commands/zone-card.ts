@@ -87,7 +87,8 @@ function headLines({ zone, colours, clock, unit, width }: Card): readonly string
   const untold = zone.status === 'insufficient-data' ? wrapText(whyUntold(zone), width) : [];
   return [
     ...wrapText(safeText(`${zone.zone}, ${zone.machine}`), width).map(colours.bold),
-    `${paint(statusWords[zone.status])}${since.length > 0 ? `, ${since.join(', ')}` : ''}`,
+    paint(statusWords[zone.status]),
+    ...wrapText(since.join(', '), width),
     ...wrapText(text(verdict(zone), unit), width),
     ...untold,
     ...wrapText(safeText(facts.join(', ')), width).map(colours.faint),
@@ -134,7 +135,9 @@ function timeLines({ zone, findings, clock, fromMs, width, colours }: Card): rea
       ? [`Output    ${sparkline(pick(trace.outputPercent), places)}`]
       : []),
     `Faults    ${markLine(isFaulty, '×')}`,
-    colours.faint(`          ${clock.dateTime(times[0]!)} to ${clock.dateTime(end)}`),
+    ...wrapText(`${clock.dateTime(times[0]!)} to ${clock.dateTime(end)}`, width - 10).map((line) =>
+      colours.faint(`          ${line}`),
+    ),
   ];
 }
 
@@ -159,7 +162,7 @@ function measureLines({ zone, unit, width, colours }: Card): readonly string[] {
     '',
     ...(zone.status === 'healthy' ? [] : wrapText(`First: ${text(firstStep(zone), unit)}`, width)),
     ...wrapText(`Bring: ${whatToBring(zone).join('; ')}.`, width),
-    ...(measure.length > 0 ? [colours.bold('Measure, locked out unless it says power on')] : []),
+    ...(measure.length > 0 ? wrapText('Measure, locked out unless it says power on', width).map(colours.bold) : []),
     ...measure.flatMap((check, index) => checkLines(check, index, unit, width)),
   ];
 }
@@ -196,7 +199,7 @@ function whyLines({ zone, width, colours }: Card): readonly string[] {
   const unable = zone.unable.flatMap(({ detector, why }) => bullet(`${idWords(detector)}: ${why}`, width));
   return [
     '',
-    colours.bold('Why (log-odds that each sign adds to each cause)'),
+    ...wrapText('Why (log-odds that each sign adds to each cause)', width).map(colours.bold),
     ...tableLines(columns, rows, width),
     ...(unable.length > 0 ? [colours.bold('What the log cannot tell here'), ...unable] : []),
   ];

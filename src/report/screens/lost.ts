@@ -196,8 +196,9 @@ function alarmPart({ findings, clock }: Context): Html {
       ${countTable('Most frequent', 'Alarm', alarms.mostFrequent)}
       ${countTable('Chattering: on and off again and again', 'Alarm', alarms.chattering)}
       ${countTable('Fleeting: gone before anyone can act', 'Alarm', alarms.fleeting)}
-      ${countTable('By machine', 'Machine', alarms.byMachine)} ${countTable('By shift', 'Shift', alarms.byShift)}
-      ${countTable('By priority', 'Priority', alarms.byPriority)}
+      ${countTable('Alarms by machine', 'Machine', alarms.byMachine)}
+      ${countTable('Alarms by shift', 'Shift', alarms.byShift)}
+      ${countTable('Alarms by priority', 'Priority', alarms.byPriority)}
     </div>
     ${
       alarms.stale.length > 0 &&
