@@ -68,7 +68,6 @@ describe('the card of a zone', () => {
 
   test('a name cannot send commands to the terminal', () => {
     const evil = { ...loose!, zone: 'Jaw\u001B]0;owned\u0007\u202E' };
-    // eslint-disable-next-line no-control-regex
     expect(zoneCard(evil, findings, options)).not.toMatch(/[\u0000-\u0009\u000B-\u001F\u202E]/);
   });
 });

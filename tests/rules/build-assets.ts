@@ -18,5 +18,9 @@ await build({
   // One line of ASCII: the page's own escapes need not know what is in a library.
   charset: 'ascii',
   legalComments: 'none',
+  // The licences of what is bundled ask for their notice wherever a copy goes, a report included.
+  banner: {
+    js: '/* Contains vega, vega-lite and vega-interpreter (BSD-3-Clause, (c) University of Washington Interactive Data Lab) and d3 (ISC, (c) Mike Bostock). */',
+  },
 });
 for (const part of ['page.html', 'page.css']) await copyFile(from(`src/report/${part}`), from(`dist/report/${part}`));
