@@ -1,7 +1,11 @@
 import type { Command } from 'commander';
+import { registerCompletion } from './completion.js';
+import { registerOhms } from './ohms.js';
+import { registerPreview } from './preview.js';
 import { registerReport } from './report.js';
 import type { RunResult } from './run-result.js';
 import { version } from './version.js';
+import { registerZone } from './zone.js';
 
 /** Hangs every command on the program. Each command loads its heavy parts only when it runs. */
 export function registerCommands(program: Command, result: RunResult): void {
@@ -18,4 +22,8 @@ export function registerCommands(program: Command, result: RunResult): void {
       process.stdout.write('All commands:  looselead --help\n');
     });
   registerReport(program, result);
+  registerPreview(program);
+  registerZone(program);
+  registerOhms(program);
+  registerCompletion(program);
 }

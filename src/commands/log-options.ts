@@ -20,7 +20,7 @@ export function addLogOptions(command: Command): Command {
 /** The given options only, so that an absent one stays absent. */
 export function toAnalyseOptions({ plant, timezone, unit, dates }: LogOptions): AnalyseOptions {
   return {
-    ...(plant === undefined ? {} : { plantFile: plant }),
+    ...(plant === undefined ? {} : { plant }),
     ...(timezone === undefined ? {} : { timezone }),
     ...(unit === undefined ? {} : { unit }),
     ...(dates === undefined ? {} : { dates }),

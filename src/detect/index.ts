@@ -2,6 +2,10 @@ import type { AnyJudge } from './run-judges.js';
 import type { AnyWatcher } from './run-watchers.js';
 import { cardEvents } from './judges/card-events.js';
 import { codeValue } from './judges/code-value.js';
+import { coldSoakOffset } from './judges/cold-soak-offset.js';
+import { dutyShift } from './judges/duty-shift.js';
+import { offsetStep } from './judges/offset-step.js';
+import { slowDrift } from './judges/slow-drift.js';
 import { frozenRecord } from './judges/frozen-record.js';
 import { opensByHeat } from './judges/opens-by-heat.js';
 import { opensByRunning } from './judges/opens-by-running.js';
@@ -37,4 +41,8 @@ export const judges: readonly AnyJudge[] = [
   scatterGrowth,
   cardEvents,
   repairs,
+  coldSoakOffset,
+  dutyShift,
+  slowDrift,
+  offsetStep,
 ];

@@ -3,6 +3,8 @@ import type { TemperatureUnit } from '../model/log-file.js';
 export interface SurveyOptions {
   /** Path of a plant.yaml; without it the one in a folder given is used. */
   readonly plant?: string | undefined;
+  /** True = no plant.yaml is used, not even the one in a folder given. */
+  readonly ignorePlantFile?: boolean | undefined;
   /** Each wins over plant.yaml. */
   readonly timezone?: string | undefined;
   readonly dates?: 'day-first' | 'month-first' | undefined;

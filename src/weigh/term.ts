@@ -15,6 +15,8 @@ export interface ZoneEvidence {
  */
 export interface Term {
   readonly id: string;
+  /** The detector whose symptoms it reads; the fault's beginning is taken from them. */
+  readonly detector: string;
   /** The sentence a reader sees beside the number. */
   readonly says: string;
   /** Causes it may speak for; the fit keeps these strengths at or above zero. */

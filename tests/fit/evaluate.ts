@@ -25,7 +25,7 @@ if (made) await writePlants({ count: Number(values.count), seed: Number(values.s
 const zones: ScoredZone[] = [];
 let hidden = 0;
 for (const plant of readTruths(values.plants ?? made!)) {
-  const findings = await analyse([plant.folder], values['no-plant-file'] ? { plantFile: null } : {});
+  const findings = await analyse([plant.folder], { ignorePlantFile: values['no-plant-file'] });
   const byKey = new Map(findings.zones.map((zone) => [zoneKey(zone.zone), zone]));
   for (const truth of plant.zones) {
     if (isHidden(truth, plant.meta)) hidden++;

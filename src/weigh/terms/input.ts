@@ -4,6 +4,7 @@ import { factOf, ramp, surprise, symptomsOf, type Term } from '../term.js';
 export const inputTerms: readonly Term[] = [
   {
     id: 'fails-with-its-card',
+    detector: 'card-events',
     says: 'Several zones fail at the same second, as one card or supply makes them.',
     for: ['input'],
     against: ['sensor', 'wiring', 'none'],
@@ -11,6 +12,7 @@ export const inputTerms: readonly Term[] = [
   },
   {
     id: 'whole-machine-at-once',
+    detector: 'card-events',
     says: 'All zones of the log fail at the same moment.',
     for: ['input', 'recording'],
     against: [],
@@ -18,6 +20,7 @@ export const inputTerms: readonly Term[] = [
   },
   {
     id: 'reading-does-not-move',
+    detector: 'stuck-reading',
     says: 'The reading stands still although output or neighbours move.',
     for: ['input'],
     against: ['none', 'sensor', 'heater'],
@@ -25,6 +28,7 @@ export const inputTerms: readonly Term[] = [
   },
   {
     id: 'reading-still-for-hours',
+    detector: 'stuck-reading',
     says: 'The reading stands still for hours.',
     for: ['input'],
     against: ['none'],
@@ -32,6 +36,7 @@ export const inputTerms: readonly Term[] = [
   },
   {
     id: 'reading-still-like-no-peer',
+    detector: 'stuck-reading',
     says: 'The reading stands still many times longer than it ever does.',
     for: ['input'],
     against: ['none'],
@@ -39,6 +44,7 @@ export const inputTerms: readonly Term[] = [
   },
   {
     id: 'tag-stands-still',
+    detector: 'frozen-record',
     says: "Reading, set point and output of this zone stand still together while the machine's other zones move.",
     for: ['recording'],
     against: ['none', 'input'],
@@ -46,6 +52,7 @@ export const inputTerms: readonly Term[] = [
   },
   {
     id: 'own-rows-missing',
+    detector: 'frozen-record',
     says: 'Rows of this zone alone are missing.',
     for: ['recording'],
     against: ['none'],
@@ -53,6 +60,7 @@ export const inputTerms: readonly Term[] = [
   },
   {
     id: 'repeated-code',
+    detector: 'code-value',
     says: 'One exact value returns again and again, reached faster than heat can move: a code, not a temperature.',
     for: ['sensor', 'wiring', 'input'],
     against: ['none'],

@@ -16,6 +16,7 @@ function comesAndGoes(evidence: ZoneEvidence): boolean {
 export const openTerms: readonly Term[] = [
   {
     id: 'long-open-out-of-nothing',
+    detector,
     says: 'The input went open for good, with no short opens before it.',
     for: ['sensor', 'wiring', 'input'],
     against: ['none'],
@@ -23,6 +24,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'long-open-after-hours',
+    detector,
     says: 'The input went open for good after some hours of short opens.',
     for: ['sensor', 'wiring'],
     against: ['none'],
@@ -30,6 +32,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'long-open-after-days',
+    detector,
     says: 'Short opens went on for more than a day before the input went open for good.',
     for: ['wiring'],
     against: ['sensor'],
@@ -38,6 +41,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'many-opens-before-long',
+    detector,
     says: 'Many short opens came before the long one.',
     for: ['wiring'],
     against: ['sensor'],
@@ -45,6 +49,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'shorted-for-long',
+    detector,
     says: 'The input read below scale, as a short does, for long.',
     for: ['wiring'],
     against: ['none', 'sensor'],
@@ -52,6 +57,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'shorts-come-and-go',
+    detector,
     says: 'The input read below scale several times, briefly.',
     for: ['wiring'],
     against: ['none'],
@@ -59,6 +65,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'opens-come-and-go',
+    detector,
     says: 'The input opened and closed again; none of the opens lasted.',
     for: ['sensor', 'wiring'],
     against: ['none'],
@@ -66,6 +73,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'opens-many',
+    detector,
     says: 'Short opens are many.',
     for: ['sensor', 'wiring'],
     against: ['none'],
@@ -73,6 +81,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'opens-very-many',
+    detector,
     says: 'Short opens come by the hundred, as a chafed or loose contact makes them.',
     for: ['wiring'],
     against: ['sensor'],
@@ -80,6 +89,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'opens-last-minutes',
+    detector,
     says: 'Short opens last minutes rather than seconds.',
     for: ['sensor'],
     against: ['wiring'],
@@ -87,6 +97,7 @@ export const openTerms: readonly Term[] = [
   },
   {
     id: 'opens-last-seconds',
+    detector,
     says: 'Short opens last seconds.',
     for: ['wiring'],
     against: ['sensor'],

@@ -4,6 +4,7 @@ import { factOf, ramp, surprise, symptomsOf, type Term } from '../term.js';
 export const stepTerms: readonly Term[] = [
   {
     id: 'steps-return',
+    detector: 'returning-steps',
     says: 'The reading jumps by a few degrees and back, while heat cannot move so fast.',
     for: ['wiring'],
     against: ['none'],
@@ -11,6 +12,7 @@ export const stepTerms: readonly Term[] = [
   },
   {
     id: 'steps-large',
+    detector: 'returning-steps',
     says: 'The jumps are large beside the noise.',
     for: ['wiring'],
     against: ['none'],
@@ -23,6 +25,7 @@ export const stepTerms: readonly Term[] = [
   },
   {
     id: 'steps-many',
+    detector: 'returning-steps',
     says: 'Such jumps are many.',
     for: ['wiring'],
     against: ['none'],
@@ -30,6 +33,7 @@ export const stepTerms: readonly Term[] = [
   },
   {
     id: 'steps-one-way',
+    detector: 'returning-steps',
     says: 'The jumps go one way and back, as ohms that come and go make them.',
     for: ['wiring'],
     against: [],
@@ -37,6 +41,7 @@ export const stepTerms: readonly Term[] = [
   },
   {
     id: 'spikes-many',
+    detector: 'spikes',
     says: 'Single readings jump out and come back, again and again.',
     for: ['sensor', 'wiring', 'input'],
     against: ['none'],
@@ -44,6 +49,7 @@ export const stepTerms: readonly Term[] = [
   },
   {
     id: 'spikes-while-moving',
+    detector: 'spikes',
     says: 'Spikes come while the machine moves.',
     for: ['wiring'],
     against: ['sensor'],
@@ -51,6 +57,7 @@ export const stepTerms: readonly Term[] = [
   },
   {
     id: 'scatter-grows',
+    detector: 'scatter-growth',
     says: 'The reading scatters more and more, on this zone alone.',
     for: ['sensor', 'wiring'],
     against: ['none'],
@@ -58,6 +65,7 @@ export const stepTerms: readonly Term[] = [
   },
   {
     id: 'scatter-unlike-peers',
+    detector: 'scatter-growth',
     says: 'The reading scatters far more than its peers.',
     for: ['sensor', 'wiring'],
     against: ['none'],

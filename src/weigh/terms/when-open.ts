@@ -8,6 +8,7 @@ const growth = (evidence: ZoneEvidence, name: string): number => factOf(evidence
 export const whenOpenTerms: readonly Term[] = [
   {
     id: 'opens-while-moving',
+    detector: 'opens-by-running',
     says: 'Opens come while the machine moves, more than chance would have it.',
     for: ['wiring'],
     against: ['sensor'],
@@ -15,6 +16,7 @@ export const whenOpenTerms: readonly Term[] = [
   },
   {
     id: 'opens-also-standing',
+    detector: 'opens-by-running',
     says: 'Opens come as often while the machine stands hot.',
     for: ['sensor'],
     against: ['wiring'],
@@ -25,6 +27,7 @@ export const whenOpenTerms: readonly Term[] = [
   },
   {
     id: 'opens-when-hot',
+    detector: 'opens-by-heat',
     says: 'Opens come near working temperature and not when cold.',
     for: ['sensor', 'wiring'],
     against: [],
@@ -32,6 +35,7 @@ export const whenOpenTerms: readonly Term[] = [
   },
   {
     id: 'opens-hot-and-standing',
+    detector: 'opens-by-heat',
     says: 'Opens come hot while nothing moves.',
     for: ['sensor'],
     against: ['wiring'],
@@ -42,6 +46,7 @@ export const whenOpenTerms: readonly Term[] = [
   },
   {
     id: 'opens-also-cold',
+    detector: 'opens-by-heat',
     says: 'Opens come when the zone is cold, too.',
     for: ['wiring'],
     against: ['sensor'],
@@ -49,6 +54,7 @@ export const whenOpenTerms: readonly Term[] = [
   },
   {
     id: 'opens-grow',
+    detector: 'opens-growth',
     says: 'Opens become more from day to day.',
     for: ['wiring'],
     against: ['none'],
@@ -56,6 +62,7 @@ export const whenOpenTerms: readonly Term[] = [
   },
   {
     id: 'opens-in-bursts',
+    detector: 'opens-growth',
     says: 'Opens come in bursts.',
     for: ['wiring'],
     against: ['sensor'],

@@ -1,0 +1,43 @@
+import { opensOf, type Open } from '../detect/shared/opens.js';
+import type { Evidence } from '../model/detector.js';
+import type { AlarmMark, FaultMark, ZoneFinding } from '../model/findings.js';
+import { isoOrNull } from './iso.js';
+
+/** More marks than this on one chart cannot be told apart; symptoms and alarm counts hold them all. */
+const MOST_MARKS = 500;
+
+/** Single faults for the zone's chart: opens first, then what the watchers saw, in time order. */
+export function faultMarks(evidence: Evidence, zone: number): FaultMark[] {
+  const marks = opensOf(evidence)[zone]!.map(({ startMs, endMs, kind }) => ({ startMs, endMs, kind: kind as string }));
+  for (const kind of ['settled-step', 'spike']) {
+    for (const { startMs, endMs } of evidence.episodes.get(kind)?.[zone] ?? []) marks.push({ startMs, endMs, kind });
+  }
+  return marks
+    .slice(0, MOST_MARKS)
+    .sort((a, b) => a.startMs - b.startMs)
+    .map(({ startMs, endMs, kind }) => ({
+      start: new Date(startMs).toISOString(),
+      end: new Date(endMs).toISOString(),
+      kind,
+    }));
+}
+
+export function alarmMarks(evidence: Evidence, zone: number): AlarmMark[] {
+  return evidence.alarms
+    .filter((alarm) => alarm.zone === zone)
+    .slice(0, MOST_MARKS)
+    .map(({ startMs, endMs, message }) => ({ start: new Date(startMs).toISOString(), end: isoOrNull(endMs), message }));
+}
+
+/** Opens of each day that has one, by whether the machine ran; unknown counts as running. */
+export function opensByDay(opens: readonly Open[]): ZoneFinding['opensByDay'] {
+  const days = new Map<string, { running: number; stopped: number }>();
+  for (const { startMs, runningShare } of opens) {
+    const day = new Date(startMs).toISOString().slice(0, 10);
+    const counts = days.get(day) ?? { running: 0, stopped: 0 };
+    if (runningShare < 0.5) counts.stopped++;
+    else counts.running++;
+    days.set(day, counts);
+  }
+  return [...days].map(([day, counts]) => ({ day, ...counts }));
+}

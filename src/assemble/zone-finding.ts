@@ -1,0 +1,93 @@
+import { opensOf } from '../detect/shared/opens.js';
+import { repairsOf } from '../detect/shared/repair-lives.js';
+import { thinSeries } from '../digest/thin.js';
+import type { Evidence } from '../model/detector.js';
+import type { RepairNote, ZoneFinding } from '../model/findings.js';
+import { zoneChecks } from '../sensors/zone-checks.js';
+import { nextCheck } from '../weigh/next-check.js';
+import type { Verdict } from '../weigh/weigh-plant.js';
+import { driftOf, type Drift } from './drift.js';
+import { isoOrNull } from './iso.js';
+import { alarmMarks, faultMarks, opensByDay } from './marks.js';
+import { ohmsOf } from './ohms.js';
+import { dutySeries, setpointOf, soakSeries } from './series.js';
+
+/** One zone's part of the findings, but for its rank. */
+export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinutes: number): Omit<ZoneFinding, 'rank'> {
+  const { zone, span, probabilities } = verdict;
+  const isFault = verdict.status === 'faulty' || verdict.status === 'watch';
+  const drift = driftOf(verdict);
+  const soaks = soakSeries(evidence, zone.index);
+  const setpointDegC = setpointOf(evidence, zone.index);
+  const { symptoms, unable } = outcomesOf(verdict);
+  return {
+    zone: zone.name,
+    machine: zone.machine,
+    status: verdict.status,
+    probabilities,
+    onset: isFault ? isoOrNull(span.onsetMs) : null,
+    fixed: isFault ? isoOrNull(span.fixedMs) : null,
+    offsetDegC: drift.offsetDegC,
+    ...ohmsOf(zone, verdict, setpointDegC),
+    downtimeMinutes,
+    symptoms,
+    unable,
+    checks: zoneChecks(zone, {
+      roomDegC: soaks.roomDegC ?? evidence.plant.roomDegC,
+      roomFrom: soaks.roomDegC === null ? 'stated' : 'soak',
+      setpointDegC: setpointDegC ?? undefined,
+      leadGauge: evidence.plant.leadGauge,
+      leadLengthM: evidence.plant.leadLengthM,
+    }),
+    terms: verdict.terms,
+    prior: verdict.prior,
+    sensor: zone.sensor,
+    wires: zone.wires,
+    card: zone.card,
+    setpointDegC,
+    roomDegC: soaks.roomDegC,
+    leavesTolerance: drift.leavesTolerance,
+    trend: isFault ? trendOf(verdict, drift) : null,
+    nextCheck: isFault ? (nextCheck(probabilities)?.says ?? null) : null,
+    repairs: repairNotes(evidence, zone.index),
+    soaks: soaks.points,
+    duty: dutySeries(evidence, zone.index),
+    opensByDay: opensByDay(opensOf(evidence)[zone.index]!),
+    trace: thinSeries(evidence.digest.zones[zone.index]!, evidence.digest),
+    faultMarks: faultMarks(evidence, zone.index),
+    alarmMarks: alarmMarks(evidence, zone.index),
+  };
+}
+
+function outcomesOf({ evidence }: Verdict): Pick<ZoneFinding, 'symptoms' | 'unable'> {
+  const outcomes = [...evidence.outcomes.values()];
+  return {
+    symptoms: outcomes.flatMap(({ symptoms }) =>
+      symptoms.map(({ detector, startMs, endMs, count, facts }) => ({
+        detector,
+        start: new Date(startMs).toISOString(),
+        end: new Date(endMs).toISOString(),
+        count,
+        facts,
+      })),
+    ),
+    unable: outcomes.flatMap(({ detector, unable }) => (unable === undefined ? [] : [{ detector, why: unable }])),
+  };
+}
+
+/** A repaired fault is better; growing opens, growing steps or a moving drift are worse. */
+function trendOf(verdict: Verdict, drift: Drift): ZoneFinding['trend'] {
+  if (!Number.isNaN(verdict.span.fixedMs)) return 'better';
+  const isGrowing = verdict.terms.some(({ term, value }) => term === 'opens-grow' && value > 0.3);
+  return isGrowing || drift.isMoving ? 'worse' : 'steady';
+}
+
+function repairNotes(evidence: Evidence, zone: number): RepairNote[] {
+  return repairsOf(evidence)[zone]!.map(({ timeMs, from }) => {
+    const entry =
+      from === 'maintenance list'
+        ? evidence.maintenance.find((line) => line.zone === zone && line.timeMs === timeMs)
+        : undefined;
+    return { time: new Date(timeMs).toISOString(), from, done: entry?.done ?? '', found: entry?.found ?? '' };
+  });
+}

@@ -1,0 +1,68 @@
+import { correctAlarmClock, type ClockShift } from './detect/shared/clock-shift.js';
+import { watchers } from './detect/index.js';
+import { startWatchers } from './detect/run-watchers.js';
+import { startDigest } from './digest/build-digest.js';
+import { readEvents } from './intake-events.js';
+import { pourSamples } from './intake.js';
+import type { StopEntry } from './model/alarm.js';
+import type { Evidence } from './model/detector.js';
+import type { SourceNote } from './model/findings.js';
+import type { ProblemNote } from './model/problem.js';
+import { demandZones, survey, type SurveyOptions } from './read/survey.js';
+
+export interface GatherOptions extends SurveyOptions {
+  /** Called now and then with bytes read and bytes in all, for a progress bar. */
+  readonly onProgress?: (doneBytes: number, totalBytes: number) => void;
+}
+
+/** Everything the logs hold, as the detectors see it, and what was said of the files on the way. */
+export interface Gathered {
+  readonly evidence: Evidence;
+  readonly stops: readonly StopEntry[];
+  readonly clockShift: ClockShift;
+  readonly sources: readonly SourceNote[];
+  readonly problems: readonly ProblemNote[];
+  readonly assumptions: readonly string[];
+  /** Of the log's clock; null = not stated. */
+  readonly timezone: string | null;
+}
+
+/**
+ * Reads all logs once: samples go to the digest and the watchers block by block and are not kept.
+ *
+ * @throws LogProblem when nothing readable is found or plant.yaml cannot be used.
+ */
+export async function gather(paths: readonly string[], options: GatherOptions): Promise<Gathered> {
+  const found = await survey(paths, options);
+  demandZones(found);
+  const digest = startDigest(found.zones);
+  const watching = startWatchers(found.zones, watchers);
+  const poured = await pourSamples(found, {
+    block(block) {
+      digest.take(block);
+      watching.take(block);
+    },
+    ...(options.onProgress ? { progress: options.onProgress } : {}),
+  });
+  const events = await readEvents(found.files, found.zones, found.plant, poured.eventOptions);
+  const watched = watching.finish();
+  const evidence: Evidence = {
+    zones: found.zones,
+    digest: digest.finish(),
+    episodes: watched.episodes,
+    alarms: events.alarms,
+    hasAlarmLog: found.files.some(({ kind }) => kind === 'alarm'),
+    maintenance: events.maintenance,
+    plant: found.plant,
+  };
+  const clockShift = correctAlarmClock(evidence);
+  return {
+    evidence: { ...evidence, alarms: clockShift.alarms },
+    stops: events.stops,
+    clockShift,
+    sources: [...poured.sources, ...events.sources],
+    problems: [...found.problems, ...poured.problems, ...events.problems, ...watched.problems],
+    assumptions: found.assumptions,
+    timezone: found.timezone,
+  };
+}

@@ -1,0 +1,57 @@
+import { alarmFindings } from './alarms/alarm-findings.js';
+import { faultIntervals } from './assemble/fault-intervals.js';
+import { assembleFindings } from './assemble/findings.js';
+import { judges } from './detect/index.js';
+import { runJudges } from './detect/run-judges.js';
+import { attributeDowntime } from './downtime/attribute-downtime.js';
+import { gather, type Gathered, type GatherOptions } from './gather.js';
+import type { Findings } from './model/findings.js';
+import { weighPlant } from './weigh/weigh-plant.js';
+
+export type AnalyseOptions = GatherOptions;
+
+/**
+ * The whole job, top to bottom: read → digest and watch → judge → weigh → count alarms and downtime → findings.
+ *
+ * @throws LogProblem when nothing readable is found or plant.yaml cannot be used.
+ */
+export async function analyse(paths: readonly string[], options: AnalyseOptions = {}): Promise<Findings> {
+  return conclude(await gather(paths, options));
+}
+
+/** From what was gathered to the findings; pure. */
+export function conclude(gathered: Gathered): Findings {
+  const { evidence, stops, clockShift } = gathered;
+  const { zones, digest, plant } = evidence;
+  const judged = runJudges(evidence, judges);
+  const verdicts = weighPlant(zones, judged.outcomes, plant);
+  const faulty = verdicts.filter(({ status }) => status === 'faulty' || status === 'watch');
+  const faults = faultIntervals(evidence);
+  const downtime = attributeDowntime({
+    zones,
+    digest,
+    alarms: evidence.alarms,
+    stops,
+    faults,
+    faultyZones: new Set(faulty.map(({ zone }) => zone.index)),
+    plant,
+  });
+  const alarms = alarmFindings({
+    alarms: evidence.alarms,
+    hasLog: evidence.hasAlarmLog,
+    zones,
+    window: { start: digest.startMs, end: digest.startMs + digest.length * digest.periodMs },
+    faultyZones: faulty.sort((a, b) => a.probabilities.none - b.probabilities.none).map(({ zone }) => zone.index),
+    opensByZone: faults,
+    plant,
+    clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
+  });
+  return assembleFindings({
+    gathered,
+    verdicts,
+    alarms,
+    downtime: downtime.findings,
+    minutesByZone: downtime.minutesByZone,
+    problems: judged.problems,
+  });
+}

@@ -1,0 +1,53 @@
+import { causes, type Cause, type Probabilities } from '../model/cause.js';
+import type { TermNote } from '../model/findings.js';
+import { symptomsOf, type Term, type ZoneEvidence } from './term.js';
+
+/** Beginning and end of what the verdict rests on; NaN = not known. */
+export interface FaultSpan {
+  readonly onsetMs: number;
+  /** When it was put right; NaN while it stands or where the log does not tell. */
+  readonly fixedMs: number;
+  /** Last sign of it. */
+  readonly lastMs: number;
+}
+
+const NO_FAULT: FaultSpan = { onsetMs: NaN, fixedMs: NaN, lastMs: NaN };
+
+/** The cause with the highest probability; `none` when nothing beats it. */
+export function topCause(probabilities: Probabilities): Cause {
+  return causes.reduce((best, cause) => (probabilities[cause] > probabilities[best] ? cause : best), 'none' as Cause);
+}
+
+/** The most likely fault, whatever the chance of none. */
+export function likeliestFault(probabilities: Probabilities): Exclude<Cause, 'none'> {
+  const faults = causes.filter((cause): cause is Exclude<Cause, 'none'> => cause !== 'none');
+  return faults.reduce((best, cause) => (probabilities[cause] > probabilities[best] ? cause : best), 'sensor');
+}
+
+/**
+ * When the fault began, by the detector behind the term that speaks loudest for the likeliest cause, and when it was
+ * repaired: the last repair that no sign of that detector follows.
+ */
+export function faultSpan(
+  evidence: ZoneEvidence,
+  probabilities: Probabilities,
+  notes: readonly TermNote[],
+  terms: readonly Term[],
+): FaultSpan {
+  const cause = likeliestFault(probabilities);
+  const loudest = notes.reduce<TermNote | null>(
+    (best, note) => ((note.adds[cause] ?? 0) > (best?.adds[cause] ?? 0) ? note : best),
+    null,
+  );
+  const detector = terms.find(({ id }) => id === loudest?.term)?.detector;
+  const symptoms = detector === undefined ? [] : symptomsOf(evidence, detector);
+  if (symptoms.length === 0) return NO_FAULT;
+  const onsetMs = Math.min(...symptoms.map(({ startMs }) => startMs));
+  const lastMs = Math.max(...symptoms.map(({ endMs }) => endMs));
+  const repair = symptomsOf(evidence, 'repairs').findLast(({ endMs }) => endMs > onsetMs);
+  const isFixed = repair !== undefined && repair.endMs >= lastMs - SAME_MOMENT_MS;
+  return { onsetMs, fixedMs: isFixed ? repair.endMs : NaN, lastMs };
+}
+
+/** A repair and the last bad sample are told from rows a sampling time or two apart. */
+const SAME_MOMENT_MS = 5 * 60_000;
