@@ -15,3 +15,5 @@ listenForFind();
 listenForZoom();
 listenForPrint();
 openView();
+// A browser scrolls to the screen that the address names; a screen starts with the page's head in sight.
+window.addEventListener('load', () => requestAnimationFrame(() => scrollTo({ top: 0, behavior: 'instant' })));
