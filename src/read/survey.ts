@@ -35,7 +35,11 @@ export interface Survey {
  */
 export async function survey(paths: readonly string[], options: SurveyOptions = {}): Promise<Survey> {
   const found = await listFiles(paths);
-  const { plant, plantFile, problems: plantProblems } = await choosePlant(options.plant, options.ignorePlantFile ? [] : found.plantFiles);
+  const {
+    plant,
+    plantFile,
+    problems: plantProblems,
+  } = await choosePlant(options.plant, options.ignorePlantFile ? [] : found.plantFiles);
   const settings = settingsOf(options, plant);
   const problems = [...found.problems, ...plantProblems];
   const drafts: DraftFile[] = [];
