@@ -1,0 +1,75 @@
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { coolDownsOf } from '../shared/cool-downs.js';
+import { setpointsDegCOf } from '../shared/chart-points.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
+import { maskOf } from '../shared/mask.js';
+
+export interface OutputStuckOnSettings {
+  /** How far above its set point, or usual temperature, the reading must stand. */
+  readonly leastAboveDegC: number;
+  /** For so long with the output at zero: heat stored in the heater itself is gone by then. */
+  readonly leastMinutes: number;
+}
+
+const ZERO_OUTPUT_PERCENT = 0.5;
+/** Single minutes between two parts of a run. */
+const BRIDGE_PLACES = 3;
+
+/** A reading that climbs, or stays far up, with the output at zero. */
+export const outputStuckOn: Judge<OutputStuckOnSettings> = {
+  meta: {
+    id: 'output-stuck-on',
+    sees: 'a zone that stays far above its set point although no heat is asked for',
+    needs: ['reading', 'output'],
+    source: 'Welded contactor or shorted solid-state relay; common practice.',
+    defaults: { leastAboveDegC: 15, leastMinutes: 15 },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'output-stuck-on', (zone) => judgeZone(evidence, zone, settings));
+  },
+};
+
+function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettings): Answer {
+  if (!zone.has.output)
+    return `Zone ${zone.name}: without its output, a stuck heater and a higher set point look the same.`;
+  const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
+  if (usualDegC === null) return `Zone ${zone.name} was never settled at a temperature.`;
+  const { digest } = evidence;
+  const data = digest.zones[zone.index]!;
+  const mask = maskOf(evidence)[zone.index]!;
+  const runs: { from: number; to: number }[] = [];
+  for (let i = 0; i < digest.length; i++) {
+    const setpointDegC = data.setpointDegC[i]!;
+    const target = setpointDegC > 0 && setpointDegC > usualDegC ? setpointDegC : usualDegC;
+    const isUp = !mask[i] && data.meanDegC[i]! > target + settings.leastAboveDegC;
+    if (!isUp || !(data.outputPercent[i]! <= ZERO_OUTPUT_PERCENT)) continue;
+    const last = runs.at(-1);
+    if (last && i - last.to <= BRIDGE_PLACES) last.to = i + 1;
+    else runs.push({ from: i, to: i + 1 });
+  }
+  const minutesOf = ({ from, to }: { from: number; to: number }) => ((to - from) * digest.periodMs) / 60_000;
+  const long = runs.filter((run) => minutesOf(run) >= settings.leastMinutes && !isFalling(data.meanDegC, run));
+  if (long.length === 0) return [];
+  const readings = long.flatMap(({ from, to }) => Array.from(data.maxDegC.subarray(from, to)).filter(Number.isFinite));
+  const highest = readings.reduce((most, degC) => Math.max(most, degC), -Infinity);
+  const at = (place: number) => digest.startMs + place * digest.periodMs;
+  return [
+    symptomOf('output-stuck-on', at(long[0]!.from), at(long.at(-1)!.to), long.length, {
+      aboveMinutes: long.reduce((sum, run) => sum + minutesOf(run), 0),
+      largestAboveDegC: highest - usualDegC,
+      coolDownCount: coolDownsOf(evidence)[zone.index]!.length,
+      lastsToEndCount: long.at(-1)!.to >= digest.length - 2 ? 1 : 0,
+    }),
+  ];
+}
+
+/** A zone that was turned down cools; one that is still heated does not. */
+function isFalling(meanDegC: Float32Array, { from, to }: { from: number; to: number }): boolean {
+  const quarter = Math.max(1, Math.floor((to - from) / 4));
+  const mean = (a: number, b: number) => {
+    const there = Array.from(meanDegC.subarray(a, b)).filter(Number.isFinite);
+    return there.reduce((sum, v) => sum + v, 0) / there.length;
+  };
+  return mean(from, from + quarter) - mean(to - quarter, to) > 5;
+}

@@ -1,0 +1,40 @@
+import type { Judge } from '../../model/detector.js';
+import { judgeZones, symptomOf } from '../shared/judge-zones.js';
+import { isSignalLost, longestOf, noHeatRunsOf } from '../shared/power-runs.js';
+import { setpointsDegCOf } from '../shared/chart-points.js';
+
+export type ReadingLowShortedSettings = Record<string, never>;
+
+/** A reading that drops to the room at once, or comes back at once, while the zone is heated. */
+export const readingLowShorted: Judge<ReadingLowShortedSettings> = {
+  meta: {
+    id: 'reading-low-shorted',
+    sees: 'a reading that lies near the room while the zone is heated, and came or went faster than heat can move',
+    needs: ['reading', 'output'],
+    source: 'A shorted thermocouple reads the temperature of the short (common practice); dT/dt = (room − T)/τ.',
+    defaults: {},
+  },
+  judge(evidence) {
+    return judgeZones(evidence, 'reading-low-shorted', (zone) => {
+      const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
+      if (usualDegC === null) return `Zone ${zone.name} was never settled at a temperature.`;
+      const runs = noHeatRunsOf(evidence)[zone.index]!.filter((run) => isSignalLost(run) && run.rangeDegC > 0);
+      if (runs.length === 0) return [];
+      const longest = longestOf(runs);
+      return [
+        symptomOf('reading-low-shorted', runs[0]!.startMs, runs.at(-1)!.endMs, runs.length, {
+          lowMinutes: runs.reduce((sum, run) => sum + run.minutes, 0),
+          readingDegC: longest.lastDegC,
+          belowDegC: longest.belowDegC,
+          fallRatio: longest.fallRatio,
+          endJumpDegC: longest.endJumpDegC,
+          endJumpRatio: longest.endJumpRatio,
+          aboveRoomDegC: longest.aboveRoomDegC,
+          rangeDegC: longest.rangeDegC,
+          outputPercent: longest.outputPercent,
+          lastsToEndCount: runs.at(-1)!.lastsToEnd ? 1 : 0,
+        }),
+      ];
+    });
+  },
+};

@@ -1,0 +1,186 @@
+import type { Evidence } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
+import { timeConstantsOf } from './cool-downs.js';
+import { setpointsDegCOf } from './chart-points.js';
+import { heatUpsOf } from './heat-ups.js';
+import { oncePer } from './memo.js';
+import { samplingMsOf } from './sampling.js';
+import { usualRoomOf } from './soaks.js';
+import { zoneState, zoneStatesOf } from './zone-state.js';
+
+/** From here on an output is full (common practice). */
+const FULL_OUTPUT_PERCENT = 95;
+/** Below its usual level by this much, a zone is not held any more (own choice: above any load swing). */
+const FAR_DEG_C = 15;
+/** Shorter runs are start-ups and upsets (own choice). */
+const LEAST_MS = 10 * 60_000;
+/** Over this long a heated zone must have risen … */
+const RISE_MS = 10 * 60_000;
+/** … by this much (own choice: a quarter degree a minute is slower than any zone heats at full power). */
+const LEAST_RISE_DEG_C = 2.5;
+/** A run may be broken this long: single minutes between states. */
+const BRIDGE_MS = 3 * 60_000;
+/** Share of a machine's other zones that must be held to say, without an output, that this one should be hot. */
+const HELD_SHARE = 0.5;
+const USUAL_ROOM_DEG_C = 22;
+const FASTEST_FALL_RATIO = 2;
+const FASTEST_RISE_RATIO = 3;
+const LEAST_JUMP_DEG_C = 40;
+
+/** A stretch in which a zone should be hot and is not, and what the reading did at its two ends. */
+export interface NoHeatRun {
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly lastsToEnd: boolean;
+  readonly minutes: number;
+  readonly belowDegC: number;
+  readonly lowestDegC: number;
+  readonly lastDegC: number;
+  /** Fall at the start against what the zone loses by itself: (T − room)/τ; about 1 for a dead heater. NaN = began cold. */
+  readonly fallRatio: number;
+  /** Largest rise within one place at the end. */
+  readonly endJumpDegC: number;
+  /** The same against what the zone's own heat-ups do in that time; about 1 for heat. NaN = no heat-up in the log. */
+  readonly endJumpRatio: number;
+  /** How far the last part lies above the room: heat that comes in all the same. */
+  readonly aboveRoomDegC: number;
+  /** Scatter of the reading over the last half: a shorted input hardly moves. */
+  readonly rangeDegC: number;
+  readonly outputPercent: number;
+}
+
+/** Stretches of full output (or, without output, of held peers) in which the reading is far down and does not rise. */
+export const noHeatRunsOf = oncePer((evidence: Evidence): readonly (readonly NoHeatRun[])[] =>
+  evidence.zones.map((zone) => noHeatRuns(evidence, zone)),
+);
+
+function noHeatRuns(evidence: Evidence, zone: Zone): NoHeatRun[] {
+  const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
+  if (usualDegC === null) return [];
+  const isDown = downPlaces(evidence, zone, usualDegC);
+  const { periodMs } = evidence.digest;
+  return runsOf(isDown, Math.ceil(BRIDGE_MS / periodMs))
+    .filter(([from, to]) => (to - from) * periodMs >= LEAST_MS)
+    .map(([from, to]) => runOf(evidence, zone, from, to, usualDegC));
+}
+
+function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Array {
+  const { digest } = evidence;
+  const { meanDegC, setpointDegC, outputPercent, badCount } = digest.zones[zone.index]!;
+  const called = zone.has.output ? null : heatCalledByPeers(evidence, zone);
+  const ahead = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  // Not the mask: a dead zone in whole degrees may rest on one value for hours and is no stuck channel.
+  return Uint8Array.from(badCount, (bad, i) => {
+    if (bad > 0 || Number.isNaN(meanDegC[i]!)) return 0;
+    const isFull = called ? called[i] === 1 : outputPercent[i]! >= FULL_OUTPUT_PERCENT;
+    const target = setpointDegC[i]! > 0 ? Math.min(setpointDegC[i]!, usualDegC) : usualDegC;
+    if (!isFull || !(meanDegC[i]! < target - FAR_DEG_C)) return 0;
+    const back = meanDegC[i - ahead] ?? NaN;
+    const on = meanDegC[i + ahead] ?? NaN;
+    const isRising = meanDegC[i]! - back > LEAST_RISE_DEG_C || on - meanDegC[i]! > LEAST_RISE_DEG_C;
+    return isRising && !(back - meanDegC[i]! > LEAST_RISE_DEG_C) && !(on - meanDegC[i]! > FAR_DEG_C) ? 0 : 1;
+  });
+}
+
+/** 1 where most of the other zones of the machine are held at their temperatures. */
+function heatCalledByPeers(evidence: Evidence, zone: Zone): Uint8Array {
+  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  const states = peers.map((peer) => zoneStatesOf(evidence)[peer.index]!);
+  const called = new Uint8Array(evidence.digest.length);
+  if (peers.length < 2) return called;
+  for (let i = 0; i < called.length; i++) {
+    const held = states.filter((state) => state[i] === zoneState.settled).length;
+    if (held >= HELD_SHARE * peers.length) called[i] = 1;
+  }
+  return called;
+}
+
+function runsOf(flags: Uint8Array, bridge: number): [number, number][] {
+  const runs: [number, number][] = [];
+  for (let i = 0; i < flags.length; i++) {
+    if (!flags[i]) continue;
+    const last = runs.at(-1);
+    if (last && i - last[1] <= bridge) last[1] = i + 1;
+    else runs.push([i, i + 1]);
+  }
+  return runs;
+}
+
+function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDegC: number): NoHeatRun {
+  const { digest } = evidence;
+  const { meanDegC, minDegC, maxDegC, outputPercent } = digest.zones[zone.index]!;
+  const half = Math.floor((from + to) / 2);
+  const late = Array.from(meanDegC.subarray(half, to)).filter(Number.isFinite);
+  const usualRoom = usualRoomOf(evidence);
+  const roomDegC = Number.isNaN(usualRoom) ? USUAL_ROOM_DEG_C : usualRoom;
+  const lastDegC = late.at(-1) ?? NaN;
+  const lateLow = Math.min(...late);
+  const endJumpDegC = largestRise(maxDegC, minDegC, to - 2, Math.min(digest.length - 1, to + 4));
+  const slope = median(heatUpsOf(evidence)[zone.index]!.map((heatUp) => heatUp.slopeDegCPerMinute));
+  const placeMinutes = Math.max(digest.periodMs, samplingMsOf(zone)) / 60_000;
+  return {
+    startMs: digest.startMs + from * digest.periodMs,
+    endMs: digest.startMs + to * digest.periodMs,
+    lastsToEnd: to >= digest.length - 2,
+    minutes: ((to - from) * digest.periodMs) / 60_000,
+    belowDegC: usualDegC - lastDegC,
+    lowestDegC: Math.min(...Array.from(minDegC.subarray(from, to)).filter(Number.isFinite)),
+    lastDegC,
+    fallRatio: fallRatio(evidence, zone, from, roomDegC),
+    endJumpDegC,
+    endJumpRatio: slope > 0 ? endJumpDegC / (slope * placeMinutes) : NaN,
+    aboveRoomDegC: lateLow - roomDegC,
+    rangeDegC: Math.max(...late) - lateLow,
+    outputPercent: meanOf(outputPercent, from, to),
+  };
+}
+
+const FALL_PLACES = 4;
+
+/** Steepest fall within one place around the start, against the zone's own loss there. */
+function fallRatio(evidence: Evidence, zone: Zone, from: number, roomDegC: number): number {
+  const { digest } = evidence;
+  const { meanDegC, firstDegC, lastDegC } = digest.zones[zone.index]!;
+  const tauMinutes = 60 * timeConstantsOf(evidence)[zone.index]!;
+  let steepest = NaN;
+  for (let i = Math.max(1, from - FALL_PLACES); i <= Math.min(from + FALL_PLACES, digest.length - 1); i++) {
+    const before = lastDegC[i - 1]!;
+    const fall = Math.max(before - firstDegC[i]!, firstDegC[i]! - lastDegC[i]!, before - meanDegC[i]!);
+    if (!(before - roomDegC > 2 * FAR_DEG_C)) continue;
+    // What is left after one place of natural decay, as a share of what it started from.
+    const natural = (before - roomDegC) * (1 - Math.exp(-digest.periodMs / 60_000 / tauMinutes));
+    const ratio = fall / natural;
+    if (!(ratio <= steepest)) steepest = ratio;
+  }
+  return steepest;
+}
+
+function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number, to: number): number {
+  let largest = 0;
+  for (let i = Math.max(1, from); i <= to; i++) {
+    const rise = Math.max(maxDegC[i]! - minDegC[i - 1]!, maxDegC[i]! - minDegC[i]!);
+    if (rise > largest) largest = rise;
+  }
+  return largest;
+}
+
+function meanOf(values: Float32Array, from: number, to: number): number {
+  const there = Array.from(values.subarray(from, to)).filter(Number.isFinite);
+  return there.reduce((sum, v) => sum + v, 0) / there.length;
+}
+
+/** The longest of at least one run. */
+export function longestOf(runs: readonly NoHeatRun[]): NoHeatRun {
+  return runs.reduce((longest, run) => (run.minutes > longest.minutes ? run : longest));
+}
+
+/**
+ * Whether the reading went or came back faster than heat can move: then it is the signal that failed, not the heat.
+ * Beyond twice the zone's own loss, or three times its own usual heat-up.
+ */
+export function isSignalLost({ fallRatio, endJumpDegC, endJumpRatio }: NoHeatRun): boolean {
+  if (fallRatio > FASTEST_FALL_RATIO) return true;
+  if (fallRatio <= FASTEST_FALL_RATIO) return false;
+  return endJumpDegC >= LEAST_JUMP_DEG_C && !(endJumpRatio <= FASTEST_RISE_RATIO);
+}
