@@ -1,30 +1,16 @@
-import { correctAlarmClock, type ClockShift } from './detect/shared/clock-shift.js';
+import { correctAlarmClock } from './detect/shared/clock-shift.js';
 import { watchers } from './detect/index.js';
 import { startWatchers } from './detect/run-watchers.js';
 import { startDigest } from './digest/build-digest.js';
 import { readEvents } from './intake-events.js';
 import { pourSamples } from './intake.js';
-import type { StopEntry } from './model/alarm.js';
 import type { Evidence } from './model/detector.js';
-import type { SourceNote } from './model/findings.js';
-import type { ProblemNote } from './model/problem.js';
+import type { Gathered } from './model/gathered.js';
 import { demandZones, survey, type SurveyOptions } from './read/survey.js';
 
 export interface GatherOptions extends SurveyOptions {
   /** Called now and then with bytes read and bytes in all, for a progress bar. */
   readonly onProgress?: (doneBytes: number, totalBytes: number) => void;
-}
-
-/** Everything the logs hold, as the detectors see it, and what was said of the files on the way. */
-export interface Gathered {
-  readonly evidence: Evidence;
-  readonly stops: readonly StopEntry[];
-  readonly clockShift: ClockShift;
-  readonly sources: readonly SourceNote[];
-  readonly problems: readonly ProblemNote[];
-  readonly assumptions: readonly string[];
-  /** Of the log's clock; null = not stated. */
-  readonly timezone: string | null;
 }
 
 /**
@@ -59,7 +45,7 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
   return {
     evidence: { ...evidence, alarms: clockShift.alarms },
     stops: events.stops,
-    clockShift,
+    clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
     sources: [...poured.sources, ...events.sources],
     problems: [...found.problems, ...poured.problems, ...events.problems, ...watched.problems],
     assumptions: found.assumptions,

@@ -4,8 +4,9 @@ import { assembleFindings } from './assemble/findings.js';
 import { judges } from './detect/index.js';
 import { runJudges } from './detect/run-judges.js';
 import { attributeDowntime } from './downtime/attribute-downtime.js';
-import { gather, type Gathered, type GatherOptions } from './gather.js';
+import { gather, type GatherOptions } from './gather.js';
 import type { Findings } from './model/findings.js';
+import type { Gathered } from './model/gathered.js';
 import { weighPlant } from './weigh/weigh-plant.js';
 
 export type AnalyseOptions = GatherOptions;
@@ -21,7 +22,7 @@ export async function analyse(paths: readonly string[], options: AnalyseOptions 
 
 /** From what was gathered to the findings; pure. */
 export function conclude(gathered: Gathered): Findings {
-  const { evidence, stops, clockShift } = gathered;
+  const { evidence, stops, clockShiftSeconds } = gathered;
   const { zones, digest, plant } = evidence;
   const judged = runJudges(evidence, judges);
   const verdicts = weighPlant(zones, judged.outcomes, plant);
@@ -44,7 +45,7 @@ export function conclude(gathered: Gathered): Findings {
     faultyZones: faulty.sort((a, b) => a.probabilities.none - b.probabilities.none).map(({ zone }) => zone.index),
     opensByZone: faults,
     plant,
-    clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
+    clockShiftSeconds,
   });
   return assembleFindings({
     gathered,

@@ -1,7 +1,7 @@
 import type { AlarmFindings } from '../model/alarm-findings.js';
 import type { DowntimeFindings } from '../model/downtime-findings.js';
 import type { Findings } from '../model/findings.js';
-import type { Gathered } from '../gather.js';
+import type { Gathered } from '../model/gathered.js';
 import { actionScore } from '../weigh/rank.js';
 import type { Verdict } from '../weigh/weigh-plant.js';
 import { zoneFinding } from './zone-finding.js';

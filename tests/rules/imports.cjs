@@ -11,8 +11,10 @@ const folders = {
   weigh: ['model', 'maths'],
   alarms: ['model', 'maths'],
   downtime: ['model', 'maths'],
-  history: ['model'],
+  history: ['model', 'maths'],
   report: ['model', 'sensors'],
+  assemble: ['model', 'maths', 'sensors', 'digest', 'detect', 'weigh'],
+  words: [],
 };
 
 const onlyDownwards = Object.entries(folders).map(([folder, allowed]) => ({

@@ -1,0 +1,17 @@
+import type { StopEntry } from './alarm.js';
+import type { Evidence } from './detector.js';
+import type { SourceNote } from './findings.js';
+import type { ProblemNote } from './problem.js';
+
+/** Everything the logs hold, as the detectors see it, and what was said of the files on the way. */
+export interface Gathered {
+  readonly evidence: Evidence;
+  readonly stops: readonly StopEntry[];
+  /** Seconds added to the alarm clock to match the temperature log; null = it could not be told. */
+  readonly clockShiftSeconds: number | null;
+  readonly sources: readonly SourceNote[];
+  readonly problems: readonly ProblemNote[];
+  readonly assumptions: readonly string[];
+  /** Of the log's clock; null = not stated. */
+  readonly timezone: string | null;
+}

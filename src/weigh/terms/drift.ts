@@ -1,0 +1,143 @@
+import { couldTell, factOf, ramp, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
+
+const z = (evidence: ZoneEvidence, detector: string, name = 'zScoreRatio'): number => factOf(evidence, detector, name);
+const size = (evidence: ZoneEvidence, detector: string): number => Math.abs(factOf(evidence, detector, 'offsetDegC'));
+
+/** Whether the cold soaks confirm what duty shows: 1 = the soak moved as much, 0 = it did not move. NaN = not known. */
+function coldShare(evidence: ZoneEvidence): number {
+  for (const detector of ['slow-drift', 'offset-step']) {
+    const share = factOf(evidence, detector, 'coldShare');
+    if (!Number.isNaN(share)) return share;
+  }
+  const soak = factOf(evidence, 'duty-shift', 'soakChangeDegC');
+  return soak / factOf(evidence, 'duty-shift', 'residualDegC');
+}
+
+/** What soaks and duty say of a reading that walks away from the truth. */
+export const driftTerms: readonly Term[] = [
+  {
+    id: 'reading-drifts',
+    says: 'The reading error grows over time, by cold soaks, duty or both.',
+    detector: 'slow-drift',
+    for: ['sensor'],
+    against: ['none'],
+    value: (zone) => (symptomsOf(zone, 'slow-drift').length > 0 ? 1 : 0),
+  },
+  {
+    id: 'drift-clear',
+    says: 'The drift stands far out of the scatter.',
+    detector: 'slow-drift',
+    for: ['sensor'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log10(z(zone, 'slow-drift')), 0.8, 1.8),
+  },
+  {
+    id: 'drift-large',
+    says: 'The drift is large beside the tolerance.',
+    detector: 'slow-drift',
+    for: ['sensor'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log2(size(zone, 'slow-drift')), -0.5, 3),
+  },
+  {
+    id: 'reading-stepped',
+    says: 'The reading error changed at once and stays.',
+    detector: 'offset-step',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none'],
+    value: (zone) => (symptomsOf(zone, 'offset-step').length > 0 ? 1 : 0),
+  },
+  {
+    id: 'step-clear',
+    says: 'The change of the reading error stands far out of the scatter.',
+    detector: 'offset-step',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log10(z(zone, 'offset-step')), 0.8, 1.8),
+  },
+  {
+    id: 'soak-offset-changed',
+    says: 'The cold offset changed from the first soaks to the last.',
+    detector: 'cold-soak-offset',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none', 'heater'],
+    value: (zone) => ramp(Math.log10(z(zone, 'cold-soak-offset', 'changeZScoreRatio')), 0.4, 1.3),
+  },
+  {
+    id: 'soak-offset-beyond-tolerance',
+    says: 'Cold, the zone reads further from its peers than its tolerance class allows.',
+    detector: 'cold-soak-offset',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none', 'heater'],
+    value: (zone) => ramp(factOf(zone, 'cold-soak-offset', 'toleranceRatio'), 1, 6),
+  },
+  {
+    id: 'duty-shifted',
+    says: 'The zone needs more or less heat than its peers explain.',
+    detector: 'duty-shift',
+    for: ['sensor', 'wiring', 'heater'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log10(z(zone, 'duty-shift')), 0.5, 1.7),
+  },
+  {
+    id: 'duty-up-at-once',
+    says: 'The duty went up at once and stays.',
+    detector: 'duty-shift',
+    for: ['heater'],
+    against: ['sensor'],
+    value: (zone) =>
+      factOf(zone, 'duty-shift', 'isStepCount') === 1 ? ramp(factOf(zone, 'duty-shift', 'dutyRatio'), 1.05, 1.4) : 0,
+  },
+  {
+    id: 'duty-much-up',
+    says: 'The zone needs much more duty than before.',
+    detector: 'duty-shift',
+    for: ['heater'],
+    against: ['sensor'],
+    value: (zone) => ramp(factOf(zone, 'duty-shift', 'dutyRatio'), 1.15, 1.8),
+  },
+  {
+    id: 'duty-down',
+    says: 'The zone needs less duty than before; a weak heater would need more.',
+    detector: 'duty-shift',
+    for: ['sensor'],
+    against: ['heater'],
+    value: (zone) =>
+      ramp(-factOf(zone, 'duty-shift', 'residualPercent') / factOf(zone, 'duty-shift', 'dutyPercent'), 0, 0.15),
+  },
+  {
+    id: 'soak-confirms',
+    says: 'Cold soaks moved as the duty did: the reading changed, not the heat.',
+    detector: 'duty-shift',
+    for: ['sensor'],
+    against: ['heater'],
+    value: (zone) => ramp(coldShare(zone), 0.15, 0.6),
+  },
+  {
+    id: 'soak-unmoved',
+    says: 'Cold soaks did not move while the duty did: the heat changed, not the reading.',
+    detector: 'duty-shift',
+    for: ['heater'],
+    against: ['sensor'],
+    value: (zone) => ramp(0.4 - Math.abs(coldShare(zone)), 0, 0.3),
+  },
+  {
+    id: 'soaks-quiet',
+    says: 'Cold soaks were looked at and show no change.',
+    detector: 'cold-soak-offset',
+    for: ['none'],
+    against: ['sensor', 'wiring', 'input'],
+    value: (zone) =>
+      couldTell(zone, 'cold-soak-offset')
+        ? Number(symptomsOf(zone, 'cold-soak-offset').length + symptomsOf(zone, 'slow-drift').length === 0)
+        : null,
+  },
+  {
+    id: 'duty-quiet',
+    says: 'Duty was looked at and is as its peers explain.',
+    detector: 'duty-shift',
+    for: ['none'],
+    against: ['sensor', 'wiring', 'heater'],
+    value: (zone) => (couldTell(zone, 'duty-shift') ? Number(symptomsOf(zone, 'duty-shift').length === 0) : null),
+  },
+];

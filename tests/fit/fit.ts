@@ -1,0 +1,106 @@
+// Learns the strengths of all terms from plants made by the project's simulator, cross-validated by plant.
+//   npm run fit -- --plants DIR [--keep DIR] [--write]     DIR as tests/make/write-plants.ts makes it
+import { writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { causes } from '../../src/model/cause.js';
+import { brierOfClasses } from '../../src/maths/scores.js';
+import { terms } from '../../src/weigh/terms/index.js';
+import { weighZone } from '../../src/weigh/weigh-zone.js';
+import { zoneEvidence } from '../../src/weigh/weigh-plant.js';
+import type { Strengths } from '../../src/weigh/strengths.js';
+import { fitStrengths, type Example } from './multinomial.js';
+import { knownZones, type KnownZone } from './outcomes.js';
+import { isHidden } from './truth.js';
+
+const { values } = parseArgs({
+  options: {
+    plants: { type: 'string' },
+    keep: { type: 'string', default: '' },
+    write: { type: 'boolean', default: false },
+    folds: { type: 'string', default: '5' },
+  },
+});
+if (values.plants === undefined) throw new Error('Say with --plants where the made plants are.');
+
+/** Ridges tried; the one with the least cross-validated log loss is taken. */
+const ridges = [1e-5, 1e-4, 3e-4, 1e-3, 3e-3];
+const STEPS = 600;
+
+const known = (await knownZones(values.plants, values.keep || `${values.plants}-outcomes`)).filter(isUsable);
+const evidence = known.map(
+  ({ zone, outcomes }) =>
+    zoneEvidence(
+      [{ ...zone, index: 0 }],
+      outcomes.map((o) => ({ ...o, zone: 0 })),
+    )[0]!,
+);
+const examples: Example[] = known.map(({ truth }, i) => ({
+  values: terms.map((term) => term.value(evidence[i]!) ?? 0),
+  cause: truth.cause,
+  weight: 1,
+}));
+const plants = [...new Set(known.map(({ plant }) => plant.name))];
+const foldOf = known.map(({ plant }) => plants.indexOf(plant.name) % Number(values.folds));
+
+const tried = ridges.map((ridge) => ({ ridge, ...crossValidate(ridge) }));
+console.table(tried);
+const best = tried.reduce((a, b) => (b.logLoss < a.logLoss ? b : a));
+const strengths = fitStrengths(examples, terms, { ridge: best.ridge, steps: STEPS });
+const table = {
+  about:
+    'Log-odds by cause before any evidence, and what each term adds at full value. Made by the command below; every number can be overridden in plant.yaml.',
+  command: 'npm run fit -- --plants DIR --write   (DIR made by tests/make/write-plants.ts)',
+  plants: plants.length,
+  zones: examples.length,
+  faulty: examples.filter(({ cause }) => cause !== 'none').length,
+  crossValidated: { folds: Number(values.folds), ...best },
+  ...strengths,
+};
+if (values.write) {
+  writeFileSync(new URL('../../src/weigh/strengths.json', import.meta.url), `${JSON.stringify(table, null, 2)}\n`);
+}
+for (const [term, adds] of Object.entries(strengths.terms)) {
+  const share = examples.filter((e) => e.values[terms.findIndex(({ id }) => id === term)]! > 0).length;
+  console.log(term.padEnd(32), String(share).padStart(5), JSON.stringify(adds));
+}
+console.log('prior', JSON.stringify(strengths.prior));
+
+/** Faults that left no trace teach nothing, nor do zones in which nothing can show. */
+function isUsable({ truth, plant }: KnownZone): boolean {
+  return !isHidden(truth, plant.meta) && !(truth.cause === 'none' && truth.drawn !== 'none');
+}
+
+function crossValidate(ridge: number): { logLoss: number; brier: number; rightCause: number } {
+  let logLoss = 0;
+  let brier = 0;
+  let right = 0;
+  let faulty = 0;
+  for (let fold = 0; fold < Number(values.folds); fold++) {
+    const learnt = fitStrengths(
+      examples.filter((_, i) => foldOf[i] !== fold),
+      terms,
+      { ridge, steps: STEPS },
+    );
+    for (const [i, example] of examples.entries()) {
+      if (foldOf[i] !== fold) continue;
+      const shares = sharesBy(learnt, i);
+      const truth = causes.indexOf(example.cause);
+      logLoss -= Math.log(Math.max(1e-4, shares[truth]!));
+      brier += brierOfClasses(shares, truth);
+      if (example.cause === 'none') continue;
+      faulty++;
+      if (shares.indexOf(Math.max(...shares)) === truth) right++;
+    }
+  }
+  const round = (x: number): number => Math.round(x * 1e4) / 1e4;
+  return {
+    logLoss: round(logLoss / examples.length),
+    brier: round(brier / examples.length),
+    rightCause: round(right / faulty),
+  };
+}
+
+function sharesBy(learnt: Strengths, i: number): number[] {
+  const { probabilities } = weighZone(evidence[i]!, terms, learnt);
+  return causes.map((cause) => probabilities[cause]);
+}
