@@ -30,7 +30,12 @@ export interface Series {
  * How a change goes on after its onset: `step` stays; a ramp grows with this power of time, from one that levels out to
  * one that gets faster. What makes a sensor drift seldom goes at one even pace (common practice).
  */
-export type Shape = 'step' | number;
+export type Shape = 'step' | number | Decay;
+
+/** Comes at once and goes with this time constant: what dries, or settles. Its size is that at the onset. */
+export interface Decay {
+  readonly decayHours: number;
+}
 
 /** Powers tried for a ramp (own choice: near enough that the best one errs little). */
 export const rampPowers: readonly number[] = [2 / 3, 1, 3 / 2];
@@ -96,9 +101,13 @@ function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): Chang
   return fits.reduce<ChangeFit | null>((best, fit) => (best === null || fit.gain > best.gain ? fit : best), null);
 }
 
-/** 0 before the onset, 1 at the end of the log. */
+/** 0 before the onset; a step and a ramp are 1 at the end of the log, a decay is 1 at its onset. */
 export function shapeColumn(shape: Shape, onsetMs: number, timeMs: Float64Array, endMs: number): Float64Array {
   if (shape === 'step') return timeMs.map((at) => (at >= onsetMs ? 1 : 0));
+  if (typeof shape === 'object') {
+    const tauMs = shape.decayHours * 3_600_000;
+    return timeMs.map((at) => (at >= onsetMs ? Math.exp((onsetMs - at) / tauMs) : 0));
+  }
   const lengthMs = endMs - onsetMs;
   return timeMs.map((at) => (at > onsetMs ? ((at - onsetMs) / lengthMs) ** shape : 0));
 }
@@ -130,8 +139,12 @@ function varianceOf(rest: Float64Array, scale: number): number {
 }
 
 /** A shape with hardly a row behind its onset would be measured by its first bend alone. */
-function isSeenAfter({ timeMs, leastRows, leastRowsBefore }: Series, shape: Shape, from: number): boolean {
-  return timeMs.length - from >= leastRows && (shape !== 'step' || from >= leastRowsBefore);
+function isSeenAfter({ timeMs, leastRows, leastRowsBefore }: Series, shape: Shape, from: number, onsetMs: number) {
+  if (timeMs.length - from < leastRows) return false;
+  if (typeof shape === 'number') return true;
+  if (from < leastRowsBefore) return false;
+  // A decay that is mostly over at the first look would be drawn out to any height.
+  return shape === 'step' || timeMs[from]! - onsetMs <= shape.decayHours * 3_600_000;
 }
 
 function firstAfter(timeMs: Float64Array, at: number): number {
@@ -149,7 +162,7 @@ function sizeAt(prepared: Prepared | null, shape: Shape, onsetMs: number, endMs:
   if (!prepared) return nothing;
   const { series, part, variance } = prepared;
   const from = firstAfter(series.timeMs, onsetMs);
-  if (!isSeenAfter(series, shape, from) || !(variance > 0)) return nothing;
+  if (!isSeenAfter(series, shape, from, onsetMs) || !(variance > 0)) return nothing;
   const column = shapeColumn(shape, onsetMs, series.timeMs, endMs);
   const { coefficient, information, gain } = addColumn(part, column, from);
   if (!(information > 0)) return nothing;
@@ -206,6 +219,8 @@ const SHORTEST_RAMP_MS = 6 * 3_600_000;
 /** Times to try: for a step the middle between neighbouring rows, for a ramp an even grid. */
 function trialTimes(shape: Shape, parts: Parts, endMs: number): number[] {
   const series = parts.flatMap((part) => (part ? [part.series.timeMs] : []));
+  // A decay is told apart from its onset only where its first row stands: it is tried right at the rows.
+  if (typeof shape === 'object') return [...new Set(series.flatMap((rows) => [...rows]))].sort((a, b) => a - b);
   if (shape === 'step') {
     const middles = series.flatMap((rows) => Array.from(rows.subarray(1), (at, i) => (rows[i]! + at) / 2));
     return [...new Set(middles)].sort((a, b) => a - b);

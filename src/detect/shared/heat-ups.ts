@@ -22,6 +22,8 @@ export interface HeatUp {
   readonly toDegC: number;
   /** Between a fifth and four fifths of the rise. */
   readonly slopeDegCPerMinute: number;
+  /** How long that part took. */
+  readonly minutes: number;
   /** Mean output over that part; NaN where not logged. */
   readonly outputPercent: number;
 }
@@ -90,6 +92,7 @@ function measure(zone: ZoneDigest, foot: number, top: number, startMs: number, p
     fromDegC,
     toDegC: zone.meanDegC[top]!,
     slopeDegCPerMinute,
+    minutes,
     outputPercent: sum / count,
   };
 }

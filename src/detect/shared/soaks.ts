@@ -223,3 +223,15 @@ function pointOf(looks: readonly Look[], startMs: number): SoakPoint {
     peerCount: Math.round(average((look) => look.peerCount)),
   };
 }
+
+/** Room temperature as each zone tells it, hour by hour in time order; NaN where a zone was not cold. */
+export const coldRoomsByHour = oncePer(
+  (evidence: Evidence): readonly { readonly timeMs: number; readonly roomDegC: readonly number[] }[] => {
+    const zones = coldHoursOf(evidence);
+    const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);
+    return hours.map((hour) => ({
+      timeMs: evidence.digest.startMs + (hour + 0.5) * HOUR_MS,
+      roomDegC: zones.map((zone) => zone.get(hour)?.roomDegC ?? NaN),
+    }));
+  },
+);

@@ -23,6 +23,9 @@ export interface ZoneChange {
   readonly step: ChangeFit | null;
   readonly soaks: readonly SoakPoint[];
   readonly duty: DutyRows | null;
+  /** Duty as reading error, and soak offsets, as they went into the fits; null where there are too few. */
+  readonly hot: Series | null;
+  readonly cold: Series | null;
   readonly soaksUnable: string | null;
   readonly dutyUnable: string | null;
   /** Whether other zones may take this one for a reference. */
@@ -85,6 +88,8 @@ function changeOf(evidence: Evidence, index: number, leftOut: ReadonlySet<number
   return {
     ramp: fitChange(rampPowers, hot, cold, endMs),
     step: fitChange(['step'], hot, cold, endMs),
+    hot,
+    cold,
     soaks: soaks.points,
     duty: rows,
     soaksUnable: soaks.unable,

@@ -1,0 +1,83 @@
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
+import { maskOf } from '../shared/mask.js';
+import { timeConstantsOf } from '../shared/cool-downs.js';
+import { WARMEST_ROOM_DEG_C } from '../shared/zone-state.js';
+
+export interface DeviationFromSetpointSettings {
+  /** A loop at rest stays nearer than this. */
+  readonly leastDegC: number;
+  /** For so long without a break: longer than any stop of the load throws a zone off. */
+  readonly leastMinutes: number;
+  /** Time after a change of set point, or of zero output, that is left out, in time constants of the zone … */
+  readonly settlingTimeConstants: number;
+  /** … and at least so long. */
+  readonly settlingMinutes: number;
+}
+
+/** A reading that stays away from its set point long after it should have settled. */
+export const deviationFromSetpoint: Judge<DeviationFromSetpointSettings> = {
+  meta: {
+    id: 'deviation-from-setpoint',
+    sees: 'a reading that stays away from its set point long after it should have settled',
+    needs: ['reading', 'setpoint'],
+    source: 'Common practice: deviation alarms of controllers work so.',
+    defaults: { leastDegC: 3, leastMinutes: 30, settlingTimeConstants: 3, settlingMinutes: 60 },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'deviation-from-setpoint', (zone) => judgeZone(evidence, zone, settings));
+  },
+};
+
+interface Run {
+  from: number;
+  to: number;
+  sign: number;
+}
+
+function judgeZone(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointSettings): Answer {
+  if (!zone.has.setpoint) return `Zone ${zone.name}: the log has no set point.`;
+  const { digest } = evidence;
+  const { meanDegC, setpointDegC, outputPercent } = digest.zones[zone.index]!;
+  const { runs, onPlaces } = runsOf(evidence, zone, settings);
+  const long = runs.filter(({ from, to }) => (to - from) * digest.periodMs >= settings.leastMinutes * 60_000);
+  if (long.length === 0) return [];
+  const places = long.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, k) => from + k));
+  const at = (place: number) => digest.startMs + place * digest.periodMs;
+  return [
+    symptomOf('deviation-from-setpoint', at(long[0]!.from), at(long.at(-1)!.to), long.length, {
+      deviationMinutes: (places.length * digest.periodMs) / 60_000,
+      deviationDegC: median(places.map((i) => meanDegC[i]! - setpointDegC[i]!)),
+      outputPercent: median(places.map((i) => outputPercent[i]!)),
+      onTimeShare: places.length / onPlaces,
+      lastsToEndCount: long.at(-1)!.to >= digest.length - 2 ? 1 : 0,
+    }),
+  ];
+}
+
+function runsOf(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointSettings) {
+  const { digest } = evidence;
+  const { meanDegC, setpointDegC } = digest.zones[zone.index]!;
+  const mask = maskOf(evidence)[zone.index]!;
+  const tauMinutes = 60 * timeConstantsOf(evidence)[zone.index]!;
+  const settlingMinutes = Math.max(settings.settlingMinutes, settings.settlingTimeConstants * (tauMinutes || 0));
+  const settling = Math.ceil((settlingMinutes * 60_000) / digest.periodMs);
+  const runs: Run[] = [];
+  let changedAt = 0;
+  let heldDegC = NaN;
+  let onPlaces = 0;
+  for (let i = 0; i < digest.length; i++) {
+    const target = setpointDegC[i]!;
+    if (!(target > WARMEST_ROOM_DEG_C) || mask[i]) continue;
+    if (Math.abs(target - heldDegC) < 0.5) onPlaces++;
+    else [heldDegC, changedAt] = [target, i];
+    const away = meanDegC[i]! - target;
+    if (i - changedAt < settling || !(Math.abs(away) >= settings.leastDegC)) continue;
+    const last = runs.at(-1);
+    if (last && i - last.to <= 1 && last.sign === Math.sign(away)) last.to = i + 1;
+    else runs.push({ from: i, to: i + 1, sign: Math.sign(away) });
+  }
+  return { runs, onPlaces: Math.max(1, onPlaces) };
+}

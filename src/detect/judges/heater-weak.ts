@@ -1,0 +1,121 @@
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
+import { setpointsDegCOf } from '../shared/chart-points.js';
+import { heatUpsOf } from '../shared/heat-ups.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
+import { maskOf } from '../shared/mask.js';
+import { betterFit, isDutyBeyondLoad, isSensorUnchanged } from '../shared/reading-error.js';
+import { zoneChangesOf } from '../shared/zone-changes.js';
+
+export interface HeaterWeakSettings {
+  /** Squared standard deviations that a rise of duty must explain. */
+  readonly leastGain: number;
+  /** Rise of duty, as share of what it was; less is told by `duty-shift` alone. */
+  readonly leastRiseShare: number;
+  /** Full output without reaching the temperature for this long is more than a start-up. */
+  readonly leastFullMinutes: number;
+}
+
+const FULL_OUTPUT_PERCENT = 97;
+/** At full output a sound zone gains more than this in ten minutes (own choice). */
+const LEAST_RISE_DEG_C = 2.5;
+const RISE_MS = 10 * 60_000;
+/** Further below its temperature it is not weak but dead (own choice, share of the way down to nothing). */
+const DEAD_SHARE = 0.5;
+
+/** More heat asked for than before, or full output that does not suffice, with a sensor that did not change. */
+export const heaterWeak: Judge<HeaterWeakSettings> = {
+  meta: {
+    id: 'heater-weak',
+    sees: 'a zone that needs much more output than before, or full output without reaching its temperature',
+    needs: ['reading', 'output'],
+    source: 'Same heat from part of the heater needs more of the time: duty ∝ 1/power; common practice.',
+    defaults: { leastGain: 30, leastRiseShare: 0.08, leastFullMinutes: 30 },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'heater-weak', (zone) => judgeZone(evidence, zone, settings));
+  },
+};
+
+function judgeZone(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings): Answer {
+  if (!zone.has.output) return `Zone ${zone.name}: the log has no output, so the heat asked for is not known.`;
+  const rise = dutyRise(evidence, zone, settings);
+  const full = fullOutput(evidence, zone, settings);
+  if (!rise && !full) return [];
+  const onsetMs = Math.min(rise?.onsetMs ?? Infinity, full?.onsetMs ?? Infinity);
+  return [
+    symptomOf('heater-weak', onsetMs, windowOf(evidence).endMs, 1, {
+      dutyRatio: rise?.dutyRatio ?? NaN,
+      dutyRisePercent: rise?.risePercent ?? NaN,
+      zScoreRatio: rise?.zScoreRatio ?? NaN,
+      soakChangeDegC: rise?.soakChangeDegC ?? NaN,
+      soakErrorDegC: rise?.soakErrorDegC ?? NaN,
+      isStepCount: rise ? rise.isStep : NaN,
+      fullOutputMinutes: full?.minutes ?? 0,
+      belowDegC: full?.belowDegC ?? 0,
+      heatUpRatio: heatUpRatio(evidence, zone, onsetMs),
+    }),
+  ];
+}
+
+function dutyRise(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) {
+  const change = zoneChangesOf(evidence)[zone.index]!;
+  const fit = betterFit(change);
+  if (!fit?.hot || !change.duty || fit.hot.gain < settings.leastGain || fit.hot.degC >= 0) return null;
+  if (!isDutyBeyondLoad(fit, change, 0) || (fit.cold !== null && fit.cold.gain > 0 && !isSensorUnchanged(fit)))
+    return null;
+  const dutyPercent = median(change.duty.dutyPercent.filter((_, i) => change.duty!.timeMs[i]! < fit.onsetMs));
+  const risePercent = -fit.hot.degC * change.duty.percentPerDegC;
+  if (!(risePercent >= settings.leastRiseShare * dutyPercent)) return null;
+  return {
+    onsetMs: fit.onsetMs,
+    risePercent,
+    dutyRatio: 1 + risePercent / dutyPercent,
+    zScoreRatio: Math.sqrt(fit.hot.gain),
+    soakChangeDegC: fit.cold?.degC ?? NaN,
+    soakErrorDegC: fit.cold?.errorDegC ?? NaN,
+    isStep: fit.shape === 'step' ? 1 : 0,
+  };
+}
+
+/** Time at full output in which the reading neither rises nor stands at the set point. */
+function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) {
+  const { digest } = evidence;
+  const { meanDegC, outputPercent } = digest.zones[zone.index]!;
+  const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? NaN;
+  const mask = maskOf(evidence)[zone.index]!;
+  const back = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  let run = 0;
+  let places = 0;
+  let onset = -1;
+  const below: number[] = [];
+  for (let i = back; i < digest.length; i++) {
+    const isFull =
+      !mask[i] && outputPercent[i]! >= FULL_OUTPUT_PERCENT && outputPercent[i - back]! >= FULL_OUTPUT_PERCENT;
+    const isStill = meanDegC[i]! - meanDegC[i - back]! < LEAST_RISE_DEG_C;
+    run = isFull && isStill && meanDegC[i]! > DEAD_SHARE * usualDegC ? run + 1 : 0;
+    const minutes = (run * digest.periodMs) / 60_000;
+    if (minutes < settings.leastFullMinutes) continue;
+    if (onset < 0) onset = i - run - back;
+    places += minutes - digest.periodMs / 60_000 < settings.leastFullMinutes ? run : 1;
+    below.push(usualDegC - meanDegC[i]!);
+  }
+  if (onset < 0) return null;
+  return {
+    onsetMs: digest.startMs + Math.max(0, onset) * digest.periodMs,
+    minutes: (places * digest.periodMs) / 60_000,
+    belowDegC: median(below),
+  };
+}
+
+/** Slope of the heat-ups after the onset over that before; NaN without one on either side. */
+function heatUpRatio(evidence: Evidence, zone: Zone, onsetMs: number): number {
+  const slopes = (isAfter: boolean) =>
+    median(
+      heatUpsOf(evidence)
+        [zone.index]!.filter(({ startMs }) => startMs >= onsetMs === isAfter)
+        .map(({ slopeDegCPerMinute }) => slopeDegCPerMinute),
+    );
+  return slopes(true) / slopes(false);
+}

@@ -1,0 +1,74 @@
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { fitChange, type ChangeFit, type Decay } from '../shared/change-fit.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
+import { betterFit, isDutyBeyondLoad } from '../shared/reading-error.js';
+import { zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
+
+export interface WetRecoverySettings {
+  /** Squared standard deviations that the dip must explain, and more than a lasting change does. */
+  readonly leastGain: number;
+  /** The same for a dip that the duty alone shows: starts and stops of the load leave dips of their own. */
+  readonly leastHotGain: number;
+  /** Smaller dips of the soak offset, or of the duty as °C, are told as nothing. */
+  readonly smallestColdDegC: number;
+  readonly smallestHotDegC: number;
+}
+
+/** Time constants of drying: from a few hours to a day (common practice). */
+const decays: readonly Decay[] = [2, 4, 8, 16].map((decayHours) => ({ decayHours }));
+/** A decay is over, for what a log shows, after this many time constants. */
+const OVER_AFTER = 3;
+
+/** A reading that goes low at once and comes back over hours, in the soaks or in the heat the zone needs. */
+export const wetRecovery: Judge<WetRecoverySettings> = {
+  meta: {
+    id: 'wet-recovery',
+    sees: 'a zone that reads low at once and comes back over hours, as wet terminals do while they dry',
+    needs: ['reading', 'soak', 'peers'],
+    source: 'A leak in parallel makes an RTD read low (parallel resistance); drying as exponential: common practice.',
+    defaults: { leastGain: 40, leastHotGain: 100, smallestColdDegC: 0.4, smallestHotDegC: 2 },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'wet-recovery', (zone) => judgeZone(evidence, zone, settings));
+  },
+};
+
+function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings): Answer {
+  const change = zoneChangesOf(evidence)[zone.index]!;
+  const { hot, cold } = change;
+  if (!hot && !cold)
+    return `${change.soaksUnable ?? `Zone ${zone.name}: too few cold soaks.`} ${change.dutyUnable ?? ''}`.trim();
+  const { endMs } = windowOf(evidence);
+  const fit = fitChange(decays, hot, cold, endMs);
+  if (!fit || !isSure(fit, change, settings)) return [];
+  if (fit.gain < (betterFit(change)?.gain ?? 0) + settings.leastGain / 2) return [];
+  const { decayHours } = fit.shape as Decay;
+  const seenMs = [hot, cold].flatMap((series) => series?.timeMs.find((at) => at >= fit.onsetMs) ?? []);
+  const left = Math.exp((fit.onsetMs - Math.min(...seenMs)) / (decayHours * 3_600_000));
+  const endedMs = Math.min(endMs, fit.onsetMs + OVER_AFTER * decayHours * 3_600_000);
+  return [
+    symptomOf('wet-recovery', fit.onsetMs, endedMs, 1, {
+      hotDepthDegC: fit.hot && fit.hot.gain > 0 ? fit.hot.degC * left : NaN,
+      coldDepthDegC: fit.cold && fit.cold.gain > 0 ? fit.cold.degC * left : NaN,
+      recoveryHours: decayHours,
+      zScoreRatio: Math.sqrt(fit.gain),
+      hotZScoreRatio: fit.hot ? Math.sqrt(fit.hot.gain) : NaN,
+      coldZScoreRatio: fit.cold ? Math.sqrt(fit.cold.gain) : NaN,
+      onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / 3_600_000,
+    }),
+  ];
+}
+
+function isSure(fit: ChangeFit, change: ZoneChange, settings: WetRecoverySettings): boolean {
+  const { gain, hot, cold } = fit;
+  if (gain < settings.leastGain) return false;
+  const isLowCold = cold !== null && cold.gain >= settings.leastGain / 2 && cold.degC <= -settings.smallestColdDegC;
+  const isLowHot =
+    hot !== null &&
+    hot.degC < 0 &&
+    hot.gain >= settings.leastHotGain &&
+    isDutyBeyondLoad(fit, change, settings.smallestHotDegC);
+  const isHighHot = hot !== null && hot.degC > 0 && hot.gain >= settings.leastGain;
+  return (isLowCold && !isHighHot) || isLowHot;
+}
