@@ -9,7 +9,7 @@ import { machinesOf } from './machine-minutes.js';
 import { reliabilityOf } from './reliability.js';
 import { downtimeDefaults, type DowntimeSettings } from './settings.js';
 import { recordOf, type MachineRecord, type StoppedPiece } from './stopped-pieces.js';
-import { costOf, cutByWeek, minutesOf, rowsBy } from './tally.js';
+import { costOf, cutAt, minutesOf, rowsBy } from './tally.js';
 
 export interface DowntimeInput {
   readonly zones: readonly Zone[];
@@ -58,6 +58,7 @@ export function attributeDowntime(input: DowntimeInput, settings: DowntimeSettin
     ),
     byMachine: rowsBy(pieces, plant, ({ machine }) => ({ name: machine, machine })),
     byWeek: byWeek(pieces, plant),
+    byDay: byDay(unplanned, plant),
     pareto: rowsBy(unplanned, plant, ({ name, machine }) => ({ name, machine })),
     reliability: records.flatMap((record) => [
       reliabilityOf(record, () => true, '', settings.mtbfConfidence),
@@ -82,13 +83,28 @@ function sourcesOf(records: readonly MachineRecord[], stops: readonly StopEntry[
 function byWeek(pieces: readonly StoppedPiece[], plant: PlantFile) {
   const zone = plant.timezone ?? 'utc';
   const at = (timeMs: number) => DateTime.fromMillis(timeMs, { zone });
-  const parts = cutByWeek(
-    pieces,
-    (timeMs) => at(timeMs).startOf('week').toMillis(),
-    (timeMs) => at(timeMs).plus({ weeks: 1 }).toMillis(),
-  );
+  const parts = cutAt(pieces, (timeMs) => at(timeMs).startOf('week').plus({ weeks: 1 }).toMillis());
   const rows = rowsBy(parts, plant, ({ start }) => ({ name: at(start).toFormat("kkkk-'W'WW"), machine: null }));
   return rows.sort((a, b) => a.name.localeCompare(b.name) || b.minutes - a.minutes);
+}
+
+function byDay(pieces: readonly StoppedPiece[], plant: PlantFile): NonNullable<DowntimeFindings['byDay']> {
+  const at = (timeMs: number) => DateTime.fromMillis(timeMs, { zone: plant.timezone ?? 'utc' });
+  const days = new Map<string, StoppedPiece[]>();
+  for (const part of cutAt(pieces, (timeMs) => at(timeMs).startOf('day').plus({ days: 1 }).toMillis())) {
+    const day = at(part.start).toFormat('yyyy-MM-dd');
+    days.set(day, [...(days.get(day) ?? []), part]);
+  }
+  const minutesIn = (own: readonly StoppedPiece[], wanted: StoppedPiece['bucket']) =>
+    minutesOf(own.filter(({ bucket }) => bucket === wanted));
+  return [...days]
+    .sort(([a], [b]) => a.localeCompare(b))
+    .map(([day, own]) => ({
+      day,
+      zoneFaultMinutes: minutesIn(own, 'zone-fault'),
+      otherMinutes: minutesIn(own, 'other-cause'),
+      unknownMinutes: minutesIn(own, 'unknown'),
+    }));
 }
 
 function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings): string[] {

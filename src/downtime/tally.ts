@@ -71,17 +71,16 @@ function longestMinutes(pieces: readonly StoppedPiece[]): number {
   return longest / MS_PER_MINUTE;
 }
 
-/** Cuts pieces at the starts of ISO weeks, so that each lies in one week. */
-export function cutByWeek(
-  pieces: readonly StoppedPiece[],
-  weekStartMs: (timeMs: number) => number,
-  nextWeekMs: (timeMs: number) => number,
-): StoppedPiece[] {
+/**
+ * Cuts pieces where a new day, week or other stretch begins, so that each lies in one.
+ *
+ * @param nextMs The first such beginning after a time.
+ */
+export function cutAt(pieces: readonly StoppedPiece[], nextMs: (timeMs: number) => number): StoppedPiece[] {
   return pieces.flatMap((piece) => {
     const parts: StoppedPiece[] = [];
-    let from = piece.start;
-    while (from < piece.end) {
-      const end = Math.min(piece.end, nextWeekMs(weekStartMs(from)));
+    for (let from = piece.start; from < piece.end;) {
+      const end = Math.min(piece.end, nextMs(from));
       parts.push({ ...piece, start: from, end });
       from = end;
     }

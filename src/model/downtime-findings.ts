@@ -37,6 +37,13 @@ export interface DowntimeFindings {
   readonly byZone: readonly DowntimeRow[];
   readonly byMachine: readonly DowntimeRow[];
   readonly byWeek: readonly DowntimeRow[];
+  /** Days of the plant's clock, so that runs that overlap can be told apart in a history. */
+  readonly byDay?: readonly {
+    readonly day: string;
+    readonly zoneFaultMinutes: number;
+    readonly otherMinutes: number;
+    readonly unknownMinutes: number;
+  }[];
   /** All unplanned buckets, largest first. */
   readonly pareto: readonly DowntimeRow[];
   readonly reliability: readonly ReliabilityRow[];

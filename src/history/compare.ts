@@ -1,0 +1,92 @@
+import type { Findings, ZoneFinding } from '../model/findings.js';
+import type { ChangeSinceLast, HistoryFindings } from '../model/history-findings.js';
+import { keyOf, type StoredRun } from './stored-run.js';
+import { weeksOf } from './weeks.js';
+
+/** A drift or a loss must change by this much to be called worse or better; common practice. */
+const OFFSET_STEP_DEGC = 0.5;
+const LOSS_STEP_MINUTES_PER_DAY = 2;
+
+/**
+ * How a run stands beside the runs before it.
+ *
+ * @param earlier Runs of the history, any order; a run over the same export is left out.
+ * @returns Changes of zones that have or had a fault, offset curves, and the trend by week. Never throws.
+ */
+export function compareWithHistory(findings: Findings, earlier: readonly StoredRun[]): HistoryFindings {
+  const key = keyOf(findings);
+  const others = earlier.filter((run) => run.key !== key).map((run) => run.findings);
+  const before = others
+    .filter(({ window }) => window.end < findings.window.end)
+    .sort((a, b) => a.window.end.localeCompare(b.window.end));
+  const previous = before.at(-1) ?? null;
+  return {
+    runs: others.length + 1,
+    previousEnd: previous?.window.end ?? null,
+    changes: previous ? changesOf(findings, previous) : [],
+    offsets: offsetsOf([...before, findings]),
+    weeks: weeksOf([...before, findings]),
+  };
+}
+
+function changesOf(now: Findings, previous: Findings): HistoryFindings['changes'] {
+  return now.zones.flatMap((zone) => {
+    const last = previous.zones.find((other) => other.zone === zone.zone && other.machine === zone.machine);
+    const told = changeOf(zone, last ?? null, daysIn(now), daysIn(previous));
+    return told ? [{ zone: zone.zone, ...told }] : [];
+  });
+}
+
+type Told = { readonly change: ChangeSinceLast; readonly says: string };
+
+function changeOf(now: ZoneFinding, last: ZoneFinding | null, nowDays: number, lastDays: number): Told | null {
+  const isOpen = now.status === 'faulty' || now.status === 'watch';
+  const wasOpen = last?.status === 'faulty' || last?.status === 'watch';
+  if (!isOpen && !wasOpen) return null;
+  if (!wasOpen) return { change: 'new', says: `${now.zone} is ${now.status} and was not in the last report.` };
+  if (now.status === 'insufficient-data') {
+    return { change: 'still open', says: `${now.zone} was ${last.status}; this log holds too little of it to tell.` };
+  }
+  if (!isOpen) return { change: 'fixed', says: `${now.zone} was ${last.status} and shows no fault any more.` };
+  if (now.status !== last.status) {
+    const change = now.status === 'faulty' ? 'worse' : 'better';
+    return { change, says: `${now.zone} went from ${last.status} to ${now.status}.` };
+  }
+  return moved(now, last, nowDays, lastDays) ?? { change: 'still open', says: `${now.zone} is still ${now.status}.` };
+}
+
+function moved(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: number): Told | null {
+  if (now.offsetDegC !== null && last.offsetDegC !== null) {
+    const growth = Math.abs(now.offsetDegC) - Math.abs(last.offsetDegC);
+    const says = `Offset of ${now.zone}: ${last.offsetDegC.toFixed(1)} °C then, ${now.offsetDegC.toFixed(1)} °C now.`;
+    if (growth >= OFFSET_STEP_DEGC) return { change: 'worse', says };
+    if (growth <= -OFFSET_STEP_DEGC) return { change: 'better', says };
+  }
+  const lossNow = now.downtimeMinutes / nowDays;
+  const lossLast = last.downtimeMinutes / lastDays;
+  const says = `${now.zone} cost ${lossLast.toFixed(0)} min a day then, ${lossNow.toFixed(0)} min a day now.`;
+  if (lossNow - lossLast >= LOSS_STEP_MINUTES_PER_DAY) return { change: 'worse', says };
+  if (lossLast - lossNow >= LOSS_STEP_MINUTES_PER_DAY) return { change: 'better', says };
+  return null;
+}
+
+function daysIn({ window }: Findings): number {
+  return Math.max(1 / 24, (Date.parse(window.end) - Date.parse(window.start)) / 86_400_000);
+}
+
+/** Cold-soak offsets of all runs; a soak that two runs saw counts once, as the later run has it. */
+function offsetsOf(runs: readonly Findings[]): HistoryFindings['offsets'] {
+  const byZone = new Map<string, Map<number, { time: string; offsetDegC: number }>>();
+  for (const { zones } of runs) {
+    for (const { zone, soaks } of zones) {
+      const points = byZone.get(zone) ?? new Map<number, { time: string; offsetDegC: number }>();
+      // two overlapping exports cut one soak at different minutes; a soak takes hours
+      for (const { time, offsetDegC } of soaks)
+        points.set(Math.round(Date.parse(time) / 7_200_000), { time, offsetDegC });
+      byZone.set(zone, points);
+    }
+  }
+  return [...byZone]
+    .filter(([, points]) => points.size > 0)
+    .map(([zone, points]) => ({ zone, points: [...points.values()].sort((a, b) => a.time.localeCompare(b.time)) }));
+}

@@ -1,0 +1,114 @@
+import { mkdir, readdir, readFile, stat, unlink } from 'node:fs/promises';
+import { join } from 'node:path';
+import writeFileAtomic from 'write-file-atomic';
+import type { PlantDigest } from '../model/digest.js';
+import type { Findings } from '../model/findings.js';
+import { LogProblem, type ProblemNote } from '../model/problem.js';
+import { fileNameOf, keyOf, runFilePattern, slim, type StoredRun } from './stored-run.js';
+
+/** Digests beyond this size in all are dropped, the oldest first; their findings stay. A year must stay under 50 MB. */
+export const largestDigestBytes = 35e6;
+
+export interface HistoryRead {
+  /** By end of window, oldest first. */
+  readonly runs: readonly StoredRun[];
+  readonly problems: readonly ProblemNote[];
+}
+
+/**
+ * Reads all runs of a history folder. There is no index to go stale: the files are the history. A file that was cut
+ * short or belongs to something else is left out and told.
+ *
+ * @returns Nothing for a folder that is not there yet. Throws LogProblem `bad-history` when the folder cannot be read.
+ */
+export async function readHistory(folder: string): Promise<HistoryRead> {
+  const names = (await namesIn(folder)).filter((name) => name.startsWith('run-')).sort();
+  const runs: StoredRun[] = [];
+  const problems: ProblemNote[] = [];
+  for (const name of names) {
+    if (name.endsWith('.digest')) continue;
+    const run = runFilePattern.test(name) ? await readRun(join(folder, name)) : null;
+    if (run) runs.push(run);
+    else problems.push(unfinished(join(folder, name)));
+  }
+  return { runs: runs.sort((a, b) => a.findings.window.end.localeCompare(b.findings.window.end)), problems };
+}
+
+/**
+ * Keeps a run: findings as JSON and the digest as `encode` gives it. Each file is written under another name, flushed
+ * and renamed, so that a killed process leaves whole files only. Two runs at once write different names, or the same
+ * content under the same name; nothing is locked.
+ *
+ * @throws LogProblem `write-failed`.
+ */
+export async function saveRun(
+  folder: string,
+  findings: Findings,
+  digest: PlantDigest | null,
+  encode: (digest: PlantDigest) => Uint8Array,
+): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+    const path = join(folder, fileNameOf(findings));
+    if (digest) await writeFileAtomic(path.replace(/json$/, 'digest'), Buffer.from(encode(digest)));
+    await writeFileAtomic(path, JSON.stringify(slim(findings)));
+    await dropOldDigests(folder);
+  } catch (error) {
+    throw new LogProblem(
+      'write-failed',
+      { file: folder },
+      `The run could not be kept (${error instanceof Error ? error.message : String(error)}).`,
+      'Check that the history folder can be written to.',
+      { cause: error },
+    );
+  }
+}
+
+async function namesIn(folder: string): Promise<string[]> {
+  try {
+    return await readdir(folder);
+  } catch (error) {
+    if ((error as { code?: string }).code === 'ENOENT') return [];
+    throw new LogProblem(
+      'bad-history',
+      { file: folder },
+      'The history folder cannot be read.',
+      'Check the path and its permissions.',
+      { cause: error },
+    );
+  }
+}
+
+async function readRun(path: string): Promise<StoredRun | null> {
+  try {
+    const findings = JSON.parse(await readFile(path, 'utf8')) as Findings;
+    const isWhole =
+      findings.schemaVersion === 1 && Array.isArray(findings.zones) && typeof findings.window?.end === 'string';
+    return isWhole ? { key: keyOf(findings), findings } : null;
+  } catch {
+    return null;
+  }
+}
+
+function unfinished(file: string): ProblemNote {
+  return {
+    code: 'bad-history',
+    file,
+    what: 'This file of the history is not whole, so it was left out.',
+    todo: 'Delete it; if it held a run, make that report again.',
+  };
+}
+
+/** Another run may have removed a file first; that is no error. */
+async function dropOldDigests(folder: string): Promise<void> {
+  const names = (await namesIn(folder))
+    .filter((name) => name.endsWith('.digest'))
+    .sort()
+    .reverse();
+  let bytes = 0;
+  for (const name of names) {
+    const path = join(folder, name);
+    bytes += (await stat(path).catch(() => null))?.size ?? 0;
+    if (bytes > largestDigestBytes) await unlink(path).catch(() => undefined);
+  }
+}
