@@ -16,6 +16,16 @@ import { scatterGrowth } from './judges/scatter-growth.js';
 import { sensorOpens } from './judges/sensor-opens.js';
 import { spikes } from './judges/spikes.js';
 import { stuckReading } from './judges/stuck-reading.js';
+import { cardOffset } from './judges/card-offset.js';
+import { coolDown } from './judges/cool-down.js';
+import { deviationFromSetpoint } from './judges/deviation-from-setpoint.js';
+import { heatUp } from './judges/heat-up.js';
+import { heaterDead } from './judges/heater-dead.js';
+import { heaterWeak } from './judges/heater-weak.js';
+import { outputStuckOn } from './judges/output-stuck-on.js';
+import { peerResidual } from './judges/peer-residual.js';
+import { readingLowShorted } from './judges/reading-low-shorted.js';
+import { wetRecovery } from './judges/wet-recovery.js';
 import { gap } from './watchers/gap.js';
 import { impossibleStep } from './watchers/impossible-step.js';
 import { openRuns } from './watchers/open-runs.js';
@@ -45,4 +55,14 @@ export const judges: readonly AnyJudge[] = [
   dutyShift,
   slowDrift,
   offsetStep,
+  cardOffset,
+  coolDown,
+  deviationFromSetpoint,
+  heatUp,
+  heaterDead,
+  heaterWeak,
+  outputStuckOn,
+  peerResidual,
+  readingLowShorted,
+  wetRecovery,
 ];
