@@ -20,7 +20,7 @@ export function ohmsOf(zone: Zone, { evidence, probabilities }: Verdict, setpoin
   const sensor = id && sensorTypes[id];
   if (!sensor || setpointDegC === null || likeliestFault(probabilities) !== 'wiring') return NONE;
   const stepDegC = signedStep(evidence);
-  const dipDegC = -Math.abs(factOf(evidence, 'wet-recovery', 'depthDegC'));
+  const dipDegC = -Math.abs(factOf(evidence, 'wet-recovery', 'hotDepthDegC'));
   const shiftDegC = Number.isNaN(stepDegC) ? dipDegC : stepDegC;
   if (Number.isNaN(shiftDegC)) return NONE;
   const explained = explainOffset({

@@ -38,7 +38,7 @@ async function visit(path: string, depth: number, isGiven: boolean, seen: Set<st
     if (about.isDirectory()) return await visitFolder(path, depth, seen, found);
     if (!about.isFile()) return skipOddFile(path, found);
     if (/^plant\.ya?ml$/i.test(path.split(/[\\/]/).at(-1)!)) found.plantFiles.push(path);
-    else if (isGiven || !isOwnOutput(path)) found.files.push(path);
+    else if (isGiven || !isNoLog(path)) found.files.push(path);
   } catch (error) {
     found.problems.push(error instanceof LogProblem ? error.toNote() : unreadableNote(path));
   }
@@ -74,11 +74,13 @@ async function visitFolder(path: string, depth: number, seen: Set<string>, found
   for (const name of names) await visit(join(path, name), depth + 1, false, seen, found);
 }
 
-/** What this program writes itself must not be read as a log again. */
-function isOwnOutput(path: string): boolean {
+/** Pages and pictures lie beside logs, and what this program writes itself must not be read as a log again. */
+function isNoLog(path: string): boolean {
   return (
     /(^|[\\/])(findings|result)\.json$/i.test(path) ||
-    ['.html', '.htm', '.svg', '.png', '.jpg', '.pdf'].includes(extname(path).toLowerCase())
+    ['.md', '.html', '.htm', '.svg', '.png', '.jpg', '.jpeg', '.pdf', '.doc', '.docx'].includes(
+      extname(path).toLowerCase(),
+    )
   );
 }
 

@@ -5,8 +5,32 @@ const prefixPattern = new RegExp(`^(${machineWord}[ _-]?\\d+)[\\s_.:/-]+(?=\\S)`
 const insidePattern = new RegExp(`(?:^|[^a-z0-9])(${machineWord}[ _-]?\\d+)(?![a-z0-9])`, 'i');
 
 /** "M1" for "M1 Barrel feed"; null where the name does not begin with a machine. */
-export function machinePrefix(name: string): string | null {
+function machinePrefix(name: string): string | null {
   return prefixPattern.exec(name)?.[1] ?? null;
+}
+
+const tagPrefixPattern = /^([\p{L}]{1,5}[_-]?\d{1,3})[\s_.:/-]+(?=\S)/u;
+/** Letters that number zones, channels and loops, not machines (common practice). */
+const notAMachine = /^(z|zn|zone|t|tc|te|ti|tt|tic|tir|ch|chan|channel|kanal|loop|h|htr|heater|rtd|pt|temp)[_-]?\d/i;
+
+/**
+ * Beginnings such as "TS1" in "TS1 Top seal left", where every one of them stands before two names or more.
+ *
+ * @param names Names of all readings of one file.
+ */
+export function sharedPrefixes(names: readonly string[]): ReadonlySet<string> {
+  const counts = new Map<string, number>();
+  for (const name of new Set(names)) {
+    const prefix = tagPrefixPattern.exec(name)?.[1];
+    if (prefix && !notAMachine.test(prefix)) counts.set(prefix, (counts.get(prefix) ?? 0) + 1);
+  }
+  return new Set([...counts].filter(([, count]) => count >= 2).map(([prefix]) => prefix));
+}
+
+/** The machine a name begins with: a word for a machine and its number, or a beginning that the file's names share. */
+export function machineOfName(name: string, shared: ReadonlySet<string>): string | null {
+  const prefix = tagPrefixPattern.exec(name)?.[1];
+  return machinePrefix(name) ?? (prefix !== undefined && shared.has(prefix) ? prefix : null);
 }
 
 /** Machine named in the file's name, else in the nearest folder that names one; null = none. */

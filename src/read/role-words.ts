@@ -128,16 +128,7 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
       'tc',
       'rtd',
     ],
-    ...[
-      'thermocouple',
-      'thermoelement',
-      'pt100',
-      'pt1000',
-      'sensor temp',
-      'thermometer',
-      'zone temp',
-      'zone temperature',
-    ],
+    ...['thermocouple', 'thermoelement', 'pt100', 'pt1000', 'sensor temp', 'thermometer'],
   ],
   // Words that say nothing of the role and are not part of the zone's name.
   filler: [

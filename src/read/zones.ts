@@ -3,7 +3,7 @@ import type { ProblemNote } from '../model/problem.js';
 import type { Zone } from '../model/zone.js';
 import { looseName } from './column-name.js';
 import type { RoledSeries } from './column-roles.js';
-import { machineOfPath, machinePrefix, stemOf } from './machine-name.js';
+import { machineOfName, machineOfPath, sharedPrefixes, stemOf } from './machine-name.js';
 
 /** What the assembly of zones needs to know of a file. */
 export interface ZoneSource {
@@ -70,7 +70,9 @@ function keySeries(
 ): Keyed[] {
   const bare = file.roled.filter((it) => it.role === 'reading' && it.rest === '');
   const ownName = zoneOfFile(file);
-  const machine = machineOfPath(file.name) ?? (isNameShared(fileIndex, files) ? stemOf(file.name) || null : null);
+  const isShared = isNameShared(fileIndex, files);
+  const machine = machineOfPath(file.name) ?? (isShared ? stemOf(file.name) || null : null);
+  const prefixes = sharedPrefixes(file.roled.filter((it) => it.role === 'reading').map((it) => it.rest));
   const taken = new Map<string, RoledSeries>();
   return file.roled.map((roled) => {
     const name =
@@ -79,11 +81,12 @@ function keySeries(
         : roled.role === 'reading' && bare.length > 1 && !isCopyOfFirst(roled, bare)
           ? roled.series.name
           : ownName;
-    const ownMachine = machinePrefix(name) ?? machine;
-    const entry = findPlantZone(name, ownMachine, plant);
+    const namedMachine = machineOfName(name, prefixes);
+    const ownMachine = namedMachine ?? machine;
+    const entry = findPlantZone(name, ownMachine, isShared, plant);
     const key = entry
       ? looseName(`${entry.machine ?? ''} ${entry.name}`)
-      : looseName(`${machinePrefix(name) ? '' : (machine ?? '')} ${name}`);
+      : looseName(`${namedMachine ? '' : (machine ?? '')} ${name}`);
     return settle(roled, key, entry?.name ?? name, entry?.machine ?? ownMachine, entry, taken);
   });
 }
@@ -171,7 +174,13 @@ function hasOtherValues(a: ZoneSource, b: ZoneSource): boolean {
   return different >= 3 && different > same;
 }
 
-function findPlantZone(name: string, machine: string | null, plant: PlantFile | null): PlantZone | null {
+/** @param isShared Whether another machine's file has the same names; then the name alone tells no zone. */
+function findPlantZone(
+  name: string,
+  machine: string | null,
+  isShared: boolean,
+  plant: PlantFile | null,
+): PlantZone | null {
   const zones = plant?.zones ?? [];
   const loose = looseName(name);
   const full = looseName(`${machine ?? ''} ${name}`);
@@ -185,7 +194,7 @@ function findPlantZone(name: string, machine: string | null, plant: PlantFile | 
   return (
     byName.find(
       (zone) => machine === null || zone.machine === undefined || looseName(zone.machine) === looseName(machine),
-    ) ?? (byName.length === 1 && machine === null ? byName[0]! : null)
+    ) ?? (byName.length === 1 && !isShared ? byName[0]! : null)
   );
 }
 

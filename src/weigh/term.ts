@@ -7,6 +7,8 @@ export interface ZoneEvidence {
   readonly zone: Zone;
   /** By detector id; a detector that did not run is absent. */
   readonly outcomes: ReadonlyMap<string, Outcome>;
+  /** The plant's other zones: what all of them show is not one zone's fault. */
+  readonly others: readonly ZoneEvidence[];
 }
 
 /**
@@ -61,4 +63,16 @@ export function surprise(pValue: number, most = 12): number {
 export function ramp(value: number, low: number, high: number): number {
   if (!(value > low)) return 0;
   return Math.min(1, (value - low) / (high - low));
+}
+
+/**
+ * How far a measure of this zone stands out of the plant's other zones: 0 when a quarter of them reach half of it, 1
+ * when three quarters of them stay below an eighth. With no other zone it is 1.
+ */
+export function standsOut(evidence: ZoneEvidence, measure: (zone: ZoneEvidence) => number): number {
+  const own = measure(evidence);
+  if (!(own > 0)) return 0;
+  const others = evidence.others.map((zone) => Math.max(0, measure(zone) || 0)).sort((a, b) => a - b);
+  const upper = others[Math.floor(0.75 * others.length)] ?? 0;
+  return ramp(Math.log2(own / Math.max(upper, own / 64)), 1, 3);
 }

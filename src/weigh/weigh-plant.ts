@@ -26,7 +26,9 @@ export interface Verdict {
 export function zoneEvidence(zones: readonly Zone[], outcomes: readonly Outcome[]): ZoneEvidence[] {
   const byZone = zones.map(() => new Map<string, Outcome>());
   for (const outcome of outcomes) byZone[outcome.zone]?.set(outcome.detector, outcome);
-  return zones.map((zone) => ({ zone, outcomes: byZone[zone.index]! }));
+  const all = zones.map((zone) => ({ zone, outcomes: byZone[zone.index]!, others: [] as ZoneEvidence[] }));
+  for (const evidence of all) evidence.others.push(...all.filter((other) => other !== evidence));
+  return all;
 }
 
 /** Weighs every zone by the fitted strengths and what plant.yaml puts in their place. Never throws. */

@@ -6,7 +6,6 @@ import { causes } from '../../src/model/cause.js';
 import { brierOfClasses } from '../../src/maths/scores.js';
 import { terms } from '../../src/weigh/terms/index.js';
 import { weighZone } from '../../src/weigh/weigh-zone.js';
-import { zoneEvidence } from '../../src/weigh/weigh-plant.js';
 import type { Strengths } from '../../src/weigh/strengths.js';
 import { fitStrengths, type Example } from './multinomial.js';
 import { knownZones, type KnownZone } from './outcomes.js';
@@ -27,13 +26,7 @@ const ridges = [1e-5, 1e-4, 3e-4, 1e-3, 3e-3];
 const STEPS = 600;
 
 const known = (await knownZones(values.plants, values.keep || `${values.plants}-outcomes`)).filter(isUsable);
-const evidence = known.map(
-  ({ zone, outcomes }) =>
-    zoneEvidence(
-      [{ ...zone, index: 0 }],
-      outcomes.map((o) => ({ ...o, zone: 0 })),
-    )[0]!,
-);
+const evidence = known.map((zone) => zone.evidence);
 const examples: Example[] = known.map(({ truth }, i) => ({
   values: terms.map((term) => term.value(evidence[i]!) ?? 0),
   cause: truth.cause,

@@ -5,6 +5,8 @@ import { runJudges } from '../../src/detect/run-judges.js';
 import { gather } from '../../src/gather.js';
 import type { Outcome } from '../../src/model/detector.js';
 import type { Zone } from '../../src/model/zone.js';
+import { zoneEvidence } from '../../src/weigh/weigh-plant.js';
+import type { ZoneEvidence } from '../../src/weigh/term.js';
 import { readTruths, zoneKey, type PlantTruth, type ZoneTruth } from './truth.js';
 
 /** What the judges said of one plant, kept so that a new fit need not read the logs again. */
@@ -13,12 +15,11 @@ interface KeptOutcomes {
   readonly outcomes: readonly Outcome[];
 }
 
-/** One zone with its truth and all outcomes about it. */
+/** One zone with its truth and all that the judges said of it and its plant. */
 export interface KnownZone {
   readonly plant: PlantTruth;
   readonly truth: ZoneTruth;
-  readonly zone: Zone;
-  readonly outcomes: readonly Outcome[];
+  readonly evidence: ZoneEvidence;
 }
 
 /** Judges every plant of a folder, or takes what was kept of it; zones without a log are left out. */
@@ -27,10 +28,10 @@ export async function knownZones(root: string, keepIn: string): Promise<KnownZon
   const known: KnownZone[] = [];
   for (const plant of readTruths(root)) {
     const { zones, outcomes } = await outcomesOf(plant, join(keepIn, `${plant.name}.json`));
-    const byKey = new Map(zones.map((zone) => [zoneKey(zone.name), zone]));
+    const byKey = new Map(zoneEvidence(zones, outcomes).map((evidence) => [zoneKey(evidence.zone.name), evidence]));
     for (const truth of plant.zones) {
-      const zone = byKey.get(zoneKey(truth.zone));
-      if (zone) known.push({ plant, truth, zone, outcomes: outcomes.filter((o) => o.zone === zone.index) });
+      const evidence = byKey.get(zoneKey(truth.zone));
+      if (evidence) known.push({ plant, truth, evidence });
       else console.error(`${plant.name}: no zone ${truth.zone} among ${zones.map(({ name }) => name).join(', ')}`);
     }
   }

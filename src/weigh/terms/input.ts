@@ -1,4 +1,9 @@
-import { factOf, ramp, surprise, symptomsOf, type Term } from '../term.js';
+import { factOf, ramp, standsOut, surprise, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
+
+const stuckMinutes = (zone: ZoneEvidence): number => factOf(zone, 'stuck-reading', 'totalMinutes');
+/** A restart or a power cut takes every zone of the log; a card takes its own. */
+const notEverywhere = (zone: ZoneEvidence): number =>
+  ramp(1 - factOf(zone, 'card-events', 'everywhereShare'), 0.2, 0.8);
 
 /** What points at the input card, the channel or the recording. */
 export const inputTerms: readonly Term[] = [
@@ -8,7 +13,39 @@ export const inputTerms: readonly Term[] = [
     says: 'Several zones fail at the same second, as one card or supply makes them.',
     for: ['input'],
     against: ['sensor', 'wiring', 'none'],
-    value: (zone) => ramp(surprise(factOf(zone, 'card-events', 'chancePValue')), 1, 4),
+    value: (zone) => notEverywhere(zone) * ramp(surprise(factOf(zone, 'card-events', 'chancePValue')), 1, 4),
+  },
+  {
+    id: 'fails-with-its-card-often',
+    says: 'They do so again and again.',
+    detector: 'card-events',
+    for: ['input'],
+    against: ['sensor', 'wiring', 'none'],
+    value: (zone) => notEverywhere(zone) * ramp(Math.log10(factOf(zone, 'card-events', 'sharedCount')), 0.4, 1.4),
+  },
+  {
+    id: 'all-zones-often',
+    says: 'All zones of the log fail together, again and again: more than restarts explain.',
+    detector: 'card-events',
+    for: ['input', 'recording'],
+    against: ['none'],
+    value: (zone) => (1 - notEverywhere(zone)) * ramp(Math.log10(factOf(zone, 'card-events', 'sharedCount')), 0.9, 1.6),
+  },
+  {
+    id: 'opens-shared',
+    says: 'The input opens together with at least two other zones.',
+    detector: 'sensor-opens',
+    for: ['input'],
+    against: ['sensor', 'wiring', 'none'],
+    value: (zone) => notEverywhere(zone) * ramp(Math.log10(1 + factOf(zone, 'sensor-opens', 'sharedCount')), 0.3, 1.3),
+  },
+  {
+    id: 'card-shifts',
+    says: 'All zones of the card shifted together when cold.',
+    detector: 'card-offset',
+    for: ['input'],
+    against: ['none', 'sensor'],
+    value: (zone) => Number(symptomsOf(zone, 'card-offset').length > 0),
   },
   {
     id: 'whole-machine-at-once',
@@ -24,7 +61,7 @@ export const inputTerms: readonly Term[] = [
     says: 'The reading stands still although output or neighbours move.',
     for: ['input'],
     against: ['none', 'sensor', 'heater'],
-    value: (zone) => (symptomsOf(zone, 'stuck-reading').length > 0 ? 1 : 0),
+    value: (zone) => standsOut(zone, stuckMinutes),
   },
   {
     id: 'reading-still-for-hours',
@@ -32,7 +69,8 @@ export const inputTerms: readonly Term[] = [
     says: 'The reading stands still for hours.',
     for: ['input'],
     against: ['none'],
-    value: (zone) => ramp(Math.log10(factOf(zone, 'stuck-reading', 'totalMinutes')), 1.5, 3),
+    value: (zone) =>
+      standsOut(zone, stuckMinutes) * ramp(Math.log10(factOf(zone, 'stuck-reading', 'longestMinutes')), 1.8, 3.3),
   },
   {
     id: 'reading-still-like-no-peer',
@@ -40,7 +78,8 @@ export const inputTerms: readonly Term[] = [
     says: 'The reading stands still many times longer than it ever does.',
     for: ['input'],
     against: ['none'],
-    value: (zone) => ramp(Math.log10(factOf(zone, 'stuck-reading', 'timesUsualRatio')), 0.7, 2),
+    value: (zone) =>
+      standsOut(zone, stuckMinutes) * ramp(Math.log10(factOf(zone, 'stuck-reading', 'timesUsualRatio')), 0.7, 2),
   },
   {
     id: 'tag-stands-still',
@@ -56,7 +95,9 @@ export const inputTerms: readonly Term[] = [
     says: 'Rows of this zone alone are missing.',
     for: ['recording'],
     against: ['none'],
-    value: (zone) => ramp(Math.log10(factOf(zone, 'frozen-record', 'ownGapMinutes')), 1, 3),
+    value: (zone) =>
+      standsOut(zone, (other) => factOf(other, 'frozen-record', 'ownGapMinutes')) *
+      ramp(Math.log10(factOf(zone, 'frozen-record', 'ownGapMinutes')), 1, 3),
   },
   {
     id: 'repeated-code',

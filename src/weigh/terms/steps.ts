@@ -1,4 +1,9 @@
-import { factOf, ramp, surprise, symptomsOf, type Term } from '../term.js';
+import { factOf, ramp, standsOut, surprise, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
+
+const stepCount = (zone: ZoneEvidence): number => symptomsOf(zone, 'returning-steps')[0]?.count ?? 0;
+const spikeCount = (zone: ZoneEvidence): number => factOf(zone, 'spikes', 'spikeCount');
+/** Hunting loops and coarse digits make steps on all zones; a contact makes them on one. */
+const stepsAlone = (zone: ZoneEvidence): number => standsOut(zone, stepCount);
 
 /** Jumps that come and go, spikes and scatter. */
 export const stepTerms: readonly Term[] = [
@@ -8,7 +13,7 @@ export const stepTerms: readonly Term[] = [
     says: 'The reading jumps by a few degrees and back, while heat cannot move so fast.',
     for: ['wiring'],
     against: ['none'],
-    value: (zone) => (symptomsOf(zone, 'returning-steps').length > 0 ? 1 : 0),
+    value: stepsAlone,
   },
   {
     id: 'steps-large',
@@ -17,10 +22,11 @@ export const stepTerms: readonly Term[] = [
     for: ['wiring'],
     against: ['none'],
     value: (zone) =>
+      stepsAlone(zone) *
       ramp(
         Math.log10(factOf(zone, 'returning-steps', 'medianStepDegC') / factOf(zone, 'returning-steps', 'noiseDegC')),
-        0.7,
-        1.7,
+        0.9,
+        2,
       ),
   },
   {
@@ -29,7 +35,7 @@ export const stepTerms: readonly Term[] = [
     says: 'Such jumps are many.',
     for: ['wiring'],
     against: ['none'],
-    value: (zone) => ramp(Math.log10(symptomsOf(zone, 'returning-steps')[0]?.count ?? 0), 0.5, 1.7),
+    value: (zone) => stepsAlone(zone) * ramp(Math.log10(stepCount(zone)), 0.5, 1.7),
   },
   {
     id: 'steps-one-way',
@@ -37,7 +43,7 @@ export const stepTerms: readonly Term[] = [
     says: 'The jumps go one way and back, as ohms that come and go make them.',
     for: ['wiring'],
     against: [],
-    value: (zone) => ramp(factOf(zone, 'returning-steps', 'turnShare'), 0.5, 0.9),
+    value: (zone) => stepsAlone(zone) * ramp(factOf(zone, 'returning-steps', 'turnShare'), 0.3, 0.9),
   },
   {
     id: 'spikes-many',
@@ -45,7 +51,7 @@ export const stepTerms: readonly Term[] = [
     says: 'Single readings jump out and come back, again and again.',
     for: ['sensor', 'wiring', 'input'],
     against: ['none'],
-    value: (zone) => ramp(Math.log10(factOf(zone, 'spikes', 'spikeCount')), 0.5, 2),
+    value: (zone) => standsOut(zone, spikeCount) * ramp(Math.log10(spikeCount(zone)), 0.5, 2),
   },
   {
     id: 'spikes-while-moving',
