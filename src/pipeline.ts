@@ -9,7 +9,10 @@ import type { Findings } from './model/findings.js';
 import type { Gathered } from './model/gathered.js';
 import { weighPlant } from './weigh/weigh-plant.js';
 
-export type AnalyseOptions = GatherOptions;
+export interface AnalyseOptions extends GatherOptions {
+  /** Folder that keeps every run; the findings then say what changed since the last. */
+  readonly historyFolder?: string;
+}
 
 /**
  * The whole job, top to bottom: read → digest and watch → judge → weigh → count alarms and downtime → findings.
@@ -17,7 +20,11 @@ export type AnalyseOptions = GatherOptions;
  * @throws LogProblem when nothing readable is found or plant.yaml cannot be used.
  */
 export async function analyse(paths: readonly string[], options: AnalyseOptions = {}): Promise<Findings> {
-  return conclude(await gather(paths, options));
+  const gathered = await gather(paths, options);
+  const findings = conclude(gathered);
+  if (options.historyFolder === undefined) return findings;
+  const { keepInHistory } = await import('./keep-history.js');
+  return keepInHistory(findings, gathered, options.historyFolder);
 }
 
 /** From what was gathered to the findings; pure. */

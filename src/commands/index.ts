@@ -1,7 +1,9 @@
 import type { Command } from 'commander';
 import { registerCompletion } from './completion.js';
+import { registerDowntime } from './downtime.js';
 import { registerOhms } from './ohms.js';
 import { registerPreview } from './preview.js';
+import { registerRecord } from './record.js';
 import { registerReport } from './report.js';
 import type { RunResult } from './run-result.js';
 import { version } from './version.js';
@@ -24,6 +26,8 @@ export function registerCommands(program: Command, result: RunResult): void {
   registerReport(program, result);
   registerPreview(program);
   registerZone(program);
+  registerDowntime(program);
+  registerRecord(program);
   registerOhms(program);
   registerCompletion(program);
 }

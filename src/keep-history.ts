@@ -1,0 +1,32 @@
+import { join } from 'node:path';
+import { encodeDigest } from './digest/codec.js';
+import { compareWithHistory } from './history/compare.js';
+import { readHistory, saveRun } from './history/history-folder.js';
+import { readRecord, recordFileName } from './history/record-file.js';
+import { entriesFromMaintenance, trackRecord } from './history/track-record.js';
+import type { Findings } from './model/findings.js';
+import type { Gathered } from './model/gathered.js';
+
+/**
+ * Holds a run against the runs of a history folder, then keeps it there.
+ *
+ * @returns The findings with what changed and how earlier verdicts stood up.
+ * @throws LogProblem `bad-history` or `write-failed`.
+ */
+export async function keepInHistory(findings: Findings, { evidence }: Gathered, folder: string): Promise<Findings> {
+  const { runs, problems } = await readHistory(folder);
+  const names = evidence.zones.map(({ name, machine }) => ({ zone: name, machine }));
+  const entries = [
+    ...entriesFromMaintenance(evidence.maintenance, names),
+    ...(await readRecord(join(folder, recordFileName))),
+  ];
+  const earlier = runs.map((run) => run.findings);
+  const told: Findings = {
+    ...findings,
+    problems: [...findings.problems, ...problems],
+    history: compareWithHistory(findings, runs),
+    trackRecord: trackRecord(entries, earlier),
+  };
+  await saveRun(folder, told, evidence.digest, encodeDigest);
+  return told;
+}
