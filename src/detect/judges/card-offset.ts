@@ -44,11 +44,7 @@ interface Shift {
 
 function shiftOf(evidence: Evidence, card: string, settings: CardOffsetSettings): Shift | string {
   const inside = evidence.zones.filter((z) => z.card === card).map((z) => z.index);
-  const machines = new Set(inside.map((index) => evidence.zones[index]!.machine));
-  const others = evidence.zones.filter((z) => z.card !== card);
-  const near = others.filter((z) => machines.has(z.machine));
-  // Zones of the same machine share its room; the rest of the plant serves where the machine has no other card.
-  const outside = (near.length >= settings.leastZones ? near : others).map((z) => z.index);
+  const outside = evidence.zones.filter((z) => z.card !== card).map((z) => z.index);
   if (inside.length < settings.leastZones || outside.length < settings.leastZones) {
     return `Card ${card}: ${inside.length} zones on it and ${outside.length} on others, needed ${settings.leastZones} each.`;
   }
@@ -60,7 +56,9 @@ function shiftOf(evidence: Evidence, card: string, settings: CardOffsetSettings)
   if (!fit?.cold) return `Card ${card}: too few hours in which its zones and others were cold.`;
   const { degC, errorDegC } = fit.cold;
   const isSure = fit.gain >= settings.leastGain && Math.abs(degC) >= settings.smallestDegC;
-  if (!isSure) return { fit, facts: null };
+  // With two cards either could be the one that moved: the room itself goes on as it was.
+  const isOwn = Math.abs(jumpAt(rooms, inside, fit.onsetMs)) >= Math.abs(jumpAt(rooms, outside, fit.onsetMs));
+  if (!isSure || !isOwn) return { fit, facts: null };
   const own = inside.map((index) => meanChange(series(index), fit.onsetMs)).filter(Number.isFinite);
   const movedShare =
     own.filter((change) => change / degC >= 0.5 * (fit.shape === 'step' ? 1 : 0.5)).length / own.length;
@@ -97,6 +95,19 @@ function differenceSeries(
     leastRows: 3,
     leastRowsBefore: 3,
   };
+}
+
+/** Nearest cold hours on either side of a shift that are compared (own choice: about a night). */
+const NEAR_HOURS = 8;
+
+/** How the median of some zones changed across a time, the room's own change included. */
+function jumpAt(rooms: ReturnType<typeof coldRoomsByHour>, zones: readonly number[], onsetMs: number): number {
+  const there = rooms
+    .map(({ timeMs, roomDegC }) => ({ timeMs, degC: median(zones.map((i) => roomDegC[i]!)) }))
+    .filter(({ degC }) => !Number.isNaN(degC));
+  const after = there.filter(({ timeMs }) => timeMs >= onsetMs).slice(0, NEAR_HOURS);
+  const before = there.filter(({ timeMs }) => timeMs < onsetMs).slice(-NEAR_HOURS);
+  return median(after.map(({ degC }) => degC)) - median(before.map(({ degC }) => degC));
 }
 
 /** Draughts and rounding leave at least this between two medians of cold zones (own choice). */

@@ -3,7 +3,6 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
-import { timeConstantsOf } from '../shared/cool-downs.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/zone-state.js';
 
 export interface DeviationFromSetpointSettings {
@@ -11,9 +10,7 @@ export interface DeviationFromSetpointSettings {
   readonly leastDegC: number;
   /** For so long without a break: longer than any stop of the load throws a zone off. */
   readonly leastMinutes: number;
-  /** Time after a change of set point, or of zero output, that is left out, in time constants of the zone … */
-  readonly settlingTimeConstants: number;
-  /** … and at least so long. */
+  /** Time after a change of set point that is left out. */
   readonly settlingMinutes: number;
 }
 
@@ -24,7 +21,7 @@ export const deviationFromSetpoint: Judge<DeviationFromSetpointSettings> = {
     sees: 'a reading that stays away from its set point long after it should have settled',
     needs: ['reading', 'setpoint'],
     source: 'Common practice: deviation alarms of controllers work so.',
-    defaults: { leastDegC: 3, leastMinutes: 30, settlingTimeConstants: 3, settlingMinutes: 60 },
+    defaults: { leastDegC: 3, leastMinutes: 45, settlingMinutes: 60 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'deviation-from-setpoint', (zone) => judgeZone(evidence, zone, settings));
@@ -57,13 +54,20 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: DeviationFromSetpoi
   ];
 }
 
+/** A zone that comes nearer by this much in ten minutes is on its way and not away. */
+const NEARER_DEG_C = 1;
+const NEARER_MS = 10 * 60_000;
+
 function runsOf(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointSettings) {
   const { digest } = evidence;
-  const { meanDegC, setpointDegC } = digest.zones[zone.index]!;
+  const { setpointDegC } = digest.zones[zone.index]!;
   const mask = maskOf(evidence)[zone.index]!;
-  const tauMinutes = 60 * timeConstantsOf(evidence)[zone.index]!;
-  const settlingMinutes = Math.max(settings.settlingMinutes, settings.settlingTimeConstants * (tauMinutes || 0));
-  const settling = Math.ceil((settlingMinutes * 60_000) / digest.periodMs);
+  const away = awayOf(evidence, zone);
+  const peersAway = evidence.zones
+    .filter((z) => z.machine === zone.machine && z.index !== zone.index)
+    .map((z) => awayOf(evidence, z));
+  const settling = Math.ceil((settings.settlingMinutes * 60_000) / digest.periodMs);
+  const back = Math.max(1, Math.round(NEARER_MS / digest.periodMs));
   const runs: Run[] = [];
   let changedAt = 0;
   let heldDegC = NaN;
@@ -73,11 +77,26 @@ function runsOf(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointS
     if (!(target > WARMEST_ROOM_DEG_C) || mask[i]) continue;
     if (Math.abs(target - heldDegC) < 0.5) onPlaces++;
     else [heldDegC, changedAt] = [target, i];
-    const away = meanDegC[i]! - target;
-    if (i - changedAt < settling || !(Math.abs(away) >= settings.leastDegC)) continue;
+    if (i - changedAt < settling || !(Math.abs(away[i]!) >= settings.leastDegC)) continue;
+    if (Math.abs(away[i - back] ?? NaN) - Math.abs(away[i]!) > NEARER_DEG_C) continue;
+    if (isShared(away[i]!, peersAway, i, settings.leastDegC)) continue;
     const last = runs.at(-1);
-    if (last && i - last.to <= 1 && last.sign === Math.sign(away)) last.to = i + 1;
-    else runs.push({ from: i, to: i + 1, sign: Math.sign(away) });
+    if (last && i - last.to <= 1 && last.sign === Math.sign(away[i]!)) last.to = i + 1;
+    else runs.push({ from: i, to: i + 1, sign: Math.sign(away[i]!) });
   }
   return { runs, onPlaces: Math.max(1, onPlaces) };
+}
+
+/** Reading less set point where heat is called for, else NaN. */
+function awayOf({ digest }: Evidence, zone: Zone): Float64Array {
+  const { meanDegC, setpointDegC } = digest.zones[zone.index]!;
+  return Float64Array.from(meanDegC, (degC, i) =>
+    setpointDegC[i]! > WARMEST_ROOM_DEG_C ? degC - setpointDegC[i]! : NaN,
+  );
+}
+
+/** Half of the peers away on the same side: the machine starts, stops or lost its supply. */
+function isShared(away: number, peersAway: readonly Float64Array[], i: number, leastDegC: number): boolean {
+  const same = peersAway.filter((peer) => peer[i]! * Math.sign(away) >= leastDegC).length;
+  return same > 0 && same >= peersAway.length / 2;
 }

@@ -31,7 +31,7 @@ export const heaterWeak: Judge<HeaterWeakSettings> = {
     sees: 'a zone that needs much more output than before, or full output without reaching its temperature',
     needs: ['reading', 'output'],
     source: 'Same heat from part of the heater needs more of the time: duty ∝ 1/power; common practice.',
-    defaults: { leastGain: 30, leastRiseShare: 0.08, leastFullMinutes: 30 },
+    defaults: { leastGain: 30, leastRiseShare: 0.12, leastFullMinutes: 30 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'heater-weak', (zone) => judgeZone(evidence, zone, settings));

@@ -2,7 +2,7 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
-import { WARMEST_ROOM_DEG_C } from '../shared/zone-state.js';
+import { WARMEST_ROOM_DEG_C, zoneState } from '../shared/zone-state.js';
 import { windowsOf, type ZoneWindows } from '../shared/windows.js';
 
 export interface PeerResidualSettings {
@@ -20,7 +20,7 @@ export const peerResidual: Judge<PeerResidualSettings> = {
     sees: 'in a log without outputs: a zone that leaves the temperature it is held at while its peers keep theirs',
     needs: ['reading', 'peers'],
     source: 'Common practice.',
-    defaults: { leastDegC: 6, leastMinutes: 60, leastPeers: 2 },
+    defaults: { leastDegC: 6, leastMinutes: 120, leastPeers: 2 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'peer-residual', (zone) => judgeZone(evidence, zone, settings));
@@ -30,44 +30,56 @@ export const peerResidual: Judge<PeerResidualSettings> = {
 function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSettings): Answer {
   if (zone.has.output) return [];
   const windows = windowsOf(evidence);
-  const own = hotDegC(windows.zones[zone.index]!);
-  const apart = evidence.zones
-    .filter((z) => z.machine === zone.machine && z.index !== zone.index)
-    .map((z) => apartFromUsual(own, hotDegC(windows.zones[z.index]!)));
-  if (apart.length < settings.leastPeers)
-    return `Zone ${zone.name}: ${apart.length} peers, needed ${settings.leastPeers}.`;
-  const away: { w: number; degC: number }[] = [];
-  for (let w = 0; w < windows.count; w++) {
-    const there = apart.map((values) => values[w]!).filter(Number.isFinite);
-    const degC = median(there);
-    // The peers must agree: then it is this zone that moved and not they.
-    const agreeing = there.filter((value) => Math.abs(value - degC) < settings.leastDegC / 2).length;
-    if (there.length < settings.leastPeers || agreeing <= there.length / 2) continue;
-    if (Math.abs(degC) >= settings.leastDegC) away.push({ w, degC });
-  }
-  const minutes = (away.length * windows.windowMs) / 60_000;
-  if (minutes < settings.leastMinutes) return [];
+  const own = windows.zones[zone.index]!;
+  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  if (peers.length < settings.leastPeers)
+    return `Zone ${zone.name}: ${peers.length} peers, needed ${settings.leastPeers}.`;
+  const ownLeft = leftLevelDegC(own);
+  const peersLeft = peers.map((peer) => leftLevelDegC(windows.zones[peer.index]!));
+  const away = Array.from({ length: windows.count }, (_, w) => {
+    const there = peersLeft.map((left) => left[w]!).filter(Number.isFinite);
+    const held = there.filter((degC) => Math.abs(degC) < settings.leastDegC / 2).length;
+    // Held at another level is another set point, which readings alone cannot tell from a fault.
+    if (own.state[w] === zoneState.settled || there.length < settings.leastPeers || held <= there.length / 2)
+      return NaN;
+    return Math.abs(ownLeft[w]!) >= settings.leastDegC ? ownLeft[w]! : NaN;
+  });
+  const least = Math.ceil((settings.leastMinutes * 60_000) / windows.windowMs);
+  const runs = runsOf(away).filter(([from, to]) => to - from >= least);
+  if (runs.length === 0) return [];
+  const seen = runs.flatMap(([from, to]) => away.slice(from, to));
   const time = (w: number) => windows.startMs + w * windows.windowMs;
-  const endMs = time(away.at(-1)!.w + 1);
+  const endMs = time(runs.at(-1)![1]);
   return [
-    symptomOf('peer-residual', time(away[0]!.w), endMs, away.length, {
-      awayMinutes: minutes,
-      residualDegC: median(away.map(({ degC }) => degC)),
-      largestDegC: away.reduce((most, { degC }) => (Math.abs(degC) > Math.abs(most) ? degC : most), 0),
-      peerCount: apart.length,
+    symptomOf('peer-residual', time(runs[0]![0]), endMs, runs.length, {
+      awayMinutes: (seen.length * windows.windowMs) / 60_000,
+      residualDegC: median(seen),
+      largestDegC: seen.reduce((most, degC) => (Math.abs(degC) > Math.abs(most) ? degC : most), 0),
+      peerCount: peers.length,
       lastsToEndCount: endMs >= windowOf(evidence).endMs - 2 * windows.windowMs ? 1 : 0,
     }),
   ];
 }
 
-/** NaN at room level: that is for the soaks and the dead heater. */
-function hotDegC({ readingDegC }: ZoneWindows): Float64Array {
-  return readingDegC.map((degC) => (degC > WARMEST_ROOM_DEG_C ? degC : NaN));
+/** Reading less the level at which the zone was last held; NaN before the first, and at room level. */
+function leftLevelDegC({ readingDegC, state }: ZoneWindows): Float64Array {
+  let levelDegC = NaN;
+  return readingDegC.map((degC, w) => {
+    if (state[w] === zoneState.off) levelDegC = NaN; // after a stop the next set point may be another
+    const leftDegC = degC > WARMEST_ROOM_DEG_C ? degC - levelDegC : NaN;
+    if (state[w] === zoneState.settled) levelDegC = degC;
+    return leftDegC;
+  });
 }
 
-/** One zone less another, less what is usual between them: a set point changed for both takes nothing apart. */
-function apartFromUsual(own: Float64Array, peer: Float64Array): Float64Array {
-  const apart = own.map((degC, w) => degC - peer[w]!);
-  const usual = median(apart);
-  return apart.map((degC) => degC - usual);
+/** Stretches [from, to) of numbers. */
+function runsOf(values: readonly number[]): [number, number][] {
+  const runs: [number, number][] = [];
+  values.forEach((value, w) => {
+    if (Number.isNaN(value)) return;
+    const last = runs.at(-1);
+    if (last && last[1] === w) last[1] = w + 1;
+    else runs.push([w, w + 1]);
+  });
+  return runs;
 }

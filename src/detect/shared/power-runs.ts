@@ -14,7 +14,7 @@ const FULL_OUTPUT_PERCENT = 95;
 /** Below its usual level by this much, a zone is not held any more (own choice: above any load swing). */
 const FAR_DEG_C = 15;
 /** Shorter runs are start-ups and upsets (own choice). */
-const LEAST_MS = 10 * 60_000;
+const LEAST_MS = 15 * 60_000;
 /** Over this long a heated zone must have risen … */
 const RISE_MS = 10 * 60_000;
 /** … by this much (own choice: a quarter degree a minute is slower than any zone heats at full power). */
@@ -55,10 +55,28 @@ export const noHeatRunsOf = oncePer((evidence: Evidence): readonly (readonly NoH
   evidence.zones.map((zone) => noHeatRuns(evidence, zone)),
 );
 
+/** Where each zone is down, by zone index; NaN levels give no place. */
+const downOf = oncePer((evidence: Evidence): readonly Uint8Array[] =>
+  evidence.zones.map((zone) => {
+    const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
+    return usualDegC === null ? new Uint8Array(evidence.digest.length) : downPlaces(evidence, zone, usualDegC);
+  }),
+);
+
+/** Leaves out where most of the machine is down with the zone: its supply is off, or it starts from cold. */
+function aloneDown(evidence: Evidence, zone: Zone): Uint8Array {
+  const down = downOf(evidence);
+  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  return down[zone.index]!.map((isDown, i) => {
+    const others = peers.filter((peer) => down[peer.index]![i] === 1).length;
+    return isDown && (others === 0 || others < peers.length / 2) ? 1 : 0;
+  });
+}
+
 function noHeatRuns(evidence: Evidence, zone: Zone): NoHeatRun[] {
   const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
   if (usualDegC === null) return [];
-  const isDown = downPlaces(evidence, zone, usualDegC);
+  const isDown = aloneDown(evidence, zone);
   const { periodMs } = evidence.digest;
   return runsOf(isDown, Math.ceil(BRIDGE_MS / periodMs))
     .filter(([from, to]) => (to - from) * periodMs >= LEAST_MS)

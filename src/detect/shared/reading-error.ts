@@ -65,8 +65,12 @@ export function betterFit({ ramp, step }: ZoneChange): ChangeFit | null {
   return ramp.gain >= step.gain ? ramp : step;
 }
 
-/** Load that differs between zones leaves this share of the duty unexplained, as share of the span (own choice). */
-const UNEXPLAINED_DUTY_SHARE = 0.04;
+/**
+ * Load that differs between zones leaves this share of the duty unexplained (own choice). A new product comes at once,
+ * so a step must be larger than a ramp.
+ */
+const UNEXPLAINED_RAMP_SHARE = 0.04;
+const UNEXPLAINED_STEP_SHARE = 0.08;
 /** A cold change that explains this much (squared standard deviations) stands by a hot one of the same sign. */
 const AGREEING_GAIN = 15;
 /**
@@ -90,7 +94,8 @@ export function isSensorUnchanged({ hot, cold }: ChangeFit): boolean {
 /** Whether a change of duty is beyond what load and room leave unexplained. */
 export function isDutyBeyondLoad(fit: ChangeFit, { duty }: ZoneChange, smallestDegC: number): boolean {
   if (!fit.hot || !duty) return false;
-  const least = isAgreed(fit) ? smallestDegC : Math.max(smallestDegC, UNEXPLAINED_DUTY_SHARE * duty.spanDegC);
+  const share = typeof fit.shape === 'number' ? UNEXPLAINED_RAMP_SHARE : UNEXPLAINED_STEP_SHARE;
+  const least = isAgreed(fit) ? smallestDegC : Math.max(smallestDegC, share * duty.spanDegC);
   return Math.abs(fit.hot.degC) >= least;
 }
 
