@@ -56,6 +56,7 @@ function totals(findings: DowntimeFindings): string[] {
     ['  planned', plannedMinutes],
     ['  zone faults', zoneFaultMinutes],
     ['  other causes', otherMinutes],
+    ['    restarts', findings.restartMinutes ?? 0],
     ['  cause not known', unknownMinutes],
   ];
   const lines = parts.map(([name, minutes]) => `${name.padEnd(18)}${`${hours(minutes)} h`.padStart(10)}`);

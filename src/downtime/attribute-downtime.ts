@@ -48,6 +48,7 @@ export function attributeDowntime(input: DowntimeInput, settings: DowntimeSettin
     plannedMinutes: minutesIn('planned'),
     zoneFaultMinutes: minutesIn('zone-fault'),
     otherMinutes: minutesIn('other-cause'),
+    restartMinutes: minutesOf(pieces.filter(({ isRestart }) => isRestart)),
     unknownMinutes: minutesIn('unknown'),
     currency: plant.currency ?? null,
     cost: costOf(unplanned, plant),
@@ -113,6 +114,11 @@ function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings):
   const silent = records.filter(({ from }) => from === null);
   const withoutHours = records.filter(({ production }) => production.from === 'window');
   const notes: string[] = [];
+  if (records.some(({ pieces }) => pieces.some(({ isRestart }) => isRestart))) {
+    notes.push(
+      `A zone's fault has the time until its alarm is gone (at least ${settings.resetMs / 60_000} min a stop); the time from then until the machine ran stands apart as restart.`,
+    );
+  }
   if (blind.length > 0) {
     notes.push(
       `No log says when ${named(blind)} ran, so stops are told from alarms: a machine is taken to stand while a machine alarm or an alarm of a zone without reading or too cold stands in production time, at least ${settings.resetMs / 60_000} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,

@@ -15,6 +15,8 @@ export interface StoppedPiece extends Interval {
   readonly bucket: DowntimeBucket;
   readonly name: string;
   readonly zone: number | null;
+  /** True when a zone's fault was gone and the machine only waited to run again. */
+  readonly isRestart: boolean;
   /** Number of the stop it is part of, per machine. */
   readonly stop: number;
 }
@@ -110,14 +112,14 @@ function piecesOf(
 function bucketOf(
   { claim, isRestart }: Piece,
   faultyZones: ReadonlySet<number> | null,
-): Pick<StoppedPiece, 'bucket' | 'name' | 'zone'> {
-  if (!claim) return { bucket: 'unknown', name: 'unknown', zone: null };
-  if (claim.zone === null) return { bucket: 'other-cause', name: claim.name, zone: null };
-  if (isRestart) return { bucket: 'other-cause', name: `restart after ${claim.name}`, zone: null };
+): Pick<StoppedPiece, 'bucket' | 'name' | 'zone' | 'isRestart'> {
+  if (!claim) return { bucket: 'unknown', name: 'unknown', zone: null, isRestart: false };
+  if (claim.zone === null) return { bucket: 'other-cause', name: claim.name, zone: null, isRestart: false };
+  if (isRestart) return { bucket: 'other-cause', name: `restart after ${claim.name}`, zone: null, isRestart: true };
   if (faultyZones && !faultyZones.has(claim.zone)) {
-    return { bucket: 'other-cause', name: `${claim.name}, no fault found in it`, zone: null };
+    return { bucket: 'other-cause', name: `${claim.name}, no fault found in it`, zone: null, isRestart: false };
   }
-  return { bucket: 'zone-fault', name: claim.name, zone: claim.zone };
+  return { bucket: 'zone-fault', name: claim.name, zone: claim.zone, isRestart: false };
 }
 
 function plannedPieces(planned: readonly Interval[], machine: Machine): StoppedPiece[] {
@@ -128,6 +130,7 @@ function plannedPieces(planned: readonly Interval[], machine: Machine): StoppedP
     bucket: 'planned',
     name: 'planned',
     zone: null,
+    isRestart: false,
     stop,
   }));
 }

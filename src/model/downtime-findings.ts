@@ -31,6 +31,8 @@ export interface DowntimeFindings {
   readonly plannedMinutes: number;
   readonly zoneFaultMinutes: number;
   readonly otherMinutes: number;
+  /** Part of `otherMinutes`: zone gone well, machine not yet running again. Absent in older findings. */
+  readonly restartMinutes?: number;
   readonly unknownMinutes: number;
   readonly currency: string | null;
   readonly cost: number | null;

@@ -1,0 +1,228 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { attributeDowntime } from '../../src/downtime/attribute-downtime.js';
+import { attributeStop } from '../../src/downtime/attribute-stop.js';
+import { downtimeDefaults } from '../../src/downtime/settings.js';
+import { meanTimeBetween } from '../../src/maths/mean-time-between.js';
+import type { AlarmSpan, StopEntry } from '../../src/model/alarm.js';
+import type { PlantDigest, ZoneDigest } from '../../src/model/digest.js';
+import type { PlantFile } from '../../src/model/plant-file.js';
+import type { Zone } from '../../src/model/zone.js';
+
+const minute = 60_000;
+const makeZone = (index: number, machine = 'M1'): Zone => ({
+  index,
+  name: `Zone ${index + 1}`,
+  machine,
+  sensor: null,
+  wires: null,
+  card: null,
+  heaterW: null,
+  toleranceClass: null,
+  has: { reading: true, setpoint: true, output: true, running: true },
+  samplingMs: 10_000,
+  resolutionDegC: 0.1,
+});
+const zones = [makeZone(0), makeZone(1)];
+
+/** Heats on all the time; `running` per minute, or NaN where the log does not say. */
+function makeDigest(
+  length: number,
+  running: (i: number) => number,
+  count = 2,
+  setpoint = (_i: number) => 180,
+): PlantDigest {
+  const column = (value: (i: number) => number) => Float32Array.from({ length }, (_, i) => value(i));
+  const zone = (): ZoneDigest => ({
+    readingCount: new Uint16Array(length).fill(6),
+    badCount: new Uint16Array(length),
+    firstDegC: column(() => 180),
+    lastDegC: column(() => 180),
+    minDegC: column(() => 180),
+    maxDegC: column(() => 180),
+    meanDegC: column(() => 180),
+    spreadDegC: column(() => 0),
+    outputPercent: column(() => 30),
+    setpointDegC: column(setpoint),
+    runningShare: column(running),
+  });
+  return { startMs: 0, periodMs: minute, length, zones: Array.from({ length: count }, zone) };
+}
+const alarm = (fromMin: number, toMin: number, more: Partial<AlarmSpan> = {}): AlarmSpan => ({
+  startMs: fromMin * minute,
+  endMs: toMin * minute,
+  acknowledgedMs: NaN,
+  source: 'x',
+  message: 'Guard open',
+  kind: 'machine-stop',
+  zone: null,
+  machine: 'M1',
+  priority: null,
+  ...more,
+});
+const open = (fromMin: number, toMin: number, zone = 0) =>
+  alarm(fromMin, toMin, { zone, kind: 'sensor-open', message: 'open circuit' });
+const run = (
+  digest: PlantDigest,
+  alarms: AlarmSpan[],
+  more: { stops?: StopEntry[]; plant?: PlantFile; faulty?: Set<number> | null } = {},
+) =>
+  attributeDowntime({
+    zones: zones.slice(0, digest.zones.length),
+    digest,
+    alarms,
+    stops: more.stops ?? [],
+    faults: digest.zones.map(() => []),
+    faultyZones: more.faulty ?? null,
+    plant: more.plant ?? { zones: [] },
+  });
+
+describe('with a running column', () => {
+  test('a stop is the zone fault’s until the alarm is gone, then restart', () => {
+    const digest = makeDigest(300, (i) => (i >= 100 && i < 140 ? 0 : 1));
+    const { findings, minutesByZone } = run(digest, [open(100, 130)]);
+    expect(minutesByZone).toEqual([30, 0]);
+    expect(findings).toMatchObject({ stoppedMinutes: 40, zoneFaultMinutes: 30, restartMinutes: 10, unknownMinutes: 0 });
+  });
+  test('first out, first counted: a jam before the open keeps its own time', () => {
+    const digest = makeDigest(300, (i) => (i >= 100 && i < 140 ? 0 : 1));
+    const { minutesByZone, findings } = run(digest, [alarm(100, 112), open(105, 140)]);
+    expect(minutesByZone).toEqual([28, 0]);
+    expect(findings.otherMinutes).toBe(12);
+  });
+  test('two zones at once: counted once', () => {
+    const digest = makeDigest(300, (i) => (i >= 100 && i < 120 ? 0 : 1));
+    expect(run(digest, [open(100, 120, 1), open(100, 120, 0)]).minutesByZone).toEqual([20, 0]);
+  });
+  test('a stop without any cause is unknown; an alarm that stood while it ran is no cause of a stop with one', () => {
+    const digest = makeDigest(300, (i) => ((i >= 50 && i < 60) || (i >= 200 && i < 210) ? 0 : 1));
+    const { findings, minutesByZone } = run(digest, [open(150, 260), alarm(200, 210)]);
+    expect(minutesByZone).toEqual([0, 0]);
+    expect(findings.unknownMinutes).toBe(10);
+    expect(findings.otherMinutes).toBe(10);
+  });
+  test('heats off is planned', () => {
+    const off = (i: number) => i >= 200;
+    const digest = makeDigest(
+      400,
+      (i) => (off(i) ? 0 : 1),
+      2,
+      (i) => (off(i) ? 0 : 180),
+    );
+    const { findings } = run(digest, [open(250, 300)]);
+    expect(findings).toMatchObject({ plannedMinutes: 200, zoneFaultMinutes: 0 });
+  });
+  test('a healthy zone’s alarm is another cause, not its fault', () => {
+    const digest = makeDigest(300, (i) => (i >= 100 && i < 110 ? 0 : 1));
+    const { findings, minutesByZone } = run(digest, [open(100, 110)], { faulty: new Set([1]) });
+    expect(minutesByZone).toEqual([0, 0]);
+    expect(findings.otherMinutes).toBe(10);
+  });
+  test('cost by machine, from plant.yaml', () => {
+    const digest = makeDigest(300, (i) => (i >= 100 && i < 160 ? 0 : 1));
+    const plant = { zones: [], costPerHour: { M1: 500 }, currency: 'EUR' };
+    expect(run(digest, [open(100, 160)], { plant }).findings).toMatchObject({ cost: 500, currency: 'EUR' });
+  });
+});
+
+describe('without a running column', () => {
+  const blind = makeDigest(300, () => NaN);
+  test('the input alarm in production time is the stop; the note says so', () => {
+    const { findings, minutesByZone } = run(blind, [open(100, 130)]);
+    expect(minutesByZone).toEqual([30, 0]);
+    expect(findings.from).toEqual(['alarms']);
+    expect(findings.notes.join(' ')).toContain('M1');
+  });
+  test('a trip costs its reset; alarms shorter than the on-delay do not trip', () => {
+    const tripMin = downtimeDefaults.tripMs / minute;
+    expect(run(blind, [open(100, 100 + tripMin * 1.1)]).minutesByZone[0]).toBeCloseTo(
+      downtimeDefaults.resetMs / minute,
+    );
+    expect(run(blind, [open(100, 100 + tripMin * 0.9)]).minutesByZone[0]).toBe(0);
+  });
+  test('no running, no alarms: nothing is said to have stopped', () => {
+    const { findings } = run(blind, []);
+    expect(findings).toMatchObject({ from: [], stoppedMinutes: 0 });
+    expect(findings.notes.length).toBeGreaterThan(0);
+  });
+});
+
+test('every stopped minute is in exactly one bucket, whatever the alarms and stops', () => {
+  const spans = fc.array(
+    fc.tuple(fc.integer({ min: 0, max: 590 }), fc.integer({ min: 0, max: 120 }), fc.integer({ min: -1, max: 1 })),
+    { maxLength: 25 },
+  );
+  const shares = fc.array(fc.constantFrom(0, 1, 1, 0.4, NaN), { minLength: 600, maxLength: 600 });
+  fc.assert(
+    fc.property(spans, shares, fc.boolean(), (drawn, running, isBlind) => {
+      const alarms = drawn
+        .map(([from, length, zone]) => (zone < 0 ? alarm(from, from + length) : open(from, from + length, zone)))
+        .sort((a, b) => a.startMs - b.startMs);
+      const stops = drawn
+        .slice(0, 3)
+        .map(([from, length]) => ({
+          startMs: from * minute,
+          endMs: (from + length + 1) * minute,
+          machine: 'M1',
+          reason: 'r',
+          isPlanned: length % 2 === 0,
+        }));
+      const { findings, minutesByZone } = run(
+        makeDigest(600, (i) => (isBlind ? NaN : running[i]!)),
+        alarms,
+        { stops },
+      );
+      const { stoppedMinutes, plannedMinutes, zoneFaultMinutes, otherMinutes, unknownMinutes } = findings;
+      const sum = (rows: readonly { minutes: number }[]) => rows.reduce((total, row) => total + row.minutes, 0);
+      expect(plannedMinutes + zoneFaultMinutes + otherMinutes + unknownMinutes).toBeCloseTo(stoppedMinutes, 6);
+      expect(sum(findings.byMachine)).toBeCloseTo(stoppedMinutes, 6);
+      expect(sum(findings.byWeek)).toBeCloseTo(stoppedMinutes, 6);
+      expect(sum(findings.pareto)).toBeCloseTo(stoppedMinutes - plannedMinutes, 6);
+      expect(sum(findings.byZone)).toBeCloseTo(zoneFaultMinutes, 6);
+      expect(minutesByZone.reduce((a, b) => a + b, 0)).toBeCloseTo(zoneFaultMinutes, 6);
+      expect(stoppedMinutes).toBeLessThanOrEqual(600 + 1e-6);
+    }),
+    { numRuns: 60, seed: 7 },
+  );
+});
+
+test('pieces of a stop cover it once, in order', () => {
+  const claim = fc.record({
+    startMs: fc.integer({ min: 0, max: 4000 }),
+    length: fc.integer({ min: 0, max: 2000 }),
+    zone: fc.constantFrom(null, 0, 1),
+  });
+  fc.assert(
+    fc.property(fc.array(claim, { maxLength: 12 }), (drawn) => {
+      const claims = drawn
+        .map(({ startMs, length, zone }) => ({
+          startMs: startMs * 1000,
+          endMs: (startMs + length) * 1000,
+          faultEndMs: (startMs + length) * 1000,
+          name: 'n',
+          zone,
+        }))
+        .sort((a, b) => a.startMs - b.startMs);
+      const stop = { start: 1_000_000, end: 3_000_000 };
+      const pieces = attributeStop(stop, claims, stop.start, downtimeDefaults);
+      expect(pieces[0]!.start).toBe(stop.start);
+      expect(pieces.at(-1)!.end).toBe(stop.end);
+      pieces.slice(1).forEach((piece, i) => expect(piece.start).toBe(pieces[i]!.end));
+    }),
+    { numRuns: 300, seed: 11 },
+  );
+});
+
+test('MTBF limits: NIST/SEMATECH e-Handbook 8.4.5.1, 800 h and 2 failures at 90 % give 400 h, 127 to 2251 h', () => {
+  const limits = meanTimeBetween(800, 2, 0.9);
+  expect([limits.mean, Math.round(limits.low), Math.round(limits.high)]).toEqual([400, 127, 2251]);
+});
+
+test('availability of 600 h with stops of 2 h and 3 h is 595/600 (arithmetic)', () => {
+  const down = (i: number) => (i >= 6000 && i < 6120) || (i >= 20_000 && i < 20_180);
+  const digest = makeDigest(36_000, (i) => (down(i) ? 0 : 1));
+  const { findings } = run(digest, [open(6000, 6120), open(20_000, 20_180)]);
+  const row = findings.reliability.find(({ name }) => name === 'M1')!;
+  expect([row.operatingHours, row.failures, row.mtbfHours, row.mttrMinutes]).toEqual([595, 2, 297.5, 150]);
+  expect(row.availability).toBeCloseTo(0.991667, 6);
+});
