@@ -1,0 +1,48 @@
+import { mkdtemp, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { readEvents, type EventOptions } from '../../src/intake-events.js';
+import type { LogFile } from '../../src/model/log-file.js';
+import type { PlantFile } from '../../src/model/plant-file.js';
+import type { Zone } from '../../src/model/zone.js';
+import { survey } from '../../src/read/survey.js';
+
+/** A zone that only has a name and a machine. */
+export function namedZone(index: number, name: string, machine = 'M1'): Zone {
+  return {
+    index,
+    name,
+    machine,
+    sensor: null,
+    wires: null,
+    card: null,
+    heaterW: null,
+    toleranceClass: null,
+    has: { reading: true, setpoint: true, output: true, running: true },
+    samplingMs: 10_000,
+    resolutionDegC: 0.1,
+  };
+}
+
+/** Surveys and reads event files given as texts by name, as a run would. */
+export async function readEventTexts(
+  texts: Readonly<Record<string, string>>,
+  zones: readonly Zone[],
+  plant: PlantFile = { zones: [] },
+  options?: EventOptions,
+) {
+  const folder = await mkdtemp(join(tmpdir(), 'looselead-events-'));
+  for (const [name, text] of Object.entries(texts)) await writeFile(join(folder, name), text);
+  return readEventPaths([folder], zones, plant, options);
+}
+
+export async function readEventPaths(
+  paths: readonly string[],
+  zones: readonly Zone[],
+  plant: PlantFile = { zones: [] },
+  options?: EventOptions,
+) {
+  const found = await survey(paths, {});
+  const files: readonly LogFile[] = found.files;
+  return { ...(await readEvents(files, zones, plant, options)), files };
+}

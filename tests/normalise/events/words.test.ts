@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import { alarmKind } from '../../../src/normalise/events/alarm-kind.js';
+import { zoneMatcher } from '../../../src/normalise/events/match-zone.js';
+import { isSensorReplacement, repairCause } from '../../../src/normalise/events/repair-words.js';
+import { namedZone } from '../../make/event-file.js';
+
+describe('one vocabulary from the words of the trade (common practice)', () => {
+  test.each([
+    ['sensor open circuit', 'sensor-open'],
+    ['Fühlerbruch', 'sensor-open'],
+    ['rupture sonde', 'sensor-open'],
+    ['Rottura termocoppia', 'sensor-open'],
+    ['rotura de sonda', 'sensor-open'],
+    ['Følerbrudd', 'sensor-open'],
+    ['PV out of range', 'sensor-fault'],
+    ['temperature input fault', 'sensor-fault'],
+    ['Messbereich überschritten', 'sensor-fault'],
+    ['below set point limit', 'deviation-low'],
+    ['over set point limit', 'deviation-high'],
+    ['low deviation', 'deviation-low'],
+    ['Übertemperatur', 'temperature-high'],
+    ['temperature low', 'temperature-low'],
+    ['high', 'temperature-high'],
+    ['heater open circuit', 'heater'],
+    ['Heizungsausfall', 'heater'],
+    ['communication lost', 'communication'],
+    ['watch the paint dry', 'other'],
+  ])('zone alarm "%s" is %s', (text, kind) => expect(alarmKind(text, true)).toBe(kind));
+
+  test.each([
+    'Guard open',
+    'Jam detected',
+    'Material end',
+    'Reject limit reached',
+    'Not-Halt',
+    'Schutztür offen',
+    "Arrêt d'urgence",
+  ])('machine alarm "%s" is a machine stop', (text) => expect(alarmKind(text, false)).toBe('machine-stop'));
+  test('a low of something else is no temperature', () => {
+    expect(alarmKind('FLW COND CW LOW ALM', false)).toBe('other');
+  });
+});
+
+describe('zones are found whatever the signs', () => {
+  const zones = [
+    namedZone(0, 'M1 Zone 1', 'M1'),
+    namedZone(1, 'M1 Zone 10', 'M1'),
+    namedZone(2, 'M2 Zone 1', 'M2'),
+    namedZone(3, 'M2 TIC101', 'M2'),
+    namedZone(4, 'UpperSeal_L', 'M3'),
+  ];
+  const match = zoneMatcher(zones, [{ name: 'UpperSeal_L', reading: 'AI_0417' }]);
+  const find = (clues: Partial<Parameters<typeof match>[0]>) =>
+    match({ zone: '', machine: '', source: '', message: '', ...clues });
+  test.each([
+    [{ source: 'M1 Zone 1' }, 0],
+    [{ source: 'm1_zone_01' }, 0],
+    [{ source: 'M1.Zone10' }, 1],
+    [{ source: 'Zone 1', machine: 'M2' }, 2],
+    [{ machine: 'M1', message: 'Heizzone 1 Fühlerbruch' }, 0],
+    [{ machine: 'M1', zone: '10' }, 1],
+    [{ machine: 'M2', message: 'Z1 high' }, 2],
+    [{ source: 'M2', message: 'TAH-101 high' }, 3],
+    [{ source: 'Upper Seal L' }, 4],
+    [{ source: 'AI_0417' }, 4],
+    [{ source: 'Machine' }, null],
+  ])('%o', (clues, zone) => expect(find(clues).zone).toBe(zone));
+  test('a name on two machines is given to neither, and said', () => {
+    expect(find({ source: 'Zone 1' })).toMatchObject({ zone: null, isAmbiguous: true });
+  });
+});
+
+describe('maintenance words', () => {
+  test.each([
+    ['Replaced RTD', 'element open', 'sensor', true],
+    ['Replaced sensor', 'terminal loose', 'wiring', true],
+    ['Fühler getauscht', 'Fühlerbruch', 'sensor', true],
+    ['Byttet føler', '', 'sensor', true],
+    ['Tightened terminal', 'loose screw', 'wiring', false],
+    ['Replaced heater band', 'one phase out', 'heater', false],
+    ['Replaced input card', 'no reading on four zones', 'input', false],
+    ['Checked sensor', 'no fault found', 'none', false],
+    ['Lubricated chain', '', null, false],
+  ])('%s / %s', (done, found, cause, isReplacement) => {
+    expect([repairCause(done, found), isSensorReplacement(done)]).toEqual([cause, isReplacement]);
+  });
+});
