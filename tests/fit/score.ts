@@ -75,7 +75,8 @@ function onsetErrorHours(row: ScoredZone): number {
 
 function driftErrorDegC(row: ScoredZone): number {
   if (row.truth.fault !== 'sensor_drift' || row.truth.driftC === null) return NaN;
-  return row.found?.offsetDegC == null ? NaN : Math.abs(row.found.offsetDegC - row.truth.driftC);
+  const offset = row.found?.offsetDegC ?? NaN;
+  return Math.abs(offset - row.truth.driftC);
 }
 
 function mean(values: readonly number[]): number {

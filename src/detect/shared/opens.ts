@@ -25,7 +25,7 @@ export interface Open {
   /** Good reading right before and first one after; NaN where there is none. */
   readonly beforeDegC: number;
   readonly afterDegC: number;
-  /** 0 to 1; NaN = not known. */
+  /** Share of running, the larger of the open's minute and the one before; NaN = not known. */
   readonly runningShare: number;
   /** 1, 0 or NaN = not known. */
   readonly hot: number;
@@ -53,14 +53,24 @@ export const opensOf = oncePer((evidence: Evidence): readonly (readonly Open[])[
   return drafts.map((opens, z) =>
     opens.map((open) => ({
       ...open,
-      runningShare: Number.isNaN(open.runningShare)
-        ? conditionAt(evidence, conditions[z]!.runningShare, open.startMs)
-        : open.runningShare,
-      hot: conditionAt(evidence, conditions[z]!.hot, open.startMs - samplingMsOf(evidence.zones[z]!)),
+      runningShare: Math.max(
+        conditionAt(evidence, conditions[z]!.runningShare, open.startMs),
+        conditionAt(evidence, conditions[z]!.runningShare, beforeMs(evidence, z, open.startMs)),
+      ),
+      hot: conditionAt(evidence, conditions[z]!.hot, beforeMs(evidence, z, open.startMs)),
       othersAtOnceCount: othersAtOnce(starts, z, open.startMs, momentMsOf(evidence.zones[z]!)),
     })),
   );
 });
+
+/**
+ * A time in the minute before an open. An open often stops the machine at once, so the log shows it standing in the
+ * very row of the open; what counts is whether it moved when the contact broke, so the
+ * larger share of this minute and the one before is taken.
+ */
+function beforeMs({ digest, zones }: Evidence, zone: number, startMs: number): number {
+  return startMs - Math.max(digest.periodMs, samplingMsOf(zones[zone]!));
+}
 
 /** What counts as the same moment: one sampling time and a bit, since files of one machine may be logged in turn. */
 export function momentMsOf(zone: Zone): number {
@@ -131,7 +141,7 @@ function draftOfRun(run: Episode, kind: Open['kind']): Draft {
     sampleCount: run.facts['sampleCount']!,
     beforeDegC: run.facts['beforeDegC'] ?? NaN,
     afterDegC: run.facts['afterDegC'] ?? NaN,
-    runningShare: run.facts['runningShare'] ?? NaN,
+    runningShare: NaN,
   };
 }
 
