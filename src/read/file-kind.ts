@@ -1,4 +1,5 @@
 import type { LogFile } from '../model/log-file.js';
+import { recogniseEvents } from './events/recognise.js';
 import type { FileShape } from './shape.js';
 import { plainWords } from './role-words.js';
 import { parseDateTime } from './time-text.js';
@@ -18,6 +19,8 @@ const stopWords =
  * @returns The kind, and why in a few words.
  */
 export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind' | 'why'> {
+  const events = certainEvents(shape);
+  if (events) return events;
   const header = shape.hasHeader ? shape.header.map(plainWords).join(' | ') : '';
   const name = plainWords(fileName.replace(/.*[\\/]/, '').replace(/\.\w+$/, ''));
   const texts = shape.columns.filter(
@@ -30,6 +33,18 @@ export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind'
   if (stopWords.test(header) || stopWords.test(name)) return { kind: 'stops', why: 'a list of stops' };
   if (alarmWords.test(header) || texts >= 2) return { kind: 'alarm', why: 'times with texts beside them' };
   return { kind: 'other', why: 'it has times, but neither readings nor texts that this program knows' };
+}
+
+/** States that come and go, or starts with ends or durations, beside texts: no log of numbers has them. */
+function certainEvents({ hasHeader, header, rows }: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
+  const cells = rows.slice(0, 200).map((row) => row.cells);
+  const found = recogniseEvents(hasHeader ? header : [], cells);
+  if (!found) return null;
+  const { state, end, duration, message } = found.columns;
+  if (found.kind === 'alarm' && message !== undefined && (state ?? end ?? duration) !== undefined)
+    return { kind: 'alarm', why: 'a list of alarms' };
+  if (found.kind === 'stops') return { kind: 'stops', why: 'a list of stops' };
+  return null;
 }
 
 function isNumbersLog(shape: FileShape, texts: number): boolean {

@@ -189,12 +189,20 @@ function kindOf(
   if (numberColumns > 2) return null; // a wide log with a word column in it
   if (hasSpan && columns.reason !== undefined && columns.message === undefined) return 'stops';
   if (columns.reason !== undefined && hasSpan && namesStops(header)) return 'stops';
-  if (columns.state !== undefined)
-    return (columns.message ?? columns.source ?? columns.code ?? columns.zone) === undefined ? null : 'alarm';
+  if (columns.state !== undefined && columns.message === undefined)
+    return namesSomething(columns, looks) ? 'alarm' : null;
   if (columns.message === undefined) return null;
+  if (columns.state !== undefined) return 'alarm';
   if (hasSpan) return namesStops(header) ? 'stops' : 'alarm';
-  if (value !== undefined) return null; // time, tag, value: a long temperature log
+  if (value !== undefined || numberColumns > 0) return null; // readings with a tag or a remark beside them
   return header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
+}
+
+/** Without a message, something must still say whose state it is: a code, or a source in words. */
+function namesSomething({ code, source, zone, machine }: EventColumns, looks: readonly ColumnLook[]): boolean {
+  return (
+    code !== undefined || [source, zone, machine].some((column) => column !== undefined && looks[column]!.words >= MOST)
+  );
 }
 
 const stopWords = phraseTest(

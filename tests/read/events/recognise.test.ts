@@ -125,6 +125,19 @@ describe('temperature logs are none of them', () => {
         '2026-06-16 00:00:20|24|2|7|25|2|8|RUN',
       ),
     ],
+    [
+      'an on/off column',
+      table('Time|Zone 1|Zone 2|State', '2026-06-16 00:00:00|22.1|23.4|ON', '2026-06-16 00:00:10|22.1|23.5|OFF'),
+    ],
+    [
+      'a remark column',
+      table(
+        'Time|T1|T2|Event',
+        '2026-06-16 00:00:00|22.1|23.4|door open',
+        '2026-06-16 00:00:10|22.2|23.5|door shut',
+        '2026-06-16 00:00:20|22.3|23.6|door open',
+      ),
+    ],
     ['text readings', table('Time|Zone 1|Zone 2', '2026-06-16 00:00:00|22.1|OPEN', '2026-06-16 00:00:10|22.1|OPEN')],
   ])('%s', (_name, [header, rows]) => {
     expect(recogniseEvents(header, rows)).toBeNull();
