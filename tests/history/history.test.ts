@@ -1,0 +1,230 @@
+import { spawn } from 'node:child_process';
+import { mkdtemp, readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { encodeDigest } from '../../src/digest/codec.js';
+import { emptyZoneDigest } from '../../src/digest/zone-digest.js';
+import { compareWithHistory } from '../../src/history/compare.js';
+import { readHistory, saveRun } from '../../src/history/history-folder.js';
+import { keyOf } from '../../src/history/stored-run.js';
+import { addToRecord, readRecord } from '../../src/history/record-file.js';
+import { entriesFromMaintenance, trackRecord } from '../../src/history/track-record.js';
+import { weeksOf } from '../../src/history/weeks.js';
+import { madeFindings, madeZone } from '../make/made-findings.js';
+
+const folder = () => mkdtemp(join(tmpdir(), 'looselead-history-'));
+const stored = (findings: ReturnType<typeof madeFindings>) => ({ key: keyOf(findings), findings });
+const nothing = () => new Uint8Array([1, 2, 3]);
+const week = (n: number, zones = [madeZone('Zone 1')]) =>
+  madeFindings(
+    new Date(Date.UTC(2026, 0, 5 + 7 * n)).toISOString(),
+    new Date(Date.UTC(2026, 0, 12 + 7 * n)).toISOString(),
+    zones,
+  );
+const faulty = (more = {}) =>
+  madeZone('Zone 1', {
+    status: 'faulty',
+    probabilities: { sensor: 0.8, wiring: 0.1, input: 0, heater: 0, recording: 0, none: 0.1 },
+    ...more,
+  });
+
+describe('the folder', () => {
+  test('keeps runs by window; the same export again replaces, never adds', async () => {
+    const path = await folder();
+    for (const run of [week(1), week(0), week(0)]) await saveRun(path, run, null, nothing);
+    const { runs, problems } = await readHistory(path);
+    expect(problems).toEqual([]);
+    expect(runs.map(({ findings }) => findings.window.end)).toEqual([week(0).window.end, week(1).window.end]);
+  });
+  test('a folder that is not there yet is an empty history', async () => {
+    expect(await readHistory(join(await folder(), 'none'))).toEqual({ runs: [], problems: [] });
+  });
+  test('a file cut short is left out and told', async () => {
+    const path = await folder();
+    await saveRun(path, week(0), null, nothing);
+    await saveRun(path, week(1), null, nothing);
+    const [name] = (await readdir(path)).sort();
+    await writeFile(join(path, name!), (await readFile(join(path, name!), 'utf8')).slice(0, 100));
+    const { runs, problems } = await readHistory(path);
+    expect(runs).toHaveLength(1);
+    expect(problems).toMatchObject([{ code: 'bad-history', file: join(path, name!) }]);
+  });
+  test('two runs at once leave both whole', async () => {
+    const path = await folder();
+    await Promise.all([0, 1, 2, 3, 0, 1].map((n) => saveRun(path, week(n), null, nothing)));
+    const { runs, problems } = await readHistory(path);
+    expect([runs.length, problems.length]).toEqual([4, 0]);
+  });
+  test('a year of weekly runs of 24 zones stays under 50 MB', { timeout: 120_000 }, async () => {
+    const path = await folder();
+    const digest = {
+      startMs: 0,
+      periodMs: 60_000,
+      length: 10_080,
+      zones: Array.from({ length: 24 }, (_, z) => noisyZone(z)),
+    };
+    const packed = encodeDigest(digest);
+    const symptoms = Array.from({ length: 20 }, (_, i) => ({
+      detector: 'open-run',
+      start: week(0).window.start,
+      end: week(0).window.end,
+      count: i,
+      facts: { jumpDegC: i },
+    }));
+    const zones = Array.from({ length: 24 }, (_, i) => madeZone(`Zone ${i}`, { symptoms }));
+    for (let n = 0; n < 52; n++) await saveRun(path, week(n, zones), digest, () => packed);
+    const names = await readdir(path);
+    const sizes = await Promise.all(names.map(async (name) => (await stat(join(path, name))).size));
+    expect(sizes.reduce((a, b) => a + b, 0)).toBeLessThan(50e6);
+    expect((await readHistory(path)).runs).toHaveLength(52);
+  });
+});
+
+function noisyZone(seed: number) {
+  const zone = emptyZoneDigest(10_080);
+  for (let i = 0; i < 10_080; i++) {
+    const wave = Math.sin(i * (1.3 + seed) * 12.9898) * 43758.5453;
+    const noise = wave - Math.floor(wave) - 0.5;
+    zone.readingCount[i] = 60;
+    zone.meanDegC[i] = 180 + noise;
+    for (const column of [zone.firstDegC, zone.lastDegC]) column[i] = 180 - noise;
+    zone.minDegC[i] = 179;
+    zone.maxDegC[i] = 181;
+    zone.spreadDegC[i] = 0.2;
+    zone.outputPercent[i] = 30 + 5 * noise;
+    zone.setpointDegC[i] = 180;
+    zone.runningShare[i] = 1;
+  }
+  return zone;
+}
+
+test('a process killed while it keeps runs leaves whole files only', { timeout: 60_000 }, async () => {
+  const path = await folder();
+  const writer = fileURLToPath(new URL('../make/history-writer.ts', import.meta.url));
+  for (const afterMs of [40, 90, 150]) {
+    const child = spawn(process.execPath, ['--import', 'tsx', writer, path], { stdio: ['ignore', 'pipe', 'inherit'] });
+    await new Promise<void>((resolve) => child.stdout.once('data', () => resolve())); // the first run is kept
+    await new Promise((resolve) => setTimeout(resolve, afterMs));
+    const gone = new Promise<NodeJS.Signals | null>((resolve) =>
+      child.once('exit', (_code, signal) => resolve(signal)),
+    );
+    child.kill('SIGKILL');
+    expect(await gone).toBe('SIGKILL');
+    const { runs } = await readHistory(path);
+    expect(runs.length).toBeGreaterThan(0);
+    for (const { findings } of runs) expect(findings.zones).toHaveLength(24);
+    const named = (await readdir(path)).filter((name) => /^run-[^.]*\.json$/.test(name));
+    expect(named).toHaveLength(runs.length); // every file of a final name can be read
+  }
+  await saveRun(path, week(0), null, nothing); // and the next run is kept as ever
+});
+
+describe('since the last report', () => {
+  const change = (last: ReturnType<typeof madeZone>, now: ReturnType<typeof madeZone>) =>
+    compareWithHistory(week(1, [now]), [stored(week(0, [last]))]).changes.map((one) => one.change);
+  test.each([
+    ['new', madeZone('Zone 1'), faulty()],
+    ['fixed', faulty(), madeZone('Zone 1')],
+    ['still open', faulty(), faulty()],
+    ['still open', faulty(), madeZone('Zone 1', { status: 'insufficient-data' })],
+    ['worse', faulty({ offsetDegC: -2 }), faulty({ offsetDegC: -3.1 })],
+    ['better', faulty({ offsetDegC: 3 }), faulty({ offsetDegC: 1 })],
+    ['worse', faulty({ downtimeMinutes: 10 }), faulty({ downtimeMinutes: 90 })],
+    ['worse', faulty({ status: 'watch' }), faulty()],
+    ['better', faulty(), faulty({ status: 'watch' })],
+  ])('%s', (said, last, now) => expect(change(last, now)).toEqual([said]));
+  test('healthy and healthy is not worth a line; the same export is not its own past', () => {
+    expect(change(madeZone('Zone 1'), madeZone('Zone 1'))).toEqual([]);
+    expect(compareWithHistory(week(0), [stored(week(0))])).toMatchObject({ runs: 1, previousEnd: null, changes: [] });
+  });
+  test('a soak that two overlapping runs saw is one point of the curve', () => {
+    const soak = (time: string, offsetDegC: number) => ({ time, offsetDegC, uncertaintyDegC: 0.1 });
+    const earlier = week(0, [
+      madeZone('Zone 1', { soaks: [soak('2026-01-06T05:00:00Z', 1), soak('2026-01-11T05:00:00Z', 2)] }),
+    ]);
+    const now = week(1, [
+      madeZone('Zone 1', { soaks: [soak('2026-01-11T05:10:00Z', 2.1), soak('2026-01-13T05:00:00Z', 3)] }),
+    ]);
+    const [curve] = compareWithHistory(now, [stored(earlier)]).offsets;
+    expect(curve!.points.map(({ offsetDegC }) => offsetDegC)).toEqual([1, 2.1, 3]);
+  });
+});
+
+describe('the trend by week never counts twice', () => {
+  const runs = (...windows: [string, string][]) =>
+    windows.map(([from, to]) => madeFindings(`${from}T00:00:00Z`, `${to}T00:00:00Z`, []));
+  test('weeks side by side', () => {
+    expect(
+      weeksOf(runs(['2026-01-05', '2026-01-12'], ['2026-01-12', '2026-01-19'])).map(
+        ({ week: name, alarms, zoneFaultMinutes, otherMinutes }) => [name, alarms, zoneFaultMinutes, otherMinutes],
+      ),
+    ).toEqual([
+      ['2026-W02', 70, 35, 14],
+      ['2026-W03', 70, 35, 14],
+    ]);
+  });
+  test('an export that overlaps by four days', () => {
+    expect(
+      weeksOf(runs(['2026-01-05', '2026-01-12'], ['2026-01-08', '2026-01-15'])).map(({ alarms }) => alarms),
+    ).toEqual([70, 30]);
+  });
+  test('a week in two halves adds up', () => {
+    expect(
+      weeksOf(runs(['2026-01-05', '2026-01-08'], ['2026-01-08', '2026-01-12'])).map(({ alarms }) => alarms),
+    ).toEqual([70]);
+  });
+});
+
+describe('track record', () => {
+  const run = week(0, [faulty()]);
+  const entry = (found: 'sensor' | 'wiring' | 'none', time = '2026-01-14T10:00:00Z') => ({
+    zone: 'Zone 1',
+    machine: 'M1',
+    time,
+    found,
+    note: '',
+  });
+  test('what was found confirms or refutes the last verdict before it', () => {
+    const { confirmed, right, byCause } = trackRecord(
+      [entry('sensor'), entry('wiring', '2026-01-15T10:00:00Z'), entry('none', '2026-01-16T10:00:00Z')],
+      [run],
+    );
+    expect([confirmed, right]).toEqual([3, 1]);
+    // exact 95 % limits of 1 in 3: 0.0084 and 0.9057 (Clopper & Pearson 1934; R binom.test(1, 3), from memory)
+    expect(byCause).toHaveLength(1);
+    expect(byCause[0]!.low).toBeCloseTo(0.0084, 4);
+    expect(byCause[0]!.high).toBeCloseTo(0.9057, 4);
+  });
+  test('a zone nobody called faulty, or a finding before the window, checks nothing', () => {
+    expect(
+      trackRecord([{ ...entry('sensor'), zone: 'Zone 9' }, entry('sensor', '2025-12-01T00:00:00Z')], [run]).confirmed,
+    ).toBe(0);
+  });
+  test('the maintenance list and the record speak of the same job once', () => {
+    const list = entriesFromMaintenance(
+      [
+        {
+          timeMs: Date.parse('2026-01-14T12:00:00Z'),
+          zone: 0,
+          zoneText: 'Zone 1',
+          done: 'replaced',
+          found: 'element open',
+          cause: 'sensor',
+          isReplacement: true,
+        },
+      ],
+      [{ zone: 'Zone 1', machine: 'M1' }],
+    );
+    expect(trackRecord([...list, entry('sensor')], [run]).confirmed).toBe(1);
+  });
+  test('the record file grows whole; a damaged one is a sentence', async () => {
+    const file = join(await folder(), 'sub', 'record.json');
+    await addToRecord(file, entry('sensor'));
+    await addToRecord(file, entry('wiring'));
+    expect((await readRecord(file)).map(({ found }) => found)).toEqual(['sensor', 'wiring']);
+    await writeFile(file, '{"entries": [');
+    await expect(readRecord(file)).rejects.toMatchObject({ code: 'bad-history' });
+  });
+});
