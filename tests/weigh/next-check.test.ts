@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import type { Probabilities } from '../../src/model/cause.js';
+import { measurements } from '../../src/weigh/measurements.js';
+import { informationBits, nextCheck } from '../../src/weigh/next-check.js';
+
+const even: Probabilities = { sensor: 0.5, wiring: 0.5, input: 0, heater: 0, recording: 0, none: 0 };
+
+test('a question whose answer settles two even causes tells one bit (Shannon 1948)', () => {
+  const sure = { ...measurements[0]!, yes: { sensor: 1, wiring: 0, input: 0, heater: 0, recording: 0, none: 0 } };
+  expect(informationBits(even, sure)).toBeCloseTo(1, 12);
+});
+
+test('a question answered alike by all causes tells nothing', () => {
+  const same = {
+    ...measurements[0]!,
+    yes: { sensor: 0.4, wiring: 0.4, input: 0.4, heater: 0.4, recording: 0.4, none: 0.4 },
+  };
+  expect(informationBits(even, same)).toBeCloseTo(0, 12);
+});
+
+test('element or wire: the measurement at both ends or at the moved cable settles it', () => {
+  expect(['both-ends', 'move-the-cable']).toContain(nextCheck(even)?.id);
+});
+
+test('heater or nothing: the heater circuit settles it', () => {
+  expect(nextCheck({ ...even, sensor: 0, wiring: 0, heater: 0.6, none: 0.4 })?.id).toBe('heater-circuit');
+});
+
+test('nothing is left to ask where the cause is sure', () => {
+  expect(nextCheck({ ...even, sensor: 1, wiring: 0 })).toBeNull();
+});
+
+test('every measurement has minutes and shares that are shares', () => {
+  for (const { minutes, yes } of measurements) {
+    expect(minutes).toBeGreaterThan(0);
+    for (const share of Object.values(yes)) expect(share > 0 && share < 1).toBe(true);
+  }
+});

@@ -1,0 +1,70 @@
+import { expect, test } from 'vitest';
+import { judges } from '../../src/detect/index.js';
+import { causes } from '../../src/model/cause.js';
+import type { Outcome } from '../../src/model/detector.js';
+import type { Zone } from '../../src/model/zone.js';
+import fitted from '../../src/weigh/strengths.json' with { type: 'json' };
+import { standsOut, type ZoneEvidence } from '../../src/weigh/term.js';
+import { terms } from '../../src/weigh/terms/index.js';
+
+const ids = new Set(judges.map(({ meta }) => meta.id));
+const zone = { index: 0, name: 'Zone 1', machine: 'M1' } as Zone;
+const table = fitted.terms as Record<string, Partial<Record<(typeof causes)[number], number>>>;
+
+test('every term reads a detector that exists, has its own name and a sentence', () => {
+  expect(new Set(terms.map(({ id }) => id)).size).toBe(terms.length);
+  for (const term of terms) {
+    expect(ids, term.id).toContain(term.detector);
+    expect(term.says, term.id).toMatch(/^[A-Z].*[.]$/);
+    expect(term.for.length + term.against.length, term.id).toBeGreaterThan(0);
+    expect(
+      term.for.filter((cause) => term.against.includes(cause)),
+      term.id,
+    ).toEqual([]);
+  }
+});
+
+test('every fitted strength belongs to a term and has the sign the term allows', () => {
+  for (const [id, adds] of Object.entries(table)) {
+    const term = terms.find((candidate) => candidate.id === id);
+    expect(term, id).toBeDefined();
+    for (const [cause, strength] of Object.entries(adds)) {
+      const allowed = strength > 0 ? term!.for : term!.against;
+      expect(allowed, `${id} ${cause}`).toContain(cause);
+    }
+  }
+});
+
+test('without any outcome no term applies', () => {
+  const evidence: ZoneEvidence = { zone, outcomes: new Map(), others: [] };
+  for (const term of terms) expect(term.value(evidence) ?? 0, term.id).toBe(0);
+});
+
+test('values stay from 0 to 1, whatever the facts', () => {
+  const facts = new Proxy({}, { get: () => 1e9 }) as Record<string, number>;
+  const outcome = (detector: string): Outcome => ({
+    detector,
+    zone: 0,
+    symptoms: [{ detector, startMs: 0, endMs: 1, count: 1e6, facts }],
+  });
+  const outcomes = new Map([...ids].map((id) => [id, outcome(id)]));
+  for (const term of terms) {
+    const value = term.value({ zone, outcomes, others: [] }) ?? 0;
+    expect(value >= 0 && value <= 1, `${term.id} ${value}`).toBe(true);
+  }
+});
+
+test('what other zones show as much does not stand out', () => {
+  const withCount = (count: number, others: ZoneEvidence[] = []): ZoneEvidence => ({
+    zone,
+    outcomes: new Map([
+      ['x', { detector: 'x', zone: 0, symptoms: [{ detector: 'x', startMs: 0, endMs: 1, count, facts: {} }] }],
+    ]),
+    others,
+  });
+  const count = (evidence: ZoneEvidence): number => evidence.outcomes.get('x')!.symptoms[0]!.count;
+  const peers = [1, 2, 3, 4].map((n) => withCount(n));
+  expect(standsOut(withCount(64, peers), count)).toBe(1);
+  expect(standsOut(withCount(4, peers), count)).toBe(0);
+  expect(standsOut(withCount(5), count)).toBe(1);
+});
