@@ -10,7 +10,8 @@ import { maintenanceEntries, stopEntries } from './normalise/events/lists.js';
 import { pairAlarms, type PairingCounts } from './normalise/events/pair-alarms.js';
 import { AlarmRowTable } from './read/events/alarm-row-table.js';
 import { readEventFile } from './read/events/read-event-file.js';
-import { readRecords } from './read/records.js';
+import { readRecords, type RowReason, type TextRecord } from './read/records.js';
+import { readTable } from './read/table-source.js';
 
 export interface Events {
   /** By start, on the log's own clock turned to UTC; the shift against the temperature log is not yet taken out. */
@@ -44,10 +45,7 @@ export async function readEvents(
   const sources: SourceNote[] = [];
   const problems: ProblemNote[] = [];
   for (const [index, file] of files.filter(isEventFile).entries()) {
-    const records = readRecords(file, file.encoding, file.dialect, (line, reason) =>
-      problems.push(badRow(file.name, line, reason)),
-    );
-    const read = await readEventFile(file, index, records, sink, { toUtc, dates });
+    const read = await readEventFile(file, index, (onBadRow) => recordsOf(file, onBadRow), sink, { toUtc, dates });
     sources.push(read.source);
     problems.push(...read.problems);
   }
@@ -68,15 +66,22 @@ function isEventFile({ kind }: LogFile): boolean {
   return kind === 'alarm' || kind === 'maintenance' || kind === 'stops';
 }
 
-function badRow(file: string, line: number, reason: string): ProblemNote {
-  return {
-    code: 'bad-row',
-    file,
-    line,
-    what: `The row could not be read (${reason}).`,
-    todo: 'Look at that line with a text editor.',
-  };
+function recordsOf(file: LogFile, onBadRow: (line: number, reason: string) => void): AsyncIterable<TextRecord> {
+  if (file.container === 'workbook' || file.container === 'parquet') return tableRecords(file);
+  return readRecords(file, file.encoding, file.dialect, (line, reason) => onBadRow(line, rowReasons[reason]));
 }
+
+async function* tableRecords(file: LogFile): AsyncGenerator<TextRecord> {
+  const rows = await readTable(file);
+  for (const [i, cells] of rows.entries()) yield { line: i + 1, cells, isEnded: true };
+}
+
+const rowReasons: Readonly<Record<RowReason, string>> = {
+  'long-line': 'a line without end',
+  'open-quote': 'a quote that nothing closes',
+  'nul-bytes': 'zero bytes',
+  'bad-quotes': 'quotes inside a cell',
+};
 
 function ambiguousZones(meanings: readonly LabelMeaning[]): ProblemNote[] {
   const texts = meanings

@@ -30,7 +30,7 @@ function makeDigest(
   length: number,
   running: (i: number) => number,
   count = 2,
-  setpoint = (_i: number) => 180,
+  setpoint: (i: number) => number = () => 180,
 ): PlantDigest {
   const column = (value: (i: number) => number) => Float32Array.from({ length }, (_, i) => value(i));
   const zone = (): ZoneDigest => ({
@@ -158,15 +158,13 @@ test('every stopped minute is in exactly one bucket, whatever the alarms and sto
       const alarms = drawn
         .map(([from, length, zone]) => (zone < 0 ? alarm(from, from + length) : open(from, from + length, zone)))
         .sort((a, b) => a.startMs - b.startMs);
-      const stops = drawn
-        .slice(0, 3)
-        .map(([from, length]) => ({
-          startMs: from * minute,
-          endMs: (from + length + 1) * minute,
-          machine: 'M1',
-          reason: 'r',
-          isPlanned: length % 2 === 0,
-        }));
+      const stops = drawn.slice(0, 3).map(([from, length]) => ({
+        startMs: from * minute,
+        endMs: (from + length + 1) * minute,
+        machine: 'M1',
+        reason: 'r',
+        isPlanned: length % 2 === 0,
+      }));
       const { findings, minutesByZone } = run(
         makeDigest(600, (i) => (isBlind ? NaN : running[i]!)),
         alarms,

@@ -38,19 +38,19 @@ const LARGEST_PREAMBLE = 30;
  *
  * @param file As the survey describes it; its header is looked for again where it has none.
  * @param fileIndex Tells repeated rows of two files from two rows of one.
- * @param records Its rows as cells.
+ * @param records Gives its rows as cells, and is told where to say which rows could not be cut into cells.
  * @returns What was read and left out. LogProblems of the records end the reading and are told, not thrown.
  */
 export async function readEventFile(
   file: LogFile,
   fileIndex: number,
-  records: AsyncIterable<TextRecord>,
+  records: (onBadRow: (line: number, reason: string) => void) => AsyncIterable<TextRecord>,
   sink: EventSink,
   options: EventReadOptions,
 ): Promise<EventFileRead> {
   const reading = new EventReading(file, fileIndex, sink, options);
   try {
-    for await (const record of records) reading.take(record);
+    for await (const record of records((line, reason) => reading.refuse(line, reason))) reading.take(record);
   } catch (error) {
     if (!(error instanceof LogProblem)) throw error;
     reading.problems.push(error.toNote());
@@ -136,11 +136,13 @@ class EventReading {
     const isHalf = !isEnded && this.table !== null && cells.length < this.table.header.length;
     const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(cells);
     if (refusal === null) this.rowsRead++;
-    else {
-      const known = this.refused.get(refusal);
-      if (known) known.count++;
-      else this.refused.set(refusal, { count: 1, line });
-    }
+    else this.refuse(line, refusal);
+  }
+
+  refuse(line: number, reason: string): void {
+    const known = this.refused.get(reason);
+    if (known) known.count++;
+    else this.refused.set(reason, { count: 1, line });
   }
 
   private layout(): string {

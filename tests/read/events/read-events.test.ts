@@ -102,6 +102,22 @@ describe('event rows', () => {
   });
 });
 
+test('rows that cannot be cut into cells are counted with the rest', async () => {
+  const { sources, problems } = await readEventTexts(
+    {
+      'a.csv': [
+        'Time;Source;Message;State',
+        '2026-03-04 06:00:00;Zone 1;high;Active',
+        '2026-03-04 06:00:01;Zo\0ne 1;high;Cleared',
+        '2026-03-04 06:00:02;Zone 1;high;Cleared',
+      ].join('\n'),
+    },
+    zones,
+  );
+  expect(sources[0]).toMatchObject({ rowsRead: 2, rowsRejected: 1 });
+  expect(problems).toHaveLength(1);
+});
+
 describe('other shapes', () => {
   test('German come and gone, date and clock apart, code table in plant.yaml', async () => {
     const { alarms } = await readEventTexts(
