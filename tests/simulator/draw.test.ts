@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { drawPlantParameters } from '../make/draw/draw-plant.js';
 import { faultCauses } from '../make/faults/fault.js';
 import { Random } from '../make/random.js';
+import { plantOfSeed } from '../make/write-plants.js';
 
 const plants = Array.from({ length: 400 }, (_, seed) => drawPlantParameters(new Random(seed), { seed }));
 const kinds = <T>(values: readonly T[]): Set<T> => new Set(values);
@@ -69,4 +70,13 @@ describe('drawn plants are wide', () => {
     expect(plant).toMatchObject({ days: 9, pattern: '24x7' });
     expect(new Set(plant.faults.map(({ zone }) => zone)).size).toBe(plant.zones.length);
   });
+});
+
+test('a drawn healthy plant spends next to none of its planned time waiting for heat', () => {
+  for (const seed of [3039, 7001, 7002]) {
+    const plant = plantOfSeed(seed, { faultShare: 0, days: 2, everyS: 60, cellLimit: 60_000, pattern: '24x7' });
+    for (const { plannedMin, lostToZonesMin, lostWarmingUpMin } of plant.truth.machines) {
+      expect((lostToZonesMin + lostWarmingUpMin) / plannedMin, `plant ${seed}`).toBeLessThan(0.1);
+    }
+  }
 });

@@ -41,7 +41,10 @@ export function drawPlantParameters(random: Random, options: DrawOptions = {}): 
   const has = options.has ?? random.weighted<LogFormat['has']>({ full: 62, nosp: 22, pvonly: 16 });
   const unit = options.unit ?? (random.chance(0.28) ? 'F' : 'C');
   const drawn = drawFormat(random.fork('format'), has, unit);
-  const format = { ...drawn, hasPlantFile: options.hasPlantFile ?? drawn.hasPlantFile };
+  const hasPlantFile = options.hasPlantFile ?? drawn.hasPlantFile;
+  // A local clock that nothing explains cannot be compared with the truth, so it goes with a plant file or an offset.
+  const timezone = hasPlantFile || drawn.time === 'iso-t-offset' ? drawn.timezone : null;
+  const format = { ...drawn, hasPlantFile, timezone };
   const everyS =
     options.everyS ?? Number(random.weighted({ 1: 3, 2: 3, 5: 5, 10: 15, 15: 6, 20: 8, 30: 26, 60: 26, 120: 8 }));
   const sizes = drawSizes(random.fork('sizes'), everyS, has, options);

@@ -78,14 +78,17 @@ export function drawZone(
   const setpointDegC = body.setpointDegC + (random.chance(0.6) ? 0 : Math.round(random.uniform(-20, 20)));
   const setpointsDegC = body.recipeStepsDegC.map((step) => setpointDegC + step);
   const drawn = drawThermal(random, body, massKg, setpointDegC);
-  const loadWPerK = drawn.lossWPerK * body.loadShare * random.uniform(0.7, 1.3);
-  const thermal = withReserve(drawn, loadWPerK, Math.max(...setpointsDegC));
+  const wantedWPerK = drawn.lossWPerK * body.loadShare * random.uniform(0.7, 1.3);
+  const hottestDegC = Math.max(...setpointsDegC);
+  const thermal = withReserve(drawn, wantedWPerK, hottestDegC);
+  const controller = tune(random, thermal, habits);
+  const loadWPerK = Math.min(wantedWPerK, bearableLoadWPerK(thermal, controller, hottestDegC));
   return {
     name,
     machine,
     card,
     thermal,
-    controller: tune(random, thermal, habits),
+    controller,
     sensor: drawSensor(random, setpointDegC, habits),
     input: habits.input,
     alarms: habits.alarms,
@@ -121,6 +124,12 @@ function withReserve(thermal: ThermalParameters, loadWPerK: number, hottestDegC:
   return { ...thermal, powerW: Math.max(thermal.powerW, Math.ceil(neededW / 0.6 / 10) * 10) };
 }
 
+/** A line whose start takes its zones out of band would not have been accepted: the load may pull a zone down by about 6 K. */
+function bearableLoadWPerK(thermal: ThermalParameters, controller: ControllerParameters, hottestDegC: number): number {
+  const answerW = (6 * controller.gainPercentPerK * thermal.powerW) / 100;
+  return answerW / (hottestDegC - roomDegC);
+}
+
 /** Inside class B of IEC 60751 (±(0.3 + 0.005·|t|)) or ±2.2 °C for thermocouples (ASTM E230), two standard deviations at the limit. */
 function drawSensor(random: Random, setpointDegC: number, habits: PlantHabits): SensorParameters {
   const isPlatinum = habits.kind.startsWith('pt');
@@ -136,6 +145,16 @@ function drawSensor(random: Random, setpointDegC: number, habits: PlantHabits): 
   };
 }
 
+/** On-off control is fit only for slow bodies: what full power adds during the lags must stay small. */
+function controllerKind(
+  thermal: ThermalParameters,
+  wanted: ControllerParameters['kind'],
+): ControllerParameters['kind'] {
+  const lagS = thermal.heaterJPerK / thermal.contactWPerK + thermal.sensorLagS;
+  const overshootK = (lagS * thermal.powerW) / thermal.bodyJPerK;
+  return wanted === 'on-off' && overshootK > 6 ? 'pid' : wanted;
+}
+
 /** Lambda tuning of a PI loop for a first-order lag with delay (Skogestad's SIMC rules); one in eight is tuned badly. */
 function tune(random: Random, thermal: ThermalParameters, habits: PlantHabits): ControllerParameters {
   const delayS = 0.5 * (thermal.heaterJPerK / thermal.contactWPerK) + thermal.sensorLagS + 3;
@@ -144,14 +163,14 @@ function tune(random: Random, thermal: ThermalParameters, habits: PlantHabits): 
   const isHunting = random.chance(0.12);
   const gain = (thermal.bodyJPerK * percentPerW) / (closedLoopS + delayS);
   return {
-    kind: habits.controllerKind,
+    kind: controllerKind(thermal, habits.controllerKind),
     gainPercentPerK: Math.min(80, gain * (isHunting ? random.uniform(1.5, 3) : random.uniform(0.5, 1))),
     integralS:
       Math.max(20, 4 * (closedLoopS + delayS)) * (isHunting ? random.uniform(0.15, 0.5) : random.uniform(1, 2)),
     derivativeS: random.chance(0.4) ? 0.3 * delayS : 0,
     maxPercent: random.chance(0.85) ? 100 : random.int(70, 95),
     hysteresisK: random.uniform(1, 4),
-    cycleS: random.pick([2, 4, 6, 10, 20]),
+    cycleS: Math.min(random.pick([2, 4, 6, 10, 20]), Math.max(2, (3 * thermal.bodyJPerK) / thermal.powerW)),
     onInputFail: habits.onInputFail,
     logsRelay: habits.logsRelay,
   };

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { Plant } from '../made-plant.js';
+import { cell, type Plant } from '../made-plant.js';
 import { runningName, runningText, tagText, ZoneCells } from './cells.js';
 import type { LogFormat } from './log-format.js';
 import { TextFile } from './text-file.js';
@@ -13,6 +13,8 @@ interface Column {
   readonly unit: string;
   readonly text: (row: number) => string;
   readonly quality: ((row: number) => string) | null;
+  /** True where the recorder lost this tag: a long log then has no line at all. */
+  readonly isLost: (row: number) => boolean;
   /** A running word or flag has no dead band. */
   readonly isNumber: boolean;
 }
@@ -95,13 +97,28 @@ function zoneColumns(plant: Plant, index: number): Column[] {
       format.unit,
     );
   const quality = (row: number): string => cells.quality(row);
+  const isLost = (row: number): boolean => zone.state[row] === cell.missing;
   const columns: Column[] = [
-    { name: name('reading'), unit, text: (row) => cells.reading(row), quality, isNumber: true },
+    { name: name('reading'), unit, text: (row) => cells.reading(row), quality, isLost, isNumber: true },
   ];
   if (format.has === 'full')
-    columns.push({ name: name('setpoint'), unit, text: (row) => cells.setpoint(row), quality: null, isNumber: true });
+    columns.push({
+      name: name('setpoint'),
+      unit,
+      text: (row) => cells.setpoint(row),
+      quality: null,
+      isLost,
+      isNumber: true,
+    });
   if (format.has !== 'pvonly')
-    columns.push({ name: name('output'), unit: '%', text: (row) => cells.output(row), quality: null, isNumber: true });
+    columns.push({
+      name: name('output'),
+      unit: '%',
+      text: (row) => cells.output(row),
+      quality: null,
+      isLost,
+      isNumber: true,
+    });
   return columns;
 }
 
@@ -112,6 +129,7 @@ function runColumns(plant: Plant, machines: readonly number[]): Column[] {
     unit: '',
     text: (row) => runningText(plant, machine, row),
     quality: null,
+    isLost: () => false,
     isNumber: false,
   }));
 }
@@ -175,6 +193,7 @@ function writeLong(plant: Plant, part: Part, file: TextFile): void {
     const stamp = write(rowMs(plant, row));
     const atS = plant.timeS[row] ?? 0;
     part.columns.forEach((column, i) => {
+      if (column.isLost(row)) return;
       const text = column.text(row);
       const word = quality === 'column' ? (column.quality?.(row) ?? format.qualityWords.good) : '';
       if (format.isChangeOfValue && !changes[i]?.isNews(atS, text, word)) return;
