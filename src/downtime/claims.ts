@@ -20,6 +20,8 @@ export interface Claim {
    * for a zone that is still too cold when its alarm clears.
    */
   readonly faultEndMs: number;
+  /** True when the input itself was lost: that is a fault whatever else is known of the zone. */
+  readonly isInputLost: boolean;
 }
 
 /**
@@ -77,7 +79,7 @@ function alarmClaims({ machine, alarms, digest, settings, hasRunning }: ClaimInp
     const isShort = endMs - alarm.startMs < settings.longestRecoveryMs;
     const hotMs = isCold && isShort ? hotAgain(alarm, endMs, digest, settings) : endMs;
     const faultEndMs = Math.max(endMs, hotMs);
-    return [{ startMs: alarm.startMs, endMs, name, zone: alarm.zone, faultEndMs }];
+    return [{ startMs: alarm.startMs, endMs, name, zone: alarm.zone, faultEndMs, isInputLost: isZone && !isCold }];
   });
 }
 
@@ -122,6 +124,7 @@ function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
         name,
         zone: index,
         faultEndMs: end,
+        isInputLost: true,
       }));
   });
 }
@@ -135,5 +138,6 @@ function stopClaims({ machine, stops }: ClaimInput): Claim[] {
       name: reason || 'stop list',
       zone: null,
       faultEndMs: endMs,
+      isInputLost: false,
     }));
 }

@@ -116,7 +116,7 @@ function bucketOf(
   if (!claim) return { bucket: 'unknown', name: 'unknown', zone: null, isRestart: false };
   if (claim.zone === null) return { bucket: 'other-cause', name: claim.name, zone: null, isRestart: false };
   if (isRestart) return { bucket: 'other-cause', name: `restart after ${claim.name}`, zone: null, isRestart: true };
-  if (faultyZones && !faultyZones.has(claim.zone)) {
+  if (faultyZones && !faultyZones.has(claim.zone) && !claim.isInputLost) {
     return { bucket: 'other-cause', name: `${claim.name}, no fault found in it`, zone: null, isRestart: false };
   }
   return { bucket: 'zone-fault', name: claim.name, zone: claim.zone, isRestart: false };

@@ -112,11 +112,13 @@ describe('with a running column', () => {
     const { findings } = run(digest, [open(250, 300)]);
     expect(findings).toMatchObject({ plannedMinutes: 200, zoneFaultMinutes: 0 });
   });
-  test('a healthy zone’s alarm is another cause, not its fault', () => {
+  test('a healthy zone too cold is another cause, not its fault', () => {
     const digest = makeDigest(300, (i) => (i >= 100 && i < 110 ? 0 : 1));
-    const { findings, minutesByZone } = run(digest, [open(100, 110)], { faulty: new Set([1]) });
+    const cold = { ...open(100, 110), kind: 'deviation-low' as const };
+    const { findings, minutesByZone } = run(digest, [cold], { faulty: new Set([1]) });
     expect(minutesByZone).toEqual([0, 0]);
     expect(findings.otherMinutes).toBe(10);
+    expect(run(digest, [open(100, 110)], { faulty: new Set() }).minutesByZone).toEqual([10, 0]); // a lost input
   });
   test('cost by machine, from plant.yaml', () => {
     const digest = makeDigest(300, (i) => (i >= 100 && i < 160 ? 0 : 1));
@@ -199,6 +201,7 @@ test('pieces of a stop cover it once, in order', () => {
           faultEndMs: (startMs + length) * 1000,
           name: 'n',
           zone,
+          isInputLost: false,
         }))
         .sort((a, b) => a.startMs - b.startMs);
       const stop = { start: 1_000_000, end: 3_000_000 };
