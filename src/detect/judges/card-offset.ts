@@ -30,7 +30,7 @@ export const cardOffset: Judge<CardOffsetSettings> = {
       if (zone.card === null) return `Zone ${zone.name}: its input card is not stated.`;
       const known = shifts.get(zone.card) ?? shiftOf(evidence, zone.card, settings);
       shifts.set(zone.card, known);
-      if (typeof known === 'string') return known;
+      if (typeof known === 'string') return `Zone ${zone.name}: ${known}`;
       if (known.facts === null) return [];
       return [symptomOf('card-offset', known.fit.onsetMs, windowOf(evidence).endMs, 1, known.facts)];
     });

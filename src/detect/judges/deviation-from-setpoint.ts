@@ -3,6 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
+import { samplingMsOf } from '../shared/sampling.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/zone-state.js';
 
 export interface DeviationFromSetpointSettings {
@@ -68,6 +69,7 @@ function runsOf(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointS
     .map((z) => awayOf(evidence, z));
   const settling = Math.ceil((settings.settlingMinutes * 60_000) / digest.periodMs);
   const back = Math.max(1, Math.round(NEARER_MS / digest.periodMs));
+  const bridge = 1 + Math.ceil(samplingMsOf(zone) / digest.periodMs);
   const runs: Run[] = [];
   let changedAt = 0;
   let heldDegC = NaN;
@@ -78,13 +80,19 @@ function runsOf(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointS
     if (Math.abs(target - heldDegC) < 0.5) onPlaces++;
     else [heldDegC, changedAt] = [target, i];
     if (i - changedAt < settling || !(Math.abs(away[i]!) >= settings.leastDegC)) continue;
-    if (Math.abs(away[i - back] ?? NaN) - Math.abs(away[i]!) > NEARER_DEG_C) continue;
+    if (Math.abs(lastBefore(away, i - back)) - Math.abs(away[i]!) > NEARER_DEG_C) continue;
     if (isShared(away[i]!, peersAway, i, settings.leastDegC)) continue;
     const last = runs.at(-1);
-    if (last && i - last.to <= 1 && last.sign === Math.sign(away[i]!)) last.to = i + 1;
+    if (last && i - last.to <= bridge && last.sign === Math.sign(away[i]!)) last.to = i + 1;
     else runs.push({ from: i, to: i + 1, sign: Math.sign(away[i]!) });
   }
   return { runs, onPlaces: Math.max(1, onPlaces) };
+}
+
+/** The nearest value at or before a place, within an hour's places; NaN for none. */
+function lastBefore(values: Float64Array, place: number): number {
+  for (let i = place; i >= 0 && i > place - 60; i--) if (!Number.isNaN(values[i]!)) return values[i]!;
+  return NaN;
 }
 
 /** Reading less set point where heat is called for, else NaN. */

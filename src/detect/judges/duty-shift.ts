@@ -29,7 +29,8 @@ export const dutyShift: Judge<DutyShiftSettings> = {
       if (!fit?.hot || fit.hot.gain < settings.leastGain) return [];
       if (!isDutyBeyondLoad(fit, change, settings.smallestDegC)) return [];
       const shiftPercent = -fit.hot.degC * duty.percentPerDegC;
-      const dutyPercent = median(duty.dutyPercent);
+      const before = duty.dutyPercent.filter((_, i) => duty.timeMs[i]! < fit.onsetMs);
+      const dutyPercent = median(before.length > 0 ? before : duty.dutyPercent);
       return [
         symptomOf('duty-shift', fit.onsetMs, windowOf(evidence).endMs, 1, {
           residualDegC: fit.hot.degC,

@@ -45,8 +45,8 @@ export const heatUp: Judge<HeatUpSettings> = {
       return [
         symptomOf('heat-up', change.onsetMs, windowOf(evidence).endMs, change.afterCount, {
           slopeRatio: change.ratio,
-          beforeDegCPerMinute: change.before,
-          afterDegCPerMinute: change.after,
+          beforeDegCPerHour: 60 * change.before,
+          afterDegCPerHour: 60 * change.after,
           bicGainRatio: change.bicGain,
           heatUpCount: own.length,
           peerCount: change.peerCount,

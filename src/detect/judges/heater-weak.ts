@@ -82,7 +82,7 @@ function dutyRise(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) 
 /** Time at full output in which the reading neither rises nor stands at the set point. */
 function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) {
   const { digest } = evidence;
-  const { meanDegC, outputPercent } = digest.zones[zone.index]!;
+  const { meanDegC, outputPercent, readingCount, badCount } = digest.zones[zone.index]!;
   const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? NaN;
   const mask = maskOf(evidence)[zone.index]!;
   const back = Math.max(1, Math.round(RISE_MS / digest.periodMs));
@@ -91,9 +91,13 @@ function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings
   let onset = -1;
   const below: number[] = [];
   for (let i = back; i < digest.length; i++) {
-    const isFull =
-      !mask[i] && outputPercent[i]! >= FULL_OUTPUT_PERCENT && outputPercent[i - back]! >= FULL_OUTPUT_PERCENT;
-    const isStill = meanDegC[i]! - meanDegC[i - back]! < LEAST_RISE_DEG_C;
+    if (readingCount[i] === 0 && badCount[i] === 0) {
+      if (run > 0) run++; // between two samples of a slow log
+      continue;
+    }
+    const past = lastPlace(readingCount, i - back);
+    const isFull = !mask[i] && outputPercent[i]! >= FULL_OUTPUT_PERCENT && outputPercent[past]! >= FULL_OUTPUT_PERCENT;
+    const isStill = meanDegC[i]! - meanDegC[past]! < LEAST_RISE_DEG_C;
     run = isFull && isStill && meanDegC[i]! > DEAD_SHARE * usualDegC ? run + 1 : 0;
     const minutes = (run * digest.periodMs) / 60_000;
     if (minutes < settings.leastFullMinutes) continue;
@@ -107,6 +111,13 @@ function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings
     minutes: (places * digest.periodMs) / 60_000,
     belowDegC: median(below),
   };
+}
+
+/** The nearest place with a reading at or before this one. */
+function lastPlace(readingCount: Uint16Array, place: number): number {
+  let i = place;
+  while (i > 0 && readingCount[i] === 0) i--;
+  return i;
 }
 
 /** Slope of the heat-ups after the onset over that before; NaN without one on either side. */

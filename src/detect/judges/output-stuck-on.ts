@@ -4,6 +4,7 @@ import { coolDownsOf } from '../shared/cool-downs.js';
 import { setpointsDegCOf } from '../shared/chart-points.js';
 import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
+import { samplingMsOf } from '../shared/sampling.js';
 
 export interface OutputStuckOnSettings {
   /** How far above its set point, or usual temperature, the reading must stand. */
@@ -38,6 +39,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettin
   const { digest } = evidence;
   const data = digest.zones[zone.index]!;
   const mask = maskOf(evidence)[zone.index]!;
+  const bridge = BRIDGE_PLACES + Math.ceil(samplingMsOf(zone) / digest.periodMs);
   const runs: { from: number; to: number }[] = [];
   for (let i = 0; i < digest.length; i++) {
     const setpointDegC = data.setpointDegC[i]!;
@@ -45,7 +47,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettin
     const isUp = !mask[i] && data.meanDegC[i]! > target + settings.leastAboveDegC;
     if (!isUp || !(data.outputPercent[i]! <= ZERO_OUTPUT_PERCENT)) continue;
     const last = runs.at(-1);
-    if (last && i - last.to <= BRIDGE_PLACES) last.to = i + 1;
+    if (last && i - last.to <= bridge) last.to = i + 1;
     else runs.push({ from: i, to: i + 1 });
   }
   const minutesOf = ({ from, to }: { from: number; to: number }) => ((to - from) * digest.periodMs) / 60_000;

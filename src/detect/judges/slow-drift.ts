@@ -53,7 +53,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
     symptomOf('slow-drift', fit.onsetMs, endMs, 1, {
       ...changeFacts(fit),
       slopeDegCPerDay,
-      daysDays: days,
+      driftDays: days,
       powerRatio: fit.shape as number,
       ...toleranceFacts(evidence, zone, change, offsetDegC, slopeDegCPerDay),
     }),

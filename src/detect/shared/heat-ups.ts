@@ -39,14 +39,21 @@ export const heatUpsOf = oncePer((evidence: Evidence): readonly (readonly HeatUp
 function heatUpsIn(zone: ZoneDigest, mask: Uint8Array, startMs: number, periodMs: number): HeatUp[] {
   const found: HeatUp[] = [];
   const longest = Math.ceil(LONGEST_MS / periodMs);
-  for (let i = 1; i < mask.length; i++) {
-    if (mask[i - 1] || !(zone.meanDegC[i - 1]! <= WARMEST_ROOM_DEG_C) || !(zone.meanDegC[i]! > WARMEST_ROOM_DEG_C))
+  let before = -1; // the last place with a usable reading: logs slower than a minute leave places empty
+  for (let i = 0; i < mask.length; i++) {
+    if (mask[i]) {
+      if (zone.readingCount[i] !== 0 || zone.badCount[i] !== 0) before = -1;
       continue;
-    const foot = footOf(zone, mask, i - 1);
+    }
+    const last = before;
+    before = i;
+    if (last < 0 || !(zone.meanDegC[last]! <= WARMEST_ROOM_DEG_C && zone.meanDegC[i]! > WARMEST_ROOM_DEG_C)) continue;
+    const foot = footOf(zone, mask, last);
     const top = topOf(zone, mask, i, Math.min(mask.length, i + longest));
     const heatUp = measure(zone, foot, top, startMs, periodMs);
     if (heatUp) found.push(heatUp);
     i = Math.max(i, top);
+    before = i;
   }
   return found;
 }
@@ -54,7 +61,11 @@ function heatUpsIn(zone: ZoneDigest, mask: Uint8Array, startMs: number, periodMs
 /** Back to where the rise began. */
 function footOf(zone: ZoneDigest, mask: Uint8Array, from: number): number {
   let foot = from;
-  while (foot > 0 && !mask[foot - 1] && zone.meanDegC[foot - 1]! < zone.meanDegC[foot]!) foot--;
+  for (let i = from - 1; i >= 0; i--) {
+    if (zone.readingCount[i] === 0 && zone.badCount[i] === 0) continue;
+    if (mask[i] || !(zone.meanDegC[i]! < zone.meanDegC[foot]!)) break;
+    foot = i;
+  }
   return foot;
 }
 

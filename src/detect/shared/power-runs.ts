@@ -78,7 +78,7 @@ function noHeatRuns(evidence: Evidence, zone: Zone): NoHeatRun[] {
   if (usualDegC === null) return [];
   const isDown = aloneDown(evidence, zone);
   const { periodMs } = evidence.digest;
-  return runsOf(isDown, Math.ceil(BRIDGE_MS / periodMs))
+  return runsOf(isDown, Math.ceil((BRIDGE_MS + samplingMsOf(zone)) / periodMs))
     .filter(([from, to]) => (to - from) * periodMs >= LEAST_MS)
     .map(([from, to]) => runOf(evidence, zone, from, to, usualDegC));
 }
@@ -94,11 +94,20 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
     const isFull = called ? called[i] === 1 : outputPercent[i]! >= FULL_OUTPUT_PERCENT;
     const target = setpointDegC[i]! > 0 ? Math.min(setpointDegC[i]!, usualDegC) : usualDegC;
     if (!isFull || !(meanDegC[i]! < target - FAR_DEG_C)) return 0;
-    const back = meanDegC[i - ahead] ?? NaN;
-    const on = meanDegC[i + ahead] ?? NaN;
+    const back = nearest(meanDegC, i - ahead, -1);
+    const on = nearest(meanDegC, i + ahead, 1);
     const isRising = meanDegC[i]! - back > LEAST_RISE_DEG_C || on - meanDegC[i]! > LEAST_RISE_DEG_C;
     return isRising && !(back - meanDegC[i]! > LEAST_RISE_DEG_C) && !(on - meanDegC[i]! > FAR_DEG_C) ? 0 : 1;
   });
+}
+
+/** The first value from a place on in a direction, within an hour's places: slow logs leave places empty. */
+function nearest(values: Float32Array, place: number, direction: -1 | 1): number {
+  for (let step = 0; step < 60; step++) {
+    const value = values[place + direction * step];
+    if (value === undefined || !Number.isNaN(value)) return value ?? NaN;
+  }
+  return NaN;
 }
 
 /** 1 where most of the other zones of the machine are held at their temperatures. */

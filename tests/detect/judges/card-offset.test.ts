@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { cardOffset } from '../../../src/detect/judges/card-offset.js';
+import { ask, factsOf } from '../../make/ask.js';
+import { heatedPlant, hoursOff, type HeatedZone } from '../../make/digests.js';
+
+const onCards = (shifted: (zone: number, h: number) => number): HeatedZone[] =>
+  ['A', 'A', 'B', 'B', 'C', 'C'].map((card, zone) => ({ card, offsetDegC: (h) => shifted(zone, h) }));
+
+test('tells the two zones of a card that shift together', () => {
+  const evidence = heatedPlant(onCards((zone, h) => (zone < 2 && h > 60 ? 2 : 0)));
+  for (const zone of [0, 1]) {
+    const [symptom] = ask(cardOffset, evidence, zone).symptoms;
+    expect(symptom!.facts['offsetDegC']).toBeCloseTo(2, 1);
+    expect(hoursOff(symptom!.startMs, 60)).toBeLessThan(6);
+  }
+  for (const zone of [2, 3, 4, 5]) expect(ask(cardOffset, evidence, zone).symptoms).toEqual([]);
+});
+
+test('is silent when one zone of the card shifts, and when all zones of the plant do', () => {
+  for (const shifted of [
+    (zone: number, h: number) => (zone === 0 && h > 60 ? 4 : 0),
+    (_: number, h: number) => (h > 60 ? 2 : 0),
+  ]) {
+    const evidence = heatedPlant(onCards(shifted));
+    for (const zone of evidence.zones) expect(ask(cardOffset, evidence, zone.index).symptoms).toEqual([]);
+  }
+});
+
+test('cannot tell where the cards are not stated, or one card holds all', () => {
+  expect(ask(cardOffset, heatedPlant([{}, {}, {}], { days: 2 })).unable).toMatch(/card is not stated/);
+  const one = heatedPlant([{ card: 'A' }, { card: 'A' }, { card: 'A' }], { days: 2 });
+  expect(ask(cardOffset, one).unable).toMatch(/0 on others/);
+  expect(factsOf(cardOffset, one)).toEqual({});
+});

@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest';
+import { deviationFromSetpoint } from '../../../src/detect/judges/deviation-from-setpoint.js';
+import { ask, factsOf } from '../../make/ask.js';
+import { heatedPlant, hoursOff, sound } from '../../make/digests.js';
+
+test('tells a zone that stays away from its set point', () => {
+  const evidence = heatedPlant([{ power: (h) => (h > 60 ? 0 : 1) }, ...sound(4)]);
+  const [symptom] = ask(deviationFromSetpoint, evidence).symptoms;
+  expect(hoursOff(symptom!.startMs, 60)).toBeLessThan(1);
+  expect(symptom!.facts['deviationDegC']).toBeLessThan(-100);
+  expect(symptom!.facts['outputPercent']).toBe(100);
+});
+
+test('is silent on slow heat-ups and when the supply of all zones fails', () => {
+  const slow = heatedPlant([{ tauMinutes: 150 }, ...sound(4)], { days: 4 });
+  expect(ask(deviationFromSetpoint, slow).symptoms).toEqual([]);
+  const cut = heatedPlant(Array.from({ length: 4 }, () => ({ power: (h: number) => (h > 60 && h < 63 ? 0 : 1) })));
+  for (const zone of cut.zones) expect(ask(deviationFromSetpoint, cut, zone.index).symptoms).toEqual([]);
+});
+
+test('cannot tell without a set point', () => {
+  const evidence = heatedPlant(sound(3), { days: 2, hasSetpoint: false });
+  expect(ask(deviationFromSetpoint, evidence).unable).toMatch(/no set point/);
+  expect(factsOf(deviationFromSetpoint, evidence)).toEqual({});
+});

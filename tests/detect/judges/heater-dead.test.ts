@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest';
+import { heaterDead } from '../../../src/detect/judges/heater-dead.js';
+import { ask, factsOf } from '../../make/ask.js';
+import { heatedPlant, hoursOff, sound } from '../../make/digests.js';
+
+test('finds the hour from which a zone cools at full output', () => {
+  const evidence = heatedPlant([{ power: (h) => (h > 60 ? 0 : 1) }, ...sound(4)]);
+  const [symptom] = ask(heaterDead, evidence).symptoms;
+  expect(hoursOff(symptom!.startMs, 60)).toBeLessThan(1);
+  expect(symptom!.facts['fallRatio'] ?? 1).toBeLessThan(2);
+  expect(symptom!.facts['lastsToEndCount']).toBe(0); // switched off before the log ends, on a weekend
+});
+
+test('works without an output from the peers that stay hot', () => {
+  const zones = [{ power: (h: number) => (h > 60 ? 0 : 1) }, ...sound(4)];
+  const evidence = heatedPlant(zones, { hasOutput: false, hasSetpoint: false });
+  expect(factsOf(heaterDead, evidence)['noHeatMinutes']).toBeGreaterThan(600);
+});
+
+test('is silent on a shorted input, on a power cut for all and on ordinary heat-ups', () => {
+  const short = { shownDegC: (h: number) => (h > 60 && h < 64 ? 24 + 0.3 * Math.sin(7 * h) : null) };
+  expect(ask(heaterDead, heatedPlant([short, ...sound(4)])).symptoms).toEqual([]);
+  const cut = Array.from({ length: 5 }, () => ({ power: (h: number) => (h > 60 && h < 63 ? 0 : 1) }));
+  expect(ask(heaterDead, heatedPlant(cut)).symptoms).toEqual([]);
+  expect(ask(heaterDead, heatedPlant(sound(4), { days: 3 })).symptoms).toEqual([]);
+});
+
+test('cannot tell of a zone that was never settled', () => {
+  expect(ask(heaterDead, heatedPlant([{ power: () => 0 }, ...sound(3)], { days: 3 })).unable).toMatch(/never settled/);
+});

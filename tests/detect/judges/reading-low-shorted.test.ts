@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest';
+import { readingLowShorted } from '../../../src/detect/judges/reading-low-shorted.js';
+import { ask, factsOf } from '../../make/ask.js';
+import { heatedPlant, hoursOff, sound } from '../../make/digests.js';
+
+const shorted = { shownDegC: (h: number) => (h > 60 && h < 64 ? 24 + 0.3 * Math.sin(7 * h) : null) };
+
+test('finds the hours in which a thermocouple is shorted', () => {
+  const evidence = heatedPlant([shorted, ...sound(4)]);
+  const [symptom] = ask(readingLowShorted, evidence).symptoms;
+  expect(hoursOff(symptom!.startMs, 60)).toBeLessThan(0.5);
+  expect(hoursOff(symptom!.endMs, 64)).toBeLessThan(0.5);
+  expect(symptom!.facts['readingDegC']).toBeGreaterThan(23);
+  expect(symptom!.facts['fallRatio']).toBeGreaterThan(2);
+});
+
+test('is silent on a dead heater and on a sound zone', () => {
+  const evidence = heatedPlant([{ power: (h) => (h > 60 ? 0 : 1) }, ...sound(4)]);
+  expect(ask(readingLowShorted, evidence, 0).symptoms).toEqual([]);
+  expect(factsOf(readingLowShorted, evidence, 1)).toEqual({});
+});
+
+test('cannot tell of a zone that was never settled', () => {
+  const evidence = heatedPlant([{ power: () => 0 }, ...sound(3)], { days: 3 });
+  expect(ask(readingLowShorted, evidence).unable).toMatch(/never settled/);
+});

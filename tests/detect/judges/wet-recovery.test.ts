@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { wetRecovery } from '../../../src/detect/judges/wet-recovery.js';
+import { ask, factsOf } from '../../make/ask.js';
+import { heatedPlant, hoursOff, rising, sound } from '../../make/digests.js';
+
+const wet = (h: number) => (h > 46 ? -6 * Math.exp((46 - h) / 6) : 0);
+
+test('tells a reading that goes 6 °C low at a stop and dries with a time constant of 6 hours', () => {
+  const [symptom] = ask(wetRecovery, heatedPlant([{ offsetDegC: wet }, ...sound(4)])).symptoms;
+  // The first cold look comes when half of a night is over; from -6 °C that leaves -3.
+  expect(hoursOff(symptom!.startMs, 46)).toBeLessThan(5);
+  expect(symptom!.facts['coldDepthDegC']).toBeLessThan(-2);
+  expect(symptom!.facts['recoveryHours']).toBeGreaterThanOrEqual(4);
+  expect(symptom!.facts['recoveryHours']).toBeLessThanOrEqual(8);
+});
+
+test.each([
+  ['a lasting step', { offsetDegC: (h: number) => (h > 60 ? -3 : 0) }],
+  ['a drift', { offsetDegC: rising(60, -5) }],
+  ['a sound zone', {}],
+])('is silent on %s', (_, zone) => {
+  expect(ask(wetRecovery, heatedPlant([zone, ...sound(4)])).symptoms).toEqual([]);
+});
+
+test('cannot tell of two zones of which only readings are logged', () => {
+  const evidence = heatedPlant(sound(2), { days: 2, hasOutput: false, hasSetpoint: false });
+  expect(ask(wetRecovery, evidence).unable).toMatch(/needed 3/);
+  expect(factsOf(wetRecovery, evidence)).toEqual({});
+});
