@@ -25,6 +25,11 @@ export interface Term {
   readonly for: readonly Cause[];
   /** Causes it may speak against; the fit keeps these strengths at or below zero. */
   readonly against: readonly Cause[];
+  /**
+   * Log-odds that the trade would give it before any data (common practice; 0.5 where absent): the fit starts here and
+   * moves as far as the made plants show, so a sign too rare to learn from keeps its plain meaning.
+   */
+  readonly start?: number;
   readonly value: (evidence: ZoneEvidence) => number | null;
 }
 
@@ -75,4 +80,12 @@ export function standsOut(evidence: ZoneEvidence, measure: (zone: ZoneEvidence) 
   const others = evidence.others.map((zone) => Math.max(0, measure(zone) || 0)).sort((a, b) => a - b);
   const upper = others[Math.floor(0.75 * others.length)] ?? 0;
   return ramp(Math.log2(own / Math.max(upper, own / 64)), 1, 3);
+}
+
+/** 1 when the detector sees this zone and hardly another one, 0 when it does not, or when two in five others show it too. */
+export function seenAlone(evidence: ZoneEvidence, detector: string): number {
+  if (symptomsOf(evidence, detector).length === 0) return 0;
+  const { others } = evidence;
+  const share = others.filter((other) => symptomsOf(other, detector).length > 0).length / Math.max(1, others.length);
+  return 1 - ramp(share, 0.15, 0.4);
 }

@@ -42,6 +42,7 @@ const strengths = fitStrengths(examples, terms, { ridge: best.ridge, steps: STEP
 const table = {
   about:
     'Log-odds by cause before any evidence, and what each term adds at full value. Made by the command below; every number can be overridden in plant.yaml.',
+  date: new Date().toISOString().slice(0, 10),
   command: 'npm run fit -- --plants DIR --write   (DIR made by tests/make/write-plants.ts)',
   plants: plants.length,
   zones: examples.length,

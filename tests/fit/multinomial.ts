@@ -11,7 +11,7 @@ export interface Example {
 }
 
 export interface FitOptions {
-  /** Pull of each strength towards zero (ridge): λ/2 · Σ strength², per example. */
+  /** Pull of each strength towards its start (ridge): λ/2 · Σ (strength − start)², per example. */
   readonly ridge: number;
   readonly steps: number;
 }
@@ -25,13 +25,14 @@ export function fitStrengths(examples: readonly Example[], terms: readonly Term[
   const signs = terms.map((term) => causes.map((cause) => signOf(term, cause)));
   const width = causes.length;
   const size = width + terms.length * width;
-  const point = new Float64Array(size);
+  const start = startOf(terms);
+  const point = Float64Array.from(start);
   const mean = new Float64Array(size);
   const square = new Float64Array(size);
   const total = examples.reduce((sum, example) => sum + example.weight, 0);
   for (let step = 1; step <= options.steps; step++) {
     const slope = gradient(examples, terms.length, point, total);
-    for (let i = width; i < size; i++) slope[i]! += options.ridge * point[i]!;
+    for (let i = width; i < size; i++) slope[i]! += options.ridge * (point[i]! - start[i]!);
     const rate = 0.1 / (1 + step / (options.steps / 4));
     for (let i = 0; i < size; i++) {
       mean[i] = 0.9 * mean[i]! + 0.1 * slope[i]!;
@@ -65,6 +66,12 @@ function gradient(examples: readonly Example[], termCount: number, point: Float6
     }
   }
   return slope;
+}
+
+/** Priors at zero; each strength at what the trade would give it before any data. */
+function startOf(terms: readonly Term[]): Float64Array {
+  const strengths = terms.flatMap((term) => causes.map((cause) => signOf(term, cause) * (term.start ?? 0.5)));
+  return Float64Array.from([...causes.map(() => 0), ...strengths]);
 }
 
 function signOf(term: Term, cause: Cause): number {

@@ -46,19 +46,26 @@ function shiftOf(evidence: Evidence, card: string, settings: CardOffsetSettings)
   const inside = evidence.zones.filter((z) => z.card === card).map((z) => z.index);
   const outside = evidence.zones.filter((z) => z.card !== card).map((z) => z.index);
   if (inside.length < settings.leastZones || outside.length < settings.leastZones) {
-    return `Card ${card}: ${inside.length} zones on it and ${outside.length} on others, needed ${settings.leastZones} each.`;
+    return `card ${card}: ${inside.length} zones on it and ${outside.length} on others, needed ${settings.leastZones} each.`;
   }
   const rooms = coldRoomsByHour(evidence);
   const series = (index: number) => differenceSeries(rooms, [index], outside);
   const common = differenceSeries(rooms, inside, outside);
-  if (common.timeMs.length < 6) return `Card ${card}: too few hours in which its zones and others were cold.`;
+  if (common.timeMs.length < 12) return `card ${card}: too few hours in which its zones and others were cold.`;
   const fit = fitChange(['step', 1], null, common, windowOf(evidence).endMs);
-  if (!fit?.cold) return `Card ${card}: too few hours in which its zones and others were cold.`;
+  if (!fit?.cold) return `card ${card}: too few hours in which its zones and others were cold.`;
   const { degC, errorDegC } = fit.cold;
   const isSure = fit.gain >= settings.leastGain && Math.abs(degC) >= settings.smallestDegC;
   // With two cards either could be the one that moved: the room itself goes on as it was.
-  const isOwn = Math.abs(jumpAt(rooms, inside, fit.onsetMs)) >= Math.abs(jumpAt(rooms, outside, fit.onsetMs));
-  if (!isSure || !isOwn) return { fit, facts: null };
+  if (!isSure) return { fit, facts: null };
+  if (new Set(outside.map((index) => evidence.zones[index]!.card)).size === 1) {
+    const ownJump = Math.abs(jumpAt(rooms, inside, fit.onsetMs));
+    const otherJump = Math.abs(jumpAt(rooms, outside, fit.onsetMs));
+    if (otherJump - ownJump > CLEARER_DEG_C) return { fit, facts: null };
+    if (!(ownJump - otherJump > CLEARER_DEG_C)) {
+      return `card ${card} and the only other one moved apart by ${degC.toFixed(1)} °C; which of them cannot be told.`;
+    }
+  }
   const own = inside.map((index) => meanChange(series(index), fit.onsetMs)).filter(Number.isFinite);
   const movedShare =
     own.filter((change) => change / degC >= 0.5 * (fit.shape === 'step' ? 1 : 0.5)).length / own.length;
@@ -92,11 +99,13 @@ function differenceSeries(
     ridge: [],
     weights: new Float64Array(there.length).fill(1),
     leastSd: SMALLEST_SCATTER_DEG_C,
-    leastRows: 3,
-    leastRowsBefore: 3,
+    leastRows: 6,
+    leastRowsBefore: 6,
   };
 }
 
+/** By so much one card must jump more than the other against the room's own course (own choice). */
+const CLEARER_DEG_C = 1;
 /** Nearest cold hours on either side of a shift that are compared (own choice: about a night). */
 const NEAR_HOURS = 8;
 

@@ -21,6 +21,9 @@ const FULL_OUTPUT_PERCENT = 97;
 /** At full output a sound zone gains more than this in ten minutes (own choice). */
 const LEAST_RISE_DEG_C = 2.5;
 const RISE_MS = 10 * 60_000;
+/** Nearer than this a loop at full output is at its set point. */
+const LEAST_BELOW_DEG_C = 2;
+const FIRST_DAY_MS = 24 * 3_600_000;
 /** Further below its temperature it is not weak but dead (own choice, share of the way down to nothing). */
 const DEAD_SHARE = 0.5;
 
@@ -82,10 +85,13 @@ function dutyRise(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) 
 /** Time at full output in which the reading neither rises nor stands at the set point. */
 function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) {
   const { digest } = evidence;
-  const { meanDegC, outputPercent, readingCount, badCount } = digest.zones[zone.index]!;
+  const { meanDegC, outputPercent, setpointDegC, readingCount, badCount } = digest.zones[zone.index]!;
   const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? NaN;
   const mask = maskOf(evidence)[zone.index]!;
   const back = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  const peers = evidence.zones
+    .filter((z) => z.machine === zone.machine && z.index !== zone.index)
+    .map((z) => digest.zones[z.index]!.outputPercent);
   let run = 0;
   let places = 0;
   let onset = -1;
@@ -98,19 +104,28 @@ function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings
     const past = lastPlace(readingCount, i - back);
     const isFull = !mask[i] && outputPercent[i]! >= FULL_OUTPUT_PERCENT && outputPercent[past]! >= FULL_OUTPUT_PERCENT;
     const isStill = meanDegC[i]! - meanDegC[past]! < LEAST_RISE_DEG_C;
-    run = isFull && isStill && meanDegC[i]! > DEAD_SHARE * usualDegC ? run + 1 : 0;
+    const target = setpointDegC[i]! > 0 ? setpointDegC[i]! : usualDegC;
+    const isBelow = target - meanDegC[i]! >= LEAST_BELOW_DEG_C && meanDegC[i]! > DEAD_SHARE * target;
+    run = isFull && isStill && isBelow && !isShared(peers, i) ? run + 1 : 0;
     const minutes = (run * digest.periodMs) / 60_000;
     if (minutes < settings.leastFullMinutes) continue;
     if (onset < 0) onset = i - run - back;
     places += minutes - digest.periodMs / 60_000 < settings.leastFullMinutes ? run : 1;
-    below.push(usualDegC - meanDegC[i]!);
+    below.push(target - meanDegC[i]!);
   }
-  if (onset < 0) return null;
+  // From the first day on it is a zone that was built so, not one that became weak.
+  if (onset < 0 || onset * digest.periodMs < FIRST_DAY_MS) return null;
   return {
     onsetMs: digest.startMs + Math.max(0, onset) * digest.periodMs,
     minutes: (places * digest.periodMs) / 60_000,
     belowDegC: median(below),
   };
+}
+
+/** Half of the peers at full output too: the machine starts, or its supply is low. */
+function isShared(peers: readonly Float32Array[], i: number): boolean {
+  const full = peers.filter((outputPercent) => outputPercent[i]! >= FULL_OUTPUT_PERCENT).length;
+  return full > 0 && full >= peers.length / 2;
 }
 
 /** The nearest place with a reading at or before this one. */

@@ -12,6 +12,8 @@ const USUAL_ROOM_DEG_C = 22;
 const LEAST_SPAN_DEG_C = 20;
 /** Fewer settled windows than this, half an hour each, cannot show the zone's usual duty (own choice). */
 const LEAST_ROWS = 16;
+/** A zone whose usual duty is above this has no room left to show a change (own choice). */
+const SATURATED_PERCENT = 90;
 /** A window whose mean is further from its set point is not at rest (own choice). */
 const FARTHEST_DEG_C = 3;
 /** A duty near zero no longer follows the temperature (common practice); full output still says "at least this much". */
@@ -78,6 +80,9 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
     .filter((z) => z.machine === zone.machine && z.index !== index)
     .map((z) => disturbedWindows(windows.zones[z.index]!));
   const room = peers.length < PEERS_ENOUGH ? roomColumns(evidence, timeMs) : [];
+  if (median(usable.map((w) => own.outputPercent[w]!)) > SATURATED_PERCENT) {
+    return { unable: `Zone ${zone.name} works at full output most of the time, so its duty says little.` };
+  }
   return { rows: buildRows(own, peers, usable, roomDegC, timeMs, [...room, ...neighbourColumns(neighbours, usable)]) };
 }
 

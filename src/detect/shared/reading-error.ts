@@ -69,8 +69,10 @@ export function betterFit({ ramp, step }: ZoneChange): ChangeFit | null {
  * Load that differs between zones leaves this share of the duty unexplained (own choice). A new product comes at once,
  * so a step must be larger than a ramp.
  */
-const UNEXPLAINED_RAMP_SHARE = 0.04;
+const UNEXPLAINED_RAMP_SHARE = 0.06;
 const UNEXPLAINED_STEP_SHARE = 0.08;
+/** Squared standard deviations that a change must explain when the duty alone shows it (12 sigma, own choice). */
+const ALONE_GAIN = 150;
 /** A cold change that explains this much (squared standard deviations) stands by a hot one of the same sign. */
 const AGREEING_GAIN = 15;
 /**
@@ -96,7 +98,9 @@ export function isDutyBeyondLoad(fit: ChangeFit, { duty }: ZoneChange, smallestD
   if (!fit.hot || !duty) return false;
   const share = typeof fit.shape === 'number' ? UNEXPLAINED_RAMP_SHARE : UNEXPLAINED_STEP_SHARE;
   const least = isAgreed(fit) ? smallestDegC : Math.max(smallestDegC, share * duty.spanDegC);
-  return Math.abs(fit.hot.degC) >= least;
+  if (!isAgreed(fit) && fit.hot.gain < ALONE_GAIN) return false;
+  // Beyond the whole span the model has left its ground: an output at its stop, a set point of its own.
+  return Math.abs(fit.hot.degC) >= least && Math.abs(fit.hot.degC) < duty.spanDegC;
 }
 
 /** Facts that both shapes of change share. */

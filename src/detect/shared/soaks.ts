@@ -93,13 +93,14 @@ export function soaksOf(evidence: Evidence, index: number, leftOut: ReadonlySet<
   const peers = group.filter((peer) => peer !== index && !leftOut.has(peer));
   const leastPeers = Math.min(LEAST_ZONES - 1, Math.max(1, peers.length));
   const levelled = levelledHoursOf(evidence);
-  const looks = [...hours[index]!.values()].flatMap((own) =>
+  const single = [...hours[index]!.values()].flatMap((own) =>
     lookAt(
       own,
       peers.flatMap((peer) => levelled[peer]!.get(own.hour) ?? []),
       leastPeers,
     ),
   );
+  const looks = withUnrest(single);
   if (looks.length === 0) return none(`Zone ${name}: its peers were not cold at the same time.`);
   return { points: joinLooks(looks, evidence.digest.startMs), unable: null };
 }
@@ -196,6 +197,16 @@ function lookAt(own: ColdHour, there: readonly ColdHour[], leastPeers: number): 
   return [{ hour: own.hour, offsetDegC, varianceDegC2, roomDegC, peerCount: there.length }];
 }
 
+/** An offset that still moves from hour to hour is a tail of heat (frame, neighbours) and that much less sure. */
+function withUnrest(looks: readonly Look[]): Look[] {
+  return looks.map((look, i) => {
+    const near = [looks[i - 1], looks[i + 1]].filter((other) => other && Math.abs(other.hour - look.hour) === 1);
+    const steps = near.map((other) => Math.abs(other!.offsetDegC - look.offsetDegC));
+    const unrest = steps.length > 0 ? Math.min(...steps) : 0;
+    return { ...look, varianceDegC2: look.varianceDegC2 + unrest ** 2 };
+  });
+}
+
 /** Neighbouring hours of one soak become one point, weighted by how sure each is. */
 function joinLooks(looks: readonly Look[], startMs: number): SoakPoint[] {
   const points: SoakPoint[] = [];
@@ -231,7 +242,14 @@ export const coldRoomsByHour = oncePer(
     const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);
     return hours.map((hour) => ({
       timeMs: evidence.digest.startMs + (hour + 0.5) * HOUR_MS,
-      roomDegC: zones.map((zone) => zone.get(hour)?.roomDegC ?? NaN),
+      roomDegC: zones.map((zone) => sureRoomDegC(zone.get(hour))),
     }));
   },
 );
+
+/** A room temperature less sure than this says nothing of a card's shift (own choice). */
+const SURE_DEG_C = 0.4;
+
+function sureRoomDegC(cold: ColdHour | undefined): number {
+  return cold && cold.errorDegC <= SURE_DEG_C ? cold.roomDegC : NaN;
+}

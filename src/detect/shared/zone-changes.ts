@@ -9,9 +9,9 @@ import { soaksOf, type SoakPoint } from './soaks.js';
 const CLEAR_GAIN = 30;
 /** … and this large: less would not move a median of peers by a tenth of a class B tolerance (own choice). */
 const CLEAR_CHANGE_DEG_C = 0.3;
-/** Two hours of half hours, two soaks: less behind a change may be chance (own choice). */
-const LEAST_HOT_ROWS = 4;
-const LEAST_COLD_ROWS = 2;
+/** Four hours of half hours, three looks at soaks: less behind a change may be chance (own choice). */
+const LEAST_HOT_ROWS = 8;
+const LEAST_COLD_ROWS = 3;
 /** The first settled hours of a log are seldom like the rest; a usual duty needs a shift of eight hours. */
 const LEAST_HOT_ROWS_BEFORE = 16;
 /** Fewer soaks than this show no change (a level and a change need three). */

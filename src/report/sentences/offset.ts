@@ -1,5 +1,5 @@
 import { withUnit } from '../text/numbers.js';
-import { difference, phrase, plain, signed, type Phrase } from '../text/phrase.js';
+import { difference, level, phrase, plain, signed, type Phrase } from '../text/phrase.js';
 import { factOf, type Family } from './family.js';
 
 const slopeNames = ['slopeDegCPerWeek', 'driftDegCPerWeek', 'slopeDegCPerDay', 'driftDegCPerDay'];
@@ -34,6 +34,36 @@ export const soakOffset: Family = {
       ? plain('cold, it reads otherwise than its neighbours')
       : phrase`cold, it reads ${difference(Math.abs(offsetDegC))} ${offsetDegC < 0 ? 'lower' : 'higher'} than its neighbours${plusMinus}`;
     return { says, used: [...offsetNames, 'uncertaintyDegC', 'plusMinusDegC'] };
+  },
+};
+
+/** A reading that drops faster than heat can leave: the signal is lost, not the heat. */
+export const shorted: Family = {
+  id: 'shorted',
+  has: (id) => /low-shorted/.test(id),
+  weight: 86,
+  isOnTrace: true,
+  say: (symptom) => {
+    const at = factOf(symptom, 'readingDegC');
+    const size: Phrase = Number.isNaN(at) ? [] : phrase`, near ${level(at)}`;
+    return { says: phrase`the reading drops faster than a body can cool and stays low${size}`, used: ['readingDegC'] };
+  },
+};
+
+/** The hot reading away from where it belongs: from its set point, or from its peers where no output is logged. */
+export const away: Family = {
+  id: 'away',
+  has: (id) => /(deviation|peer-residual)/.test(id),
+  weight: 60,
+  isOnTrace: true,
+  say: (symptom) => {
+    const degC = factOf(symptom, 'deviationDegC', 'largestDegC', 'residualDegC');
+    const from = /peer/.test(symptom.detector) ? 'what its neighbours say' : 'its set point';
+    const size: Phrase = Number.isNaN(degC) ? [] : phrase`, by ${signed(degC)}`;
+    return {
+      says: phrase`the reading stays away from ${from}${size}`,
+      used: ['deviationDegC', 'largestDegC', 'residualDegC'],
+    };
   },
 };
 

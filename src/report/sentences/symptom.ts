@@ -6,7 +6,7 @@ import { factPhrases } from './facts.js';
 import { timesText, type Family } from './family.js';
 import { alarms, heater, repair, shared } from './machine.js';
 import { jumps, recording, scatter, steps, stuck } from './movement.js';
-import { drift, duty, soakOffset, washDown } from './offset.js';
+import { away, drift, duty, shorted, soakOffset, washDown } from './offset.js';
 
 /** Asked in this order; the first that knows the detector speaks. */
 export const families: readonly Family[] = [
@@ -16,6 +16,8 @@ export const families: readonly Family[] = [
   shared,
   drift,
   duty,
+  away,
+  shorted,
   jumps,
   soakOffset,
   stuck,

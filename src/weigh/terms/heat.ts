@@ -1,6 +1,4 @@
-import { factOf, ramp, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
-
-const isSeen = (zone: ZoneEvidence, detector: string): number => Number(symptomsOf(zone, detector).length > 0);
+import { factOf, ramp, seenAlone, type Term } from '../term.js';
 
 /** What the heat does: faults of the heater, and readings that fall as no heat can. */
 export const heatTerms: readonly Term[] = [
@@ -10,7 +8,8 @@ export const heatTerms: readonly Term[] = [
     detector: 'heater-dead',
     for: ['heater'],
     against: ['none', 'sensor', 'wiring'],
-    value: (zone) => isSeen(zone, 'heater-dead'),
+    start: 2.5,
+    value: (zone) => seenAlone(zone, 'heater-dead'),
   },
   {
     id: 'falls-for-long',
@@ -26,6 +25,7 @@ export const heatTerms: readonly Term[] = [
     detector: 'output-stuck-on',
     for: ['heater'],
     against: ['none', 'sensor'],
+    start: 2.5,
     value: (zone) => ramp(Math.log10(factOf(zone, 'output-stuck-on', 'aboveMinutes')), 0.5, 2),
   },
   {
@@ -42,7 +42,8 @@ export const heatTerms: readonly Term[] = [
     detector: 'heater-weak',
     for: ['heater'],
     against: ['none', 'sensor'],
-    value: (zone) => isSeen(zone, 'heater-weak'),
+    start: 1.5,
+    value: (zone) => seenAlone(zone, 'heater-weak'),
   },
   {
     id: 'stays-cold-at-full-output',
@@ -66,7 +67,8 @@ export const heatTerms: readonly Term[] = [
     detector: 'reading-low-shorted',
     for: ['wiring'],
     against: ['none', 'heater'],
-    value: (zone) => isSeen(zone, 'reading-low-shorted'),
+    start: 2.5,
+    value: (zone) => seenAlone(zone, 'reading-low-shorted'),
   },
   {
     id: 'jumps-back-at-the-end',
@@ -90,6 +92,7 @@ export const heatTerms: readonly Term[] = [
     detector: 'peer-residual',
     for: ['heater', 'wiring', 'sensor'],
     against: ['none'],
+    start: 1.5,
     value: (zone) => ramp(-factOf(zone, 'peer-residual', 'largestDegC'), 3, 20),
   },
   {
@@ -98,6 +101,7 @@ export const heatTerms: readonly Term[] = [
     detector: 'peer-residual',
     for: ['heater', 'wiring', 'input'],
     against: ['none'],
+    start: 1.5,
     value: (zone) => ramp(factOf(zone, 'peer-residual', 'largestDegC'), 3, 20),
   },
   {
@@ -106,7 +110,8 @@ export const heatTerms: readonly Term[] = [
     detector: 'wet-recovery',
     for: ['wiring'],
     against: ['none', 'sensor'],
-    value: (zone) => isSeen(zone, 'wet-recovery'),
+    start: 2,
+    value: (zone) => seenAlone(zone, 'wet-recovery'),
   },
   {
     id: 'low-and-drying-clear',

@@ -45,6 +45,7 @@ export const inputTerms: readonly Term[] = [
     detector: 'card-offset',
     for: ['input'],
     against: ['none', 'sensor'],
+    start: 1.5,
     value: (zone) => Number(symptomsOf(zone, 'card-offset').length > 0),
   },
   {
@@ -61,6 +62,7 @@ export const inputTerms: readonly Term[] = [
     says: 'The reading stands still although output or neighbours move.',
     for: ['input'],
     against: ['none', 'sensor', 'heater'],
+    start: 1,
     value: (zone) => standsOut(zone, stuckMinutes),
   },
   {
@@ -87,6 +89,7 @@ export const inputTerms: readonly Term[] = [
     says: "Reading, set point and output of this zone stand still together while the machine's other zones move.",
     for: ['recording'],
     against: ['none', 'input'],
+    start: 1.5,
     value: (zone) => ramp(Math.log10(factOf(zone, 'frozen-record', 'tagFrozenMinutes')), 1, 2.5),
   },
   {

@@ -13,6 +13,7 @@ export const stepTerms: readonly Term[] = [
     says: 'The reading jumps by a few degrees and back, while heat cannot move so fast.',
     for: ['wiring'],
     against: ['none'],
+    start: 1.5,
     value: stepsAlone,
   },
   {
@@ -67,6 +68,7 @@ export const stepTerms: readonly Term[] = [
     says: 'The reading scatters more and more, on this zone alone.',
     for: ['sensor', 'wiring'],
     against: ['none'],
+    start: 1,
     value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'growthRatio')), 0.7, 2.5),
   },
   {
