@@ -33,7 +33,7 @@ export function assembleFindings(input: FindingsInput): Findings {
       faultShare: 1 - verdict.probabilities.none,
       downtimeMinutes: finding.downtimeMinutes,
       windowDays,
-      isStanding: finding.fixed === null,
+      isStanding: finding.status !== 'healthy' && finding.status !== 'insufficient-data' && finding.fixed === null,
       isWorse: finding.trend === 'worse',
       daysToTolerance: finding.leavesTolerance === null ? NaN : (Date.parse(finding.leavesTolerance) - endMs) / DAY_MS,
     });
