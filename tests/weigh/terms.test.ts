@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { judges } from '../../src/detect/index.js';
-import { causes } from '../../src/model/cause.js';
+import type { causes } from '../../src/model/cause.js';
 import type { Outcome } from '../../src/model/detector.js';
 import type { Zone } from '../../src/model/zone.js';
 import fitted from '../../src/weigh/strengths.json' with { type: 'json' };
