@@ -56,16 +56,17 @@ function shiftOf(evidence: Evidence, card: string, settings: CardOffsetSettings)
   if (!fit?.cold) return `card ${card}: too few hours in which its zones and others were cold.`;
   const { degC, errorDegC } = fit.cold;
   const isSure = fit.gain >= settings.leastGain && Math.abs(degC) >= settings.smallestDegC;
-  // With two cards either could be the one that moved: the room itself goes on as it was.
   if (!isSure) return { fit, facts: null };
   if (new Set(outside.map((index) => evidence.zones[index]!.card)).size === 1) {
-    const ownJump = Math.abs(jumpAt(rooms, inside, fit.onsetMs));
-    const otherJump = Math.abs(jumpAt(rooms, outside, fit.onsetMs));
-    if (otherJump - ownJump > CLEARER_DEG_C) return { fit, facts: null };
-    if (!(ownJump - otherJump > CLEARER_DEG_C)) {
-      return `card ${card} and the only other one moved apart by ${degC.toFixed(1)} °C; which of them cannot be told.`;
-    }
+    return `card ${card} and the only other one moved apart by ${degC.toFixed(1)} °C; which of them cannot be told.`;
   }
+  const otherCards = [...new Set(outside.map((index) => evidence.zones[index]!.card))];
+  const apart = otherCards.map((other) => {
+    const theirs = outside.filter((index) => evidence.zones[index]!.card === other);
+    return meanChange(differenceSeries(rooms, inside, theirs), fit.onsetMs) / degC;
+  });
+  // A sound card stands apart from the one that moved, but not from most.
+  if (apart.filter((share) => share >= 0.5).length <= otherCards.length / 2) return { fit, facts: null };
   const own = inside.map((index) => meanChange(series(index), fit.onsetMs)).filter(Number.isFinite);
   const movedShare =
     own.filter((change) => change / degC >= 0.5 * (fit.shape === 'step' ? 1 : 0.5)).length / own.length;
@@ -102,21 +103,6 @@ function differenceSeries(
     leastRows: 6,
     leastRowsBefore: 6,
   };
-}
-
-/** By so much one card must jump more than the other against the room's own course (own choice). */
-const CLEARER_DEG_C = 1;
-/** Nearest cold hours on either side of a shift that are compared (own choice: about a night). */
-const NEAR_HOURS = 8;
-
-/** How the median of some zones changed across a time, the room's own change included. */
-function jumpAt(rooms: ReturnType<typeof coldRoomsByHour>, zones: readonly number[], onsetMs: number): number {
-  const there = rooms
-    .map(({ timeMs, roomDegC }) => ({ timeMs, degC: median(zones.map((i) => roomDegC[i]!)) }))
-    .filter(({ degC }) => !Number.isNaN(degC));
-  const after = there.filter(({ timeMs }) => timeMs >= onsetMs).slice(0, NEAR_HOURS);
-  const before = there.filter(({ timeMs }) => timeMs < onsetMs).slice(-NEAR_HOURS);
-  return median(after.map(({ degC }) => degC)) - median(before.map(({ degC }) => degC));
 }
 
 /** Draughts and rounding leave at least this between two medians of cold zones (own choice). */
