@@ -40,14 +40,6 @@ export const openTerms: readonly Term[] = [
       hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') > 1 ? ramp(fact(zone, 'warningHours'), 12, 48) : 0,
   },
   {
-    id: 'many-opens-before-long',
-    detector,
-    says: 'Many short opens came before the long one.',
-    for: ['wiring'],
-    against: ['sensor'],
-    value: (zone) => (hasLongOpen(zone) ? ramp(Math.log10(1 + fact(zone, 'opensBeforeLongCount')), 0.7, 1.8) : 0),
-  },
-  {
     id: 'shorted-for-long',
     detector,
     says: 'The input read below scale, as a short does, for long.',

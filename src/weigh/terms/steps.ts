@@ -31,14 +31,6 @@ export const stepTerms: readonly Term[] = [
       ),
   },
   {
-    id: 'steps-many',
-    detector: 'returning-steps',
-    says: 'Such jumps are many.',
-    for: ['wiring'],
-    against: ['none'],
-    value: (zone) => stepsAlone(zone) * ramp(Math.log10(stepCount(zone)), 0.5, 1.7),
-  },
-  {
     id: 'steps-one-way',
     detector: 'returning-steps',
     says: 'The jumps go one way and back, as ohms that come and go make them.',
@@ -70,13 +62,5 @@ export const stepTerms: readonly Term[] = [
     against: ['none'],
     start: 1,
     value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'growthRatio')), 0.7, 2.5),
-  },
-  {
-    id: 'scatter-unlike-peers',
-    detector: 'scatter-growth',
-    says: 'The reading scatters far more than its peers.',
-    for: ['sensor', 'wiring'],
-    against: ['none'],
-    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'peerNoiseRatio')), 1.5, 4),
   },
 ];
