@@ -5,6 +5,7 @@ import type { Evidence } from '../model/detector.js';
 import type { RepairNote, ZoneFinding } from '../model/findings.js';
 import { zoneChecks } from '../sensors/zone-checks.js';
 import { nextCheck } from '../weigh/next-check.js';
+import { presenceOf } from '../weigh/presence.js';
 import type { Verdict } from '../weigh/weigh-plant.js';
 import { driftOf, type Drift } from './drift.js';
 import { isoOrNull } from './iso.js';
@@ -48,7 +49,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     roomDegC: soaks.roomDegC,
     leavesTolerance: drift.leavesTolerance,
     trend: isFault ? trendOf(verdict, drift) : null,
-    nextCheck: isFault ? (nextCheck(probabilities)?.says ?? null) : null,
+    nextCheck: isFault ? (nextCheck(probabilities, presenceOf(verdict.evidence, span))?.says ?? null) : null,
     repairs: repairNotes(evidence, zone.index),
     soaks: soaks.points,
     duty: dutySeries(evidence, zone.index),

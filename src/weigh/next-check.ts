@@ -1,5 +1,6 @@
 import { causes, type Probabilities } from '../model/cause.js';
 import { measurements, type Measurement } from './measurements.js';
+import type { Presence } from './presence.js';
 
 /**
  * The measurement that settles most per minute of work: largest expected fall of entropy over the causes, divided by
@@ -7,16 +8,25 @@ import { measurements, type Measurement } from './measurements.js';
  *
  * @returns null when the causes are so sure already that no measurement tells 0.01 bit.
  */
-export function nextCheck(probabilities: Probabilities): Measurement | null {
+export function nextCheck(probabilities: Probabilities, presence: Presence): Measurement | null {
   let best: Measurement | null = null;
   let bestBitsPerMinute = 0;
-  for (const measurement of measurements) {
+  for (const measurement of measurements.map((one) => asMet(one, presence))) {
     const bits = informationBits(probabilities, measurement);
     if (bits < 0.01 || bits / measurement.minutes <= bestBitsPerMinute) continue;
     best = measurement;
     bestBitsPerMinute = bits / measurement.minutes;
   }
   return best;
+}
+
+/** The measurement's answers as the fitter will meet them: a fault that does not show answers as no fault does. */
+function asMet(measurement: Measurement, { showsShare, isRepaired }: Presence): Measurement {
+  if (measurement.asks === 'provokes' && !isRepaired) return measurement;
+  const share = measurement.asks === 'repaired' ? Number(isRepaired) : showsShare;
+  const { yes } = measurement;
+  const met = causes.map((cause) => [cause, share * yes[cause] + (1 - share) * yes.none]);
+  return { ...measurement, yes: Object.fromEntries(met) as Measurement['yes'] };
 }
 
 /** Expected fall of entropy, in bits, from asking the measurement's question once. Never negative. */

@@ -3,6 +3,7 @@ import type { Probabilities } from '../../src/model/cause.js';
 import { measurements } from '../../src/weigh/measurements.js';
 import { informationBits, nextCheck } from '../../src/weigh/next-check.js';
 
+const standing = { showsShare: 1, isRepaired: false };
 const even: Probabilities = { sensor: 0.5, wiring: 0.5, input: 0, heater: 0, recording: 0, none: 0 };
 
 test('a question whose answer settles two even causes tells one bit (Shannon 1948)', () => {
@@ -19,15 +20,24 @@ test('a question answered alike by all causes tells nothing', () => {
 });
 
 test('element or wire: the measurement at both ends or at the moved cable settles it', () => {
-  expect(['both-ends', 'move-the-cable']).toContain(nextCheck(even)?.id);
+  expect(['both-ends', 'move-the-cable']).toContain(nextCheck(even, standing)?.id);
 });
 
 test('heater or nothing: the heater circuit settles it', () => {
-  expect(nextCheck({ ...even, sensor: 0, wiring: 0, heater: 0.6, none: 0.4 })?.id).toBe('heater-circuit');
+  expect(nextCheck({ ...even, sensor: 0, wiring: 0, heater: 0.6, none: 0.4 }, standing)?.id).toBe('heater-circuit');
+});
+
+test('a fault that comes and goes is provoked: one that does not show tells a meter nothing', () => {
+  const seldom = { showsShare: 0.1, isRepaired: false };
+  expect(['move-the-cable', 'warm-up-with-meter']).toContain(nextCheck(even, seldom)?.id);
+});
+
+test('a fault that is over is asked about, for no meter finds it', () => {
+  expect(nextCheck(even, { showsShare: 0, isRepaired: true })?.id).toBe('ask-what-was-done');
 });
 
 test('nothing is left to ask where the cause is sure', () => {
-  expect(nextCheck({ ...even, sensor: 1, wiring: 0 })).toBeNull();
+  expect(nextCheck({ ...even, sensor: 1, wiring: 0 }, standing)).toBeNull();
 });
 
 test('every measurement has minutes and shares that are shares', () => {
