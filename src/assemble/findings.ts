@@ -2,8 +2,10 @@ import type { AlarmFindings } from '../model/alarm-findings.js';
 import type { DowntimeFindings } from '../model/downtime-findings.js';
 import type { Findings } from '../model/findings.js';
 import type { Gathered } from '../model/gathered.js';
+import { causeTable } from '../weigh/cause-table.js';
 import { actionScore } from '../weigh/rank.js';
-import type { Verdict } from '../weigh/weigh-plant.js';
+import { terms } from '../weigh/terms/index.js';
+import { plantStrengths, type Verdict } from '../weigh/weigh-plant.js';
 import { zoneFinding } from './zone-finding.js';
 import type { ProblemNote } from '../model/problem.js';
 
@@ -51,5 +53,6 @@ export function assembleFindings(input: FindingsInput): Findings {
     assumptions: gathered.assumptions,
     history: null,
     trackRecord: null,
+    causes: causeTable(plantStrengths(evidence.plant), terms),
   };
 }

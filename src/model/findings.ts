@@ -39,6 +39,19 @@ export interface TermNote {
   readonly adds: Readonly<Partial<Record<Cause, number>>>;
 }
 
+/** One cause as the weighing knows it, whatever the zone. */
+export interface CauseRow {
+  readonly cause: Cause;
+  /** Share of zones before any evidence, 0 to 1. */
+  readonly priorShare: number;
+  readonly priorNote: string;
+  /** What no log can tell of it. */
+  readonly cannotTell: string;
+  /** The loudest terms, with the log-odds each adds at full value. */
+  readonly for: readonly { readonly term: string; readonly says: string; readonly logOdds: number }[];
+  readonly against: readonly { readonly term: string; readonly says: string; readonly logOdds: number }[];
+}
+
 /** Columns of equal length for one zone's chart, thinned so that every extreme is kept. */
 export interface Trace {
   readonly timeMs: readonly number[];
@@ -134,4 +147,6 @@ export interface Findings {
   readonly assumptions: readonly string[];
   readonly history: HistoryFindings | null;
   readonly trackRecord: TrackRecord | null;
+  /** How the causes were weighed; absent in findings of earlier versions. */
+  readonly causes?: readonly CauseRow[];
 }

@@ -31,9 +31,14 @@ export function zoneEvidence(zones: readonly Zone[], outcomes: readonly Outcome[
   return all;
 }
 
-/** Weighs every zone by the fitted strengths and what plant.yaml puts in their place. Never throws. */
+/** The fitted strengths with what plant.yaml puts in their place. */
+export function plantStrengths(plant: PlantFile): Strengths {
+  return withPlantOverrides(fitted as Strengths, plant);
+}
+
+/** Weighs every zone by the plant's strengths. Never throws. */
 export function weighPlant(zones: readonly Zone[], outcomes: readonly Outcome[], plant: PlantFile): Verdict[] {
-  const strengths = withPlantOverrides(fitted as Strengths, plant);
+  const strengths = plantStrengths(plant);
   return zoneEvidence(zones, outcomes).map((evidence) => {
     const { probabilities, terms: notes } = weighZone(evidence, terms, strengths);
     const couldTell = [...evidence.outcomes.values()].some(({ unable }) => unable === undefined);

@@ -3,6 +3,7 @@ import { html, type Html } from '../text/html.js';
 import { nameHtml } from '../text/names.js';
 import { counted, listText, numberText, percentText, secondsText } from '../text/numbers.js';
 import { causeWords, changeWords, idWords } from '../text/words.js';
+import { causeList } from './cause-list.js';
 import { cautionBox } from './caution-box.js';
 import type { Context } from './context.js';
 import { dataTable } from './figure.js';
@@ -24,7 +25,7 @@ export function trustScreen(context: Context): Html {
     }
     <p class="note">Times are in the clock of ${clock.timezone}.</p>
     ${problems(findings)} ${shift(findings)} ${list('Assumptions', findings.assumptions)} ${cannotTell(findings)}
-    ${since(context)} ${record(findings)} ${methods()}
+    ${since(context)} ${record(findings)} ${methods()} ${causeList(findings)}
   </section>`;
 }
 
