@@ -2,13 +2,14 @@ import type { Episode, Evidence } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { quantile } from '../../maths/quantile.js';
 import { oncePer } from './memo.js';
-import { resolutionDegCOf } from './sampling.js';
+import { resolutionDegCOf, samplingMsOf } from './sampling.js';
 
 /** One stay of a zone at a code. */
 export interface CodeSpan {
   readonly startMs: number;
   readonly endMs: number;
   readonly sampleCount: number;
+  /** NaN where a hole or a bad sample lies between. */
   readonly beforeDegC: number;
   readonly afterDegC: number;
 }
@@ -17,6 +18,7 @@ export interface CodeSpan {
 export interface LearnedCode {
   readonly valueDegC: number;
   readonly spans: readonly CodeSpan[];
+  /** Samples that hold exactly this value; those of the spans alone where the log is quicker than the digest. */
   readonly sampleCount: number;
   /** Other zones that show exactly the same code. */
   readonly otherZonesCount: number;
@@ -32,6 +34,11 @@ const LONG_SAMPLE_COUNT = 20;
 const OUTSIDE_DEG_C = 40;
 /** Share of jumps into the value among its stays; a settled value is mostly reached by creeping (own choice). */
 const SMALLEST_JUMP_SHARE = 0.6;
+/**
+ * A value seen in short stays alone must draw this share of the zone's jumps out and back: a noisy reading with many
+ * jumps hits some value three times by chance, a code is where nearly all of them go (own choice: five codes at most).
+ */
+const SMALLEST_SHARE_OF_STAYS = 0.2;
 
 /**
  * Codes that no list knows: an exact value reached and left by jumps too fast for heat, again and again.
@@ -49,26 +56,47 @@ export const learnedCodesOf = oncePer((evidence: Evidence): readonly (readonly L
 });
 
 function codesOfZone(evidence: Evidence, zone: Zone): LearnedCode[] {
-  const byValue = new Map<number, CodeSpan[]>();
-  const note = (value: number, span: CodeSpan) => {
-    const spans = byValue.get(value);
-    if (spans) spans.push(span);
-    else byValue.set(value, [span]);
-  };
+  const runs = groupedByValue(evidence.episodes.get('stuck-run')?.[zone.index] ?? []);
   const steps = evidence.episodes.get('impossible-step')?.[zone.index] ?? [];
-  const runs = evidence.episodes.get('stuck-run')?.[zone.index] ?? [];
-  const smallestJumpDegC = Math.max(2, 5 * resolutionDegCOf(zone));
-  for (const run of runs) if (isJumpedTo(run, smallestJumpDegC)) note(run.facts['valueDegC']!, spanOfRun(run));
-  steps.forEach((step, i) => {
-    const span = spanOfStep(step, steps[i + 1]);
-    if (span) note(step.facts['toDegC']!, span);
-  });
+  const stays = steps.flatMap((step, i) => spanOfStep(step, steps[i + 1], 1.5 * samplingMsOf(zone)) ?? []);
   const usual = evidence.digest.zones[zone.index]!.meanDegC;
   const low = quantile(usual, 0.05);
   const high = quantile(usual, 0.95);
-  return [...byValue]
-    .map(([valueDegC, spans]) => codeOf(valueDegC, apartSpans(spans), low, high))
-    .filter((code) => isCode(code, runs));
+  const isBetweenSpikes = spikesBeside(evidence, zone);
+  const smallestJumpDegC = Math.max(2, 5 * resolutionDegCOf(zone));
+  const values = new Set([...runs.keys(), ...stays.map((stay) => stay.valueDegC)]);
+  return [...values].flatMap((valueDegC) => {
+    const long = runs.get(valueDegC) ?? [];
+    const short = stays.filter((stay) => stay.valueDegC === valueDegC).map(({ span }) => span);
+    const jumped = long.filter((run) => isJumpedTo(run, smallestJumpDegC) && !isBetweenSpikes(run));
+    const jumpedTo = apartSpans([...jumped.map(spanOfRun), ...short]);
+    if (!isCode(jumpedTo, long, short.length / stays.length)) return [];
+    // Of a proven code every stay counts, also those that begin behind a hole, so that nothing shows how it was reached.
+    const spans = apartSpans([...long.map(spanOfRun), ...short]);
+    const counted = spans.reduce((sum, span) => sum + span.sampleCount, 0);
+    const sampleCount = Math.max(counted, samplesAt(evidence, zone, valueDegC));
+    return [{ valueDegC, spans, sampleCount, otherZonesCount: 0, side: sideOf(valueDegC, low, high) }];
+  });
+}
+
+function groupedByValue(runs: readonly Episode[]): Map<number, Episode[]> {
+  const byValue = new Map<number, Episode[]>();
+  for (const run of runs) {
+    const value = run.facts['valueDegC']!;
+    byValue.set(value, [...(byValue.get(value) ?? []), run]);
+  }
+  return byValue;
+}
+
+/** Samples in periods of the digest that hold nothing but this value; all of them where the log is no quicker. */
+function samplesAt({ digest }: Evidence, zone: Zone, valueDegC: number): number {
+  const { minDegC, maxDegC, readingCount } = digest.zones[zone.index]!;
+  const stored = Math.fround(valueDegC);
+  let count = 0;
+  for (let i = 0; i < digest.length; i++) {
+    if (minDegC[i] === stored && maxDegC[i] === stored) count += readingCount[i]!;
+  }
+  return count;
 }
 
 /** Into and out of the value by a jump; the first and last stay of a log have one side only. */
@@ -76,6 +104,14 @@ function isJumpedTo({ facts }: Episode, smallestDegC: number): boolean {
   const isIn = Math.abs(facts['jumpInDegC'] ?? 0) >= smallestDegC;
   const isOut = Math.abs(facts['jumpOutDegC'] ?? 0) >= smallestDegC;
   return isIn && (isOut || facts['jumpOutDegC'] === undefined);
+}
+
+/** Tells runs that a spike leads to or follows: the jump is the spike's way back or out, not the run's. */
+function spikesBeside(evidence: Evidence, zone: Zone): (run: Episode) => boolean {
+  const spikes = evidence.episodes.get('spike')?.[zone.index] ?? [];
+  const reachMs = 1.5 * samplingMsOf(zone);
+  const follows = (laterMs: number, earlierMs: number) => laterMs > earlierMs && laterMs - earlierMs <= reachMs;
+  return (run) => spikes.some((spike) => follows(run.startMs, spike.endMs) || follows(spike.startMs, run.endMs));
 }
 
 function spanOfRun({ startMs, endMs, facts }: Episode): CodeSpan {
@@ -89,18 +125,24 @@ function spanOfRun({ startMs, endMs, facts }: Episode): CodeSpan {
   };
 }
 
-/** A short stay: an impossible step to a value, and the next one away from exactly that value. */
-function spanOfStep(step: Episode, next: Episode | undefined): CodeSpan | null {
+/** A stay of one or two samples: an impossible step to a value, and the next one away from exactly that value. */
+function spanOfStep(
+  step: Episode,
+  next: Episode | undefined,
+  longestMs: number,
+): { valueDegC: number; span: CodeSpan } | null {
   if (!next || next.facts['fromDegC'] !== step.facts['toDegC']) return null;
+  if (next.startMs - step.endMs > longestMs) return null; // it went away between and came back
   const isBack = step.facts['jumpDegC']! * next.facts['jumpDegC']! < 0;
   if (!isBack) return null;
-  return {
+  const span = {
     startMs: step.endMs,
     endMs: next.startMs,
     sampleCount: next.startMs === step.endMs ? 1 : 2,
     beforeDegC: step.facts['fromDegC']!,
     afterDegC: next.facts['toDegC']!,
   };
+  return { valueDegC: step.facts['toDegC']!, span };
 }
 
 /** In time order; a stay that both watchers saw counts once. */
@@ -113,15 +155,17 @@ function apartSpans(spans: readonly CodeSpan[]): CodeSpan[] {
   return apart;
 }
 
-function codeOf(valueDegC: number, spans: readonly CodeSpan[], low: number, high: number): LearnedCode {
-  const side = valueDegC > high + OUTSIDE_DEG_C ? 'above' : valueDegC < low - OUTSIDE_DEG_C ? 'below' : 'near';
-  const sampleCount = spans.reduce((sum, span) => sum + span.sampleCount, 0);
-  return { valueDegC, spans, sampleCount, otherZonesCount: 0, side };
+function sideOf(valueDegC: number, low: number, high: number): LearnedCode['side'] {
+  if (valueDegC > high + OUTSIDE_DEG_C) return 'above';
+  return valueDegC < low - OUTSIDE_DEG_C ? 'below' : 'near';
 }
 
-function isCode(code: LearnedCode, runs: readonly Episode[]): boolean {
-  const hasLong = code.spans.some((span) => span.sampleCount >= LONG_SAMPLE_COUNT);
-  if (code.spans.length < (hasLong ? FEWEST_SPANS_WITH_LONG : FEWEST_SPANS)) return false;
-  const stays = runs.filter((run) => run.facts['valueDegC'] === code.valueDegC).length;
-  return code.spans.length >= SMALLEST_JUMP_SHARE * Math.max(stays, 1);
+/** @param shareOfStays Of all short stays of the zone, the share at this value; NaN when there are none. */
+function isCode(jumpedTo: readonly CodeSpan[], runs: readonly Episode[], shareOfStays: number): boolean {
+  const hasLong = jumpedTo.some((span) => span.sampleCount >= LONG_SAMPLE_COUNT);
+  if (jumpedTo.length < (hasLong ? FEWEST_SPANS_WITH_LONG : FEWEST_SPANS)) return false;
+  if (runs.length === 0 && !(shareOfStays >= SMALLEST_SHARE_OF_STAYS)) return false;
+  // A run behind a hole or a bad sample does not show how it was reached.
+  const known = runs.filter((run) => run.facts['jumpInDegC'] !== undefined).length;
+  return jumpedTo.length >= SMALLEST_JUMP_SHARE * Math.max(known, 1);
 }

@@ -1,10 +1,12 @@
 import type { Evidence } from '../../model/detector.js';
 import type { PlantDigest } from '../../model/digest.js';
+import { learnedCodesOf } from './learned-codes.js';
 import { oncePer } from './memo.js';
 import { stuckStretchesOf } from './stuck-stretches.js';
 
 /**
- * Places of the digest whose readings say nothing of the zone's temperature: bad samples, no samples, a stuck channel.
+ * Places of the digest whose readings say nothing of the zone's temperature: bad samples, no samples, a stuck
+ * channel, a learned code.
  *
  * @returns Per zone one byte per place, 1 = leave out. Never throws.
  */
@@ -17,6 +19,7 @@ export const maskOf = oncePer((evidence: Evidence): readonly Uint8Array[] =>
       if (zone.badCount[i]! > 0 || zone.readingCount[i] === 0) mask[i] = 1;
     }
     for (const run of stuckStretchesOf(evidence)[index]!) if (run.verdict !== 'calm') cover(mask, digest, run);
+    for (const { spans } of learnedCodesOf(evidence)[index]!) for (const span of spans) cover(mask, digest, span);
     return mask;
   }),
 );
