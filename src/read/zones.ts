@@ -35,6 +35,8 @@ interface DraftZone {
   /** Files that hold its reading, with the series. */
   readonly readings: { file: number; roled: RoledSeries }[];
   readonly has: { reading: boolean; setpoint: boolean; output: boolean; running: boolean };
+  /** Name of the column that several zones share, by role; the file of the next day has it again. */
+  readonly shared: { running?: string; setpoint?: string };
   plant: PlantZone | null;
 }
 
@@ -213,6 +215,7 @@ function addReading(drafts: Map<string, DraftZone>, it: Keyed, file: number): vo
         readings: [{ file, roled: it.roled }],
       },
       has: { reading: true, setpoint: false, output: false, running: false },
+      shared: {},
     });
 }
 
@@ -231,14 +234,26 @@ function attach(it: Keyed, file: number, list: readonly DraftZone[], drafts: Rea
 /** A set point without a zone's name in a file of several zones is the set point of all of them. */
 function attachToAll(roled: RoledSeries, file: number, list: readonly DraftZone[]): Attached | null {
   if (roled.role !== 'setpoint' || roled.rest !== '') return null;
-  const free = list.filter((draft) => !draft.has.setpoint && draft.readings.some((reading) => reading.file === file));
+  const free = list.filter(
+    (draft) => takesShared(draft, 'setpoint', roled) && draft.readings.some((reading) => reading.file === file),
+  );
   if (free.length === 0) return null;
-  for (const draft of free) draft.has.setpoint = true;
+  for (const draft of free) share(draft, 'setpoint', roled);
   return {
     ...roled,
     zones: free.map((draft) => list.indexOf(draft)),
     why: `${roled.why}; it names no zone, so it counts for all zones of the file`,
   };
+}
+
+/** Whether a zone still lacks what the column says, or has it from the column of that name in an earlier file. */
+function takesShared({ has, shared }: DraftZone, role: 'running' | 'setpoint', { series }: RoledSeries): boolean {
+  return !has[role] || shared[role] === looseName(series.name);
+}
+
+function share(draft: DraftZone, role: 'running' | 'setpoint', { series }: RoledSeries): void {
+  draft.has[role] = true;
+  draft.shared[role] = looseName(series.name);
 }
 
 /** Words that mean the one machine of a file. */
@@ -262,13 +277,13 @@ function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZon
             ? inFile
             : list
           : [];
-  const free = served.filter((draft) => !draft.has.running);
+  const free = served.filter((draft) => takesShared(draft, 'running', roled));
   if (isZone || served.length === 0)
     return { ...roled, role: 'ignored', zones: [], why: 'it belongs to no machine that has zones here' };
   if (free.length === 0)
     return { ...roled, role: 'ignored', zones: [], why: 'another column already says when the machine runs' };
   if (byMachine.length === 0 && byPrefix.length > 1) for (const draft of byPrefix) draft.machine ??= roled.rest;
-  for (const draft of free) draft.has.running = true;
+  for (const draft of free) share(draft, 'running', roled);
   return { ...roled, zones: free.map((draft) => list.indexOf(draft)) };
 }
 

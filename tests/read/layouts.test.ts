@@ -325,4 +325,16 @@ describe('several files', () => {
     expect(zones[0]!.running.slice(0, 4)).toEqual([0, 1, 0, 1]);
     expect(zones[1]!.running.slice(8, 12)).toEqual([0, 0, 1, 1]);
   });
+  test('a column that all zones share is read in every day file', async () => {
+    const day = (from: number, to: number) =>
+      `Time,Front PV,Rear PV,Set point,Line speed\n${Array.from({ length: to - from }, (_, i) => from + i)
+        .map((row) => `${isoText(at(row))},${degC(0, row)},${degC(1, row)},150,${row % 2 ? 42 : 0}`)
+        .join('\n')}\n`;
+    const { zones } = await pourFiles({ 'day-1.csv': day(0, 20), 'day-2.csv': day(20, 40) });
+    expect(zones).toHaveLength(2);
+    for (const zone of zones) {
+      expect(zone.running).toEqual(Array.from({ length: 40 }, (_, row) => row % 2));
+      expect(new Set(zone.setpointDegC)).toEqual(new Set([150]));
+    }
+  });
 });
