@@ -52,6 +52,23 @@ export function scoreRow(rows: readonly ScoredZone[]): Record<string, number> {
   });
 }
 
+/** By tenths of the probability of a fault as said: how many zones, what was said on average, how many had one. */
+export function calibrationRows(rows: readonly ScoredZone[]): Record<string, Record<string, number>> {
+  const bins = Array.from({ length: 10 }, (_, bin) =>
+    rows.filter((row) => Math.min(9, Math.floor(faultShare(row) * 10)) === bin),
+  );
+  return Object.fromEntries(
+    bins.map((bin, i) => [
+      `said ${i / 10} to ${(i + 1) / 10}`,
+      rounded({
+        zones: bin.length,
+        said: mean(bin.map(faultShare)),
+        true: mean(bin.map((row) => Number(row.truth.cause !== 'none'))),
+      }),
+    ]),
+  );
+}
+
 function isFlagged(row: ScoredZone): boolean {
   return row.found?.status === 'faulty' || row.found?.status === 'watch';
 }
