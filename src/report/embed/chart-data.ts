@@ -93,7 +93,7 @@ export function zoneChartData(zone: ZoneFinding, findings: Findings, clock: Cloc
 
 /** Soaks of this log and, before them, the ones kept from the weeks before. */
 function soakPoints(zone: ZoneFinding, findings: Findings, wall: (time: string) => number): ZoneChartData['soaks'] {
-  const kept = findings.history?.offsets.find((entry) => entry.zone === zone.zone)?.points ?? [];
+  const kept = findings.history?.offsets.find((entry) => isSameZone(entry, zone))?.points ?? [];
   const first = zone.soaks[0]?.time ?? findings.window.end;
   const earlier = kept
     .filter(({ time }) => Date.parse(time) < Date.parse(first))

@@ -1,9 +1,10 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
-import { nameHtml } from '../text/names.js';
+import { isSameZone, machineBeside, nameHtml, shortName } from '../text/names.js';
 import { counted, minutesText } from '../text/numbers.js';
 import { phraseHtml, signed, temperatureHtml } from '../text/phrase.js';
 import { changeWords } from '../text/words.js';
+import { standingOf } from '../sentences/standing.js';
 import { firstStep } from '../sentences/next-step.js';
 import { summary } from '../sentences/summary.js';
 import { verdict, whyUntold } from '../sentences/verdict.js';
@@ -52,13 +53,13 @@ function actTable(needing: Numbered, context: Context): Html {
 }
 
 function actRow(zone: ZoneFinding, index: number, { clock, findings }: Context): Html {
-  const change = findings.history?.changes.find((entry) => entry.zone === zone.zone)?.change;
+  const change = findings.history?.changes.find((entry) => isSameZone(entry, zone))?.change;
   const cells: readonly (readonly [string, Html])[] = [
     ['Rank', html`<span class="rank">${zone.rank}</span>`],
     [
       'Zone',
-      html`<a class="zone-link" href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a>
-        <span class="machine">${nameHtml(zone.machine)}</span> ${statusMark(zone)}`,
+      html`<a class="zone-link" href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a> ${machineLine(zone)}
+        ${statusMark(zone)}`,
     ],
     ['What it is', phraseHtml(verdict(zone))],
     ['Probability by cause', causeBar(zone.probabilities)],
@@ -68,10 +69,10 @@ function actRow(zone: ZoneFinding, index: number, { clock, findings }: Context):
         <span class="stacked">${trendMark(zone)}</span>
         ${change && html`<span class="change">${changeWords[change]}</span>`}`,
     ],
-    ['Lost', html`${zone.downtimeMinutes > 0 ? minutesText(zone.downtimeMinutes) : 'none told'}`],
+    ['Lost', html`${zone.downtimeMinutes > 0 ? minutesText(zone.downtimeMinutes) : nothingLost(findings)}`],
     ['First thing to do', phraseHtml(firstStep(zone))],
   ];
-  return html`<tr role="row" class="row-${zone.status}">
+  return html`<tr role="row" class="row-${standingOf(zone)}">
     ${cells.map(
       ([name, content], i) =>
         html`<td role="${i === 1 ? 'rowheader' : 'cell'}" data-label="${name}"><div class="cell">${content}</div></td>`,
@@ -86,30 +87,50 @@ function untoldList(untold: Numbered): Html {
         ({ zone, index }) =>
           html`<li>
             <a href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a>
-            <span class="machine">${nameHtml(zone.machine)}</span>
-            ${whyUntold(zone)}
+            ${machineLine(zone)} ${whyUntold(zone)}
           </li>`,
       )}
     </ul>`;
 }
 
+/** Names in the folded line; the list below has them all. */
+const shownHealthy = 8;
+
 function healthyList(healthy: Numbered): Html {
-  return html`<details class="healthy" open>
-    <summary><h3>${mark('healthy')} ${counted(healthy.length, 'healthy zone')}</h3></summary>
+  return html`<details class="healthy">
+    <summary>
+      <h3>${mark('healthy')} ${counted(healthy.length, 'healthy zone')}</h3>
+      <span class="faint"
+        >${healthy
+          .slice(0, shownHealthy)
+          .map(({ zone }) => shortName(zone.zone))
+          .join(', ')}${healthy.length > shownHealthy && ' …'}</span
+      >
+    </summary>
     <ul>
       ${healthy.map(
         ({ zone, index }) =>
           html`<li>
             <a href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a>
-            <span class="machine">${nameHtml(zone.machine)}</span>
-            <span class="faint">${offsetNote(zone)}</span>
+            ${machineLine(zone)} ${offsetNote(zone)}
           </li>`,
       )}
     </ul>
   </details>`;
 }
 
-function offsetNote({ offsetDegC }: ZoneFinding): Html {
-  if (offsetDegC === null) return html`offset not told`;
-  return html`offset ${temperatureHtml(signed(offsetDegC))}`;
+/** Whether nothing was lost, or nothing tells. */
+function nothingLost({ downtime }: Context['findings']): string {
+  return downtime.from.length === 0 ? 'not told' : 'none';
+}
+
+function machineLine(zone: ZoneFinding): Html | null {
+  const machine = machineBeside(zone);
+  return machine === '' ? null : html`<span class="machine">${nameHtml(machine)}</span>`;
+}
+
+function offsetNote({ offsetDegC }: ZoneFinding): Html | null {
+  return offsetDegC === null
+    ? null
+    : html`<span class="faint">reads off by ${temperatureHtml(signed(offsetDegC))}</span>`;
 }

@@ -1,9 +1,10 @@
 import { causes } from '../../model/cause.js';
 import type { Probabilities } from '../../model/cause.js';
-import type { ZoneFinding, ZoneStatus } from '../../model/findings.js';
+import type { ZoneFinding } from '../../model/findings.js';
 import { html, joined, raw, type Html } from '../text/html.js';
 import { percentText, wholePercents } from '../text/numbers.js';
-import { causeWords, statusWords, trendWords } from '../text/words.js';
+import { standingOf, standingWords, type Standing } from '../sentences/standing.js';
+import { causeWords, trendWords } from '../text/words.js';
 
 /**
  * Shapes and fills that every screen refers to. Each cause has a fill of its own (solid, stripes, dots …), each status
@@ -20,17 +21,19 @@ export const shapes: Html = raw(`<svg class="shapes" aria-hidden="true" focusabl
 <symbol id="mark-faulty" viewBox="0 0 20 20"><path d="M10 1.5 19 18H1z"/><path class="cut" d="M9 7h2v6H9zm0 7h2v2H9z"/></symbol>
 <symbol id="mark-watch" viewBox="0 0 20 20"><circle class="line" cx="10" cy="10" r="7.5"/><path d="M10 2.5a7.5 7.5 0 0 1 0 15z"/></symbol>
 <symbol id="mark-healthy" viewBox="0 0 20 20"><path class="line" d="M3 10.5 8 15.5 17.5 4.5"/></symbol>
+<symbol id="mark-fixed" viewBox="0 0 20 20"><circle class="line" cx="10" cy="10" r="7.5"/><path class="line" d="M6 10.2 9 13.2 14.2 7"/></symbol>
 <symbol id="mark-insufficient-data" viewBox="0 0 20 20"><rect class="line dash" x="2.5" y="2.5" width="15" height="15"/><path class="line" d="M7 8a3 3 0 1 1 3.6 3v1.6M10.5 14.6v1"/></symbol>
 <symbol id="mark-caution" viewBox="0 0 20 20"><path class="line" d="M10 2.5 18.5 17.5h-17z"/><path d="M9.1 7.5h1.8v5.4H9.1zm0 6.3h1.8v1.7H9.1z"/></symbol></svg>`);
 
-export function mark(name: ZoneStatus | 'caution'): Html {
+export function mark(name: Standing | 'caution'): Html {
   return html`<svg class="mark mark-${name}" aria-hidden="true" focusable="false" width="20" height="20">
     <use href="#mark-${name}"></use>
   </svg>`;
 }
 
-export function statusMark({ status }: Pick<ZoneFinding, 'status'>): Html {
-  return html`<span class="status status-${status}">${mark(status)} ${statusWords[status]}</span>`;
+export function statusMark(zone: Pick<ZoneFinding, 'status' | 'fixed'>): Html {
+  const standing = standingOf(zone);
+  return html`<span class="status status-${standing}">${mark(standing)} ${standingWords[standing]}</span>`;
 }
 
 const arrows = { worse: '↗', steady: '→', better: '↘' } as const;

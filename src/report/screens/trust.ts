@@ -1,6 +1,6 @@
 import type { Findings, SourceNote } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
-import { nameHtml } from '../text/names.js';
+import { nameHtml, zoneOnMachine } from '../text/names.js';
 import { counted, listText, numberText, percentText, secondsText } from '../text/numbers.js';
 import { causeWords, changeWords, idWords } from '../text/words.js';
 import { causeList } from './cause-list.js';
@@ -123,10 +123,10 @@ function since({ findings, clock }: Context): Html | null {
   if (!history) return null;
   return html`<h3>Since the last report</h3>
     <p>
-      ${counted(history.runs, 'earlier report')}${history.previousEnd && html`, the last up to ${clock.dateTime(history.previousEnd)}`}.
+      ${counted(history.runs - 1, 'earlier report')}${history.previousEnd && html`, the last up to ${clock.dateTime(history.previousEnd)}`}.
     </p>
     <ul>
-      ${history.changes.map(({ zone, change, says }) => html`<li>${nameHtml(zone)}: <strong>${changeWords[change]}</strong>. ${says}</li>`)}
+      ${history.changes.map(({ zone, machine, change, says }) => html`<li>${nameHtml(zoneOnMachine({ zone, machine: machine ?? zone }))}: <strong>${changeWords[change]}</strong>. ${says}</li>`)}
     </ul>`;
 }
 

@@ -1,6 +1,6 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Content, type Html } from '../text/html.js';
-import { nameHtml, shortName } from '../text/names.js';
+import { machineBeside, nameHtml, shortName } from '../text/names.js';
 import { listText, minutesText, ohmText } from '../text/numbers.js';
 import { level, phraseHtml, signed, temperatureHtml } from '../text/phrase.js';
 import { sensorName } from '../sentences/next-step.js';
@@ -19,7 +19,8 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
   return html`<section id="${address}" class="view zone" aria-labelledby="${address}-title">
     <p class="steps off-sheet">${neighbourLinks(index, context)}</p>
     <h2 id="${address}-title" tabindex="-1">
-      ${nameHtml(zone.zone)} <span class="machine">${nameHtml(zone.machine)}</span>
+      ${nameHtml(zone.zone)}
+      ${machineBeside(zone) !== '' && html`<span class="machine">${nameHtml(machineBeside(zone))}</span>`}
     </h2>
     <div class="head">
       <div class="judged">
@@ -54,6 +55,7 @@ function neighbourLinks(index: number, { zones }: Context): Html {
 function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
   const facts: readonly (readonly [string, Content])[] = [
     ['Rank', `${zone.rank} of ${findings.zones.length}`],
+    ['Machine', machineBeside(zone) === '' ? zone.machine : null],
     ['Sensor', sensorText(zone)],
     ['Input card', zone.card ?? 'not told'],
     ['Set point', zone.setpointDegC === null ? 'not told' : temperatureHtml(level(zone.setpointDegC))],

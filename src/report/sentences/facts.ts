@@ -14,9 +14,12 @@ const endings: readonly (readonly [string, Say])[] = [
   ['DegCPerDay', (value) => phrase`${difference(value, 2, ' per day')}`],
   ['DegCPerMin', (value) => phrase`${difference(value, 1, '/min')}`],
   ['DegCPerH', (value) => phrase`${difference(value, 1, '/h')}`],
+  ['DegCPerHour', (value) => phrase`${difference(value, 1, '/h')}`],
   ['DegCPerS', (value) => phrase`${difference(value, 1, '/s')}`],
+  ['PercentPerDegC', (value) => plain(`${shortNumber(value)}\u00A0% a degree (°C)`)],
   ['DegC', (value, name) => phrase`${levels.test(name) ? level(value) : difference(value)}`],
-  ['PValue', (value) => plain(`by chance ${value < 0.001 ? '< 0.001' : shortNumber(value)}`)],
+  ['PValue', (value) => plain(value < 0.001 ? '<\u00A00.001' : shortNumber(value))],
+  ['Ratio', (value) => plain(value >= endlessRatio ? 'without end' : shortNumber(value))],
   ['Ohm', (value) => plain(ohmText(value))],
   ['Percent', (value) => plain(withUnit(value, '%', Math.abs(value) < 10 ? 1 : 0))],
   ['Share', (value) => plain(percentText(value))],
@@ -32,15 +35,65 @@ const endings: readonly (readonly [string, Say])[] = [
   ['Mv', (value) => plain(withUnit(value, 'mV', 2))],
 ];
 
+/** Detectors write this for a ratio to nothing. */
+const endlessRatio = 999;
+
 /** Facts that are for other programs, not for a reader: indexes and codes of choices. */
 const unspoken = /(index|flag)$/i;
+
+/** Words for names that would be riddles without their unit; all others are read as they are written. */
+const words: Readonly<Record<string, string>> = {
+  zScoreRatio: 'size over its own error',
+  hotZScoreRatio: 'hot: size over its own error',
+  coldZScoreRatio: 'cold: size over its own error',
+  changeZScoreRatio: 'change over its own error',
+  bicGainRatio: 'gain of fit (BIC)',
+  toleranceRatio: 'times the tolerance',
+  growthRatio: 'times what it was',
+  peerGrowthRatio: 'neighbours: times what they were',
+  peerNoiseRatio: 'times the neighbours’ scatter',
+  peersRatio: 'times the neighbours’ rate',
+  rateRatio: 'ratio of the two rates',
+  rateLowRatio: 'the ratio is at least',
+  dutyRatio: 'output, times what it was',
+  heatUpRatio: 'heat-up, times what it was',
+  slopeRatio: 'slope, times what it was',
+  tauRatio: 'cooling time, times what it was',
+  burstinessRatio: 'burstiness (−1 even, 0 by chance, 1 in bursts)',
+  dispersionRatio: 'day-to-day spread over that of chance',
+  trendSignRatio: 'days up less days down, share',
+  powerRatio: 'heating power, times what it was',
+  stepSpreadRatio: 'spread of the steps over their middle',
+  timesUsualRatio: 'times the longest stand-still before',
+  fallRatio: 'fall over what heat loss explains',
+  endJumpRatio: 'jump at the end over what heat explains',
+  runningHigherPValue: 'chance of so many while running',
+  runningLowerPValue: 'chance of so few while running',
+  hotHigherPValue: 'chance of so many hot',
+  hotLowerPValue: 'chance of so few hot',
+  growthPValue: 'chance of such growth',
+  dispersionPValue: 'chance of such uneven days',
+  trendPValue: 'chance of such a trend',
+  signPValue: 'chance of so many to one side',
+  chancePValue: 'chance of so many together',
+  beginsPValue: 'chance of such a beginning',
+  isStepCount: 'a step, not a slope (1 = yes)',
+  lastsToEndCount: 'lasts to the end of the log (1 = yes)',
+  isAboveCount: 'lies above the scale (1 = yes)',
+  isBelowCount: 'lies below the scale (1 = yes)',
+  isInAllColumnsCount: 'stands in columns of all kinds at once, so the recording had no value (1 = yes)',
+  listedCount: 'in the maintenance list (1 = yes)',
+  replacementCount: 'sensor replaced (1 = yes)',
+  loopReactionPercent: 'the loop’s answer',
+  loopAnswerPercent: 'the loop’s answer',
+};
 
 /** One fact as words: "jumpDegC: 12.3" → "jump 12.3 °C"; a name without a known unit keeps its bare number. */
 export function factPhrase(name: string, value: number): Phrase {
   const found = endings.find(([ending]) => name.endsWith(ending) && name.length > ending.length);
-  if (!found) return plain(`${nameWords(name)} ${shortNumber(value)}`);
+  if (!found) return plain(`${words[name] ?? nameWords(name.replace(/Count$/, ''))} ${shortNumber(value)}`);
   const [ending, say] = found;
-  return phrase`${nameWords(name.slice(0, -ending.length))} ${say(value, name)}`;
+  return phrase`${words[name] ?? nameWords(name.slice(0, -ending.length))} ${say(value, name)}`;
 }
 
 /** All facts of a symptom but the ones already said. */

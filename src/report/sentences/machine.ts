@@ -1,65 +1,111 @@
-import { counted, minutesText } from '../text/numbers.js';
-import { plain } from '../text/phrase.js';
-import { factOf, timesText, type Family } from './family.js';
+import { counted, minutesText, numberText, withUnit } from '../text/numbers.js';
+import { difference, phrase, plain } from '../text/phrase.js';
+import { always, bySign, longestText, timesText, type Spoken } from './spoken.js';
 
-/** The heater and what switches it. */
-export const heater: Family = {
-  id: 'heater',
-  has: (id) => /(heater|heat-up|heating|cool-down|output-stuck|part-lost|ageing)/.test(id),
-  weight: 82,
+const heaterDead: Spoken = {
+  detector: 'heater-dead',
+  speaksFor: ['heater'],
+  weight: always(94),
   isOnTrace: true,
-  say: ({ detector, count }) => ({ says: plain(heaterText(detector, count)), used: [] }),
+  say: (ask, { count }) =>
+    phrase`the reading falls ${timesText(count)} although the output is at ${withUnit(ask('outputPercent'), '%')}, to ${difference(ask('belowDegC'), 0)} below the set point${longestText(ask('noHeatMinutes'), 1)}`,
 };
 
-function heaterText(id: string, count: number): string {
-  if (/(dead|no-heat|off)/.test(id)) return `the reading falls ${timesText(count)} although the output is full`;
-  if (/output-stuck|stuck-on/.test(id)) return `the reading climbs ${timesText(count)} although the output is zero`;
-  if (/(part|lost|weak)/.test(id))
-    return 'it heats slower and needs more output than before: part of the heater may be gone';
-  if (/ageing/.test(id)) return 'it needs a little more output week by week: the heater may be ageing';
-  if (/cool-down/.test(id)) return 'it cools otherwise than before';
-  return 'it heats up otherwise than before';
-}
-
-/** Several zones at the same moment. */
-export const shared: Family = {
-  id: 'shared',
-  has: (id) => /(card|shared|together|machine-event)/.test(id),
-  weight: 84,
+const heaterWeak: Spoken = {
+  detector: 'heater-weak',
+  speaksFor: ['heater'],
+  weight: always(92),
   isOnTrace: true,
-  say: (symptom) => {
-    const zones = factOf(symptom, 'zonesAtOnceCount', 'zoneCount');
-    const which = Number.isNaN(zones) ? 'several zones' : counted(Math.round(zones), 'zone');
-    const moments = counted(symptom.count, 'moment');
-    return {
-      says: plain(`${which} lose their reading or jump together, in ${moments}`),
-      used: ['zonesAtOnceCount', 'zoneCount', 'sharedCount'],
-    };
+  say: (ask) => {
+    const [ratio, fullMinutes] = [ask('dutyRatio'), ask('fullOutputMinutes')];
+    const signs = [
+      ...(ratio > 0 ? [plain(`it needs ${numberText(ratio, 2)} times the output it needed before`)] : []),
+      ...(fullMinutes > 0
+        ? [
+            phrase`it stays ${difference(ask('belowDegC'))} below its set point at full output, for ${minutesText(fullMinutes)}`,
+          ]
+        : []),
+    ];
+    const said = signs.map((sign, i) => phrase`${i > 0 ? ', and ' : ''}${sign}`).flat();
+    return phrase`${said}: part of the heater may be gone`;
   },
 };
 
-/** The sensor or the wiring was put right. */
-export const repair: Family = {
-  id: 'repair',
-  has: (id) => /(repair|replace|new-life)/.test(id),
-  weight: 20,
+const outputStuckOn: Spoken = {
+  detector: 'output-stuck-on',
+  speaksFor: ['heater'],
+  weight: always(95),
   isOnTrace: true,
-  say: (symptom) => {
-    const isListed = factOf(symptom, 'listedCount') > 0;
-    const minutes = factOf(symptom, 'faultMinutes');
+  say: (ask, { count }) =>
+    phrase`the reading climbs ${timesText(count)} although the output is zero, to ${difference(ask('largestAboveDegC'), 0)} above the set point${longestText(ask('aboveMinutes'), 1)}`,
+};
+
+const heatUp: Spoken = {
+  detector: 'heat-up',
+  speaksFor: ['heater'],
+  weight: always(60),
+  isOnTrace: true,
+  say: (ask) => {
+    const [before, after] = [ask('beforeDegCPerHour'), ask('afterDegCPerHour')];
+    return phrase`it heats up ${after < before ? 'slower' : 'faster'} than before: ${difference(after, 0, '/h')} at full output, ${difference(before, 0, '/h')} earlier`;
+  },
+};
+
+const coolDown: Spoken = {
+  detector: 'cool-down',
+  speaksFor: ['heater', 'sensor'],
+  weight: always(20),
+  isOnTrace: true,
+  say: (ask) => {
+    const [before, after] = [ask('beforeMinutes'), ask('afterMinutes')];
+    return plain(
+      `it cools ${after > before ? 'slower' : 'faster'} than before: ${minutesText(after)} for 63\u00A0% of the way, ${minutesText(before)} earlier`,
+    );
+  },
+};
+
+const cardEvents: Spoken = {
+  detector: 'card-events',
+  speaksFor: ['input'],
+  weight: always(95),
+  isOnTrace: true,
+  say: (ask) => {
+    const [own, common] = [ask('ownCount'), ask('sharedCount')];
+    const which =
+      own === common
+        ? own === 1
+          ? 'its one loss'
+          : `all its ${numberText(own)} losses`
+        : `${numberText(common)} of its ${numberText(own)} losses`;
+    return plain(
+      `${which} of the reading ${common === 1 ? 'comes' : 'come'} at the same moment as those of other zones, ${counted(Math.round(ask('zonesAtOnceCount')), 'zone')} at once`,
+    );
+  },
+};
+
+const repairs: Spoken = {
+  detector: 'repairs',
+  speaksFor: [],
+  weight: always(5),
+  isOnTrace: true,
+  say: (ask) => {
+    const minutes = ask('faultMinutes');
+    const changeDegC = ask('offsetChangeDegC');
+    const who =
+      ask('listedCount') > 0 ? 'the maintenance list names a repair' : 'the fault ends as a repair would end it';
     const after = minutes > 0 ? ` after ${minutesText(minutes)} of fault` : '';
-    const says = isListed
-      ? `the maintenance list names a repair${after}; what came before counts for the old life`
-      : `the fault ends as a repair would end it${after}`;
-    return { says: plain(says), used: ['listedCount', 'faultMinutes', 'replacementCount'] };
+    if (Number.isNaN(changeDegC)) return plain(`${who}${after}`);
+    return phrase`${who}${after}; cold, it reads ${difference(Math.abs(changeDegC))} ${bySign(changeDegC, 'higher', 'lower')} since`;
   },
 };
 
-/** Alarms that the log of temperatures does not show. */
-export const alarms: Family = {
-  id: 'alarms',
-  has: (id) => /alarm/.test(id),
-  weight: 45,
-  isOnTrace: true,
-  say: ({ count }) => ({ says: plain(`the input alarm comes ${timesText(count)}`), used: [] }),
-};
+/** What the heater, several zones together, and repairs say. */
+export const machine: readonly Spoken[] = [
+  heaterDead,
+  heaterWeak,
+  outputStuckOn,
+  heatUp,
+  coolDown,
+  cardEvents,
+  repairs,
+];

@@ -1,91 +1,87 @@
 import { minutesText, ohmText } from '../text/numbers.js';
 import { difference, level, phrase, plain, type Phrase } from '../text/phrase.js';
-import { factOf, timesText, type Family } from './family.js';
+import { always, longestText, timesText, type Ask, type Spoken } from './spoken.js';
 
-const sizeNames = ['largestSizeDegC', 'largestStepDegC', 'jumpDegC', 'stepDegC', 'sizeDegC'];
-const ohmNames = ['largestStepOhm', 'medianStepOhm', 'stepOhm', 'jumpOhm', 'sizeOhm'];
-
-/** Readings that jump out and come back faster than heat can move. */
-export const jumps: Family = {
-  id: 'jumps',
-  has: (id) => /(^|-)(impossible|jumps?|spikes?)(-|$)/.test(id),
-  weight: 50,
+const spikes: Spoken = {
+  detector: 'spikes',
+  speaksFor: ['wiring', 'sensor', 'input'],
+  weight: always(50),
   isOnTrace: true,
-  say: (symptom) => ({
-    says: phrase`the reading jumps ${timesText(symptom.count)} faster than the zone can heat or cool${sizePhrase(symptom)}`,
-    used: [...sizeNames, ...ohmNames, 'spikeCount'],
-  }),
+  say: (ask, { count }) =>
+    phrase`the reading jumps out and back ${timesText(count)}, faster than heat can move it, by ${upTo(ask('largestSizeDegC'), count)}`,
 };
 
-/** Steps that come and go: a contact that changes its ohms. */
-export const steps: Family = {
-  id: 'steps',
-  has: (id) => /(^|-)steps?(-|$)/.test(id),
-  weight: 60,
+const returningSteps: Spoken = {
+  detector: 'returning-steps',
+  speaksFor: ['wiring', 'sensor'],
+  weight: always(80),
   isOnTrace: true,
-  say: (symptom) => ({
-    says: phrase`the reading takes a step ${timesText(symptom.count)} that no heat explains${sizePhrase(symptom)}`,
-    used: [...sizeNames, ...ohmNames],
-  }),
+  say: (ask, { count }) =>
+    phrase`the reading takes ${count === 1 ? 'a step' : `${count} steps`} that no heat explains, mostly of ${difference(ask('medianStepDegC'))}${asOhm(ask)}, the largest of ${difference(ask('largestStepDegC'))}`,
 };
 
-function sizePhrase(symptom: Parameters<Family['say']>[0]): Phrase {
-  const sizeDegC = factOf(symptom, ...sizeNames);
-  const ohm = factOf(symptom, ...ohmNames);
-  if (Number.isNaN(sizeDegC)) return [];
-  const upTo = symptom.count > 1 ? 'up to ' : '';
-  return phrase`, by ${upTo}${difference(Math.abs(sizeDegC))}${Number.isNaN(ohm) ? '' : ` (${ohmText(Math.abs(ohm))})`}`;
+const loneExcursions: Spoken = {
+  detector: 'lone-excursions',
+  speaksFor: ['wiring', 'sensor'],
+  weight: always(79),
+  isOnTrace: true,
+  say: (ask, { count }) =>
+    phrase`the reading leaves its line ${timesText(count)} while its neighbours stay, mostly by ${difference(ask('medianStepDegC'))}${asOhm(ask)}, at most by ${difference(ask('largestStepDegC'))}`,
+};
+
+function upTo(sizeDegC: number, count: number): Phrase {
+  return phrase`${count > 1 ? 'up to ' : ''}${difference(Math.abs(sizeDegC))}`;
 }
 
-/** Noise that has grown. */
-export const scatter: Family = {
-  id: 'scatter',
-  has: (id) => /(scatter|noise|noisy)/.test(id),
-  weight: 40,
+/** A contact's ohms; absent where the sensor is no resistance. */
+function asOhm(ask: Ask): string {
+  const ohm = ask('medianStepOhm');
+  return Number.isNaN(ohm) ? '' : ` (${ohmText(Math.abs(ohm), 2)})`;
+}
+
+const scatterGrowth: Spoken = {
+  detector: 'scatter-growth',
+  speaksFor: ['sensor', 'wiring'],
+  weight: always(40),
   isOnTrace: true,
-  say: (symptom) => {
-    const used = ['lastNoiseDegC', 'firstNoiseDegC', 'hoursCount'];
-    const lastDegC = factOf(symptom, 'lastNoiseDegC', 'noiseDegC');
-    const firstDegC = factOf(symptom, 'firstNoiseDegC');
-    if (Number.isNaN(lastDegC)) return { says: plain('the reading scatters more than it should'), used };
-    const before: Phrase = Number.isNaN(firstDegC) ? [] : phrase`, ${difference(firstDegC, 2)} at first`;
-    return { says: phrase`the reading scatters by ${difference(lastDegC, 2)} at the end${before}`, used };
-  },
+  say: (ask) =>
+    phrase`the reading scatters by ${difference(ask('lastNoiseDegC'), 2)} at the end, ${difference(ask('firstNoiseDegC'), 2)} at first`,
 };
 
-/** A reading that does not move while other things do. */
-export const stuck: Family = {
-  id: 'stuck',
-  has: (id) => /stuck-reading|reading-stuck|frozen-reading/.test(id),
-  weight: 70,
+const stuckReading: Spoken = {
+  detector: 'stuck-reading',
+  speaksFor: ['input', 'recording'],
+  weight: always(85),
   isOnTrace: true,
-  say: (symptom) => {
-    const valueDegC = factOf(symptom, 'valueDegC');
-    const at: Phrase = Number.isNaN(valueDegC) ? [] : phrase` at ${level(valueDegC)}`;
-    const longest = factOf(symptom, 'longestMinutes');
-    const long = longest > 0 ? `, the longest for ${minutesText(longest)}` : '';
-    const says = phrase`the reading stands still${at} ${timesText(symptom.count)} although output or neighbours move${long}`;
-    return { says, used: ['valueDegC', 'longestMinutes', 'stuckCount'] };
-  },
+  say: (ask, { count }) =>
+    phrase`the reading stands still at ${level(ask('valueDegC'))} ${timesText(count)} while output or neighbours move${longestText(ask('longestMinutes'), count)}`,
 };
 
-/** The recording stands still, or rows are missing. */
-export const recording: Family = {
-  id: 'recording',
-  has: (id) => /(frozen|stale|(^|-)gaps?(-|$)|missing)/.test(id),
-  weight: 35,
+const frozenRecord: Spoken = {
+  detector: 'frozen-record',
+  speaksFor: ['recording'],
+  weight: always(60),
   isOnTrace: true,
-  say: (symptom) => {
+  say: (ask) => {
     const parts = [
-      partText(factOf(symptom, 'fileFrozenMinutes'), 'the whole recording stands still'),
-      partText(factOf(symptom, 'tagFrozenMinutes'), 'reading, set point and output stand still together'),
-      partText(factOf(symptom, 'gapMinutes'), 'rows are missing'),
-    ].filter((part) => part !== '');
-    const used = ['fileFrozenMinutes', 'tagFrozenMinutes', 'gapMinutes'];
-    return { says: plain(parts.join('; ') || `the recording stands still ${timesText(symptom.count)}`), used };
+      lasting('the whole recording stands still', ask('fileFrozenMinutes')),
+      lasting('reading, set point and output stand still together', ask('tagFrozenMinutes')),
+      lasting('rows are missing', ask('gapMinutes')),
+    ];
+    return plain(parts.filter((part) => part !== '').join('; '));
   },
 };
 
-function partText(minutes: number, what: string): string {
+function lasting(what: string, minutes: number): string {
   return minutes > 0 ? `${what} for ${minutesText(minutes)}` : '';
 }
+
+/** What readings say that move otherwise than heat, or do not move. */
+export const movement: readonly Spoken[] = [
+  spikes,
+  returningSteps,
+  loneExcursions,
+  scatterGrowth,
+  stuckReading,
+  frozenRecord,
+];

@@ -1,16 +1,57 @@
 import type { Cause } from '../../model/cause.js';
+import type { Check, ExpectedValue } from '../../model/check.js';
 import type { ZoneFinding } from '../../model/findings.js';
-import { phraseFromText, plain, type Phrase } from '../text/phrase.js';
+import { numberText, withUnit } from '../text/numbers.js';
+import { phrase, phraseFromText, plain, type Phrase } from '../text/phrase.js';
+import { conditionText, expectedText } from './expected.js';
 import { rankedCauses } from './verdict.js';
 
-/** The first thing to do: the measurement that settles most, else the first one in the list of checks. */
+/** What each first measurement compares with, and what its "yes" points to. Ids as in the findings. */
+const answers: Readonly<Record<string, { readonly where?: Check['where']; readonly yes: string }>> = {
+  'reading-on-controller': { yes: 'machine and wiring are as the log says; No: the recording' },
+  'both-ends': { where: 'sensor', yes: 'the sensor; No: the wiring or the input card' },
+  'move-the-cable': { where: 'cabinet', yes: 'the wiring' },
+  'swap-inputs': { yes: 'the input card; No: the sensor or its wiring' },
+  'reference-thermometer': { where: 'sensor', yes: 'the sensor, its wiring or the input; No: not the reading' },
+  'heater-circuit': { yes: 'the heater' },
+  'warm-up-with-meter': { where: 'cabinet', yes: 'the sensor' },
+  'ask-what-was-done': { yes: 'it was the sensor; note it with "looselead record"' },
+};
+
+/** The first thing to do: the measurement that settles most, with the values to expect and what the answer means. */
 export function firstStep(zone: ZoneFinding): Phrase {
   if (zone.status === 'healthy') return plain('Nothing to do.');
-  const named = zone.checks.find(({ id }) => id === zone.nextCheck);
-  const says = named?.says ?? zone.nextCheck ?? zone.checks.find(({ kind }) => kind === 'measure')?.says;
-  return says
-    ? phraseFromText(says)
-    : plain('Measure the sensor at its own connector and again at the cabinet, locked out.');
+  const says = zone.nextCheck ?? zone.checks.find(({ kind }) => kind === 'measure')?.says;
+  const answer = answers[zone.nextCheckId ?? ''];
+  const to = says ?? 'Measure the sensor at its own connector and again at the cabinet, locked out.';
+  const yes = answer && to.endsWith('?') ? ` Yes: ${answer.yes}.` : '';
+  return phrase`${phraseFromText(to)}${yes}${answer?.where ? goodValue(zone, answer.where) : []}`;
+}
+
+/** "Good: 107.1 Ω (106.2 to 108.1) cold, at 18.3 °C; the log makes one expect 104.8 Ω." */
+function goodValue(zone: ZoneFinding, where: Check['where']): Phrase {
+  const check = zone.checks.find((one) => one.kind === 'measure' && one.where === where && one.expected.length > 0);
+  const value = check?.expected.find(({ condition }) => condition === 'room') ?? check?.expected[0];
+  if (!check || !value) return [];
+  const pair = check.between[0] === undefined ? '' : ` between ${check.between[0]}`;
+  return phrase` Good${pair}: ${expectedText(value)} ${conditionText(value)}${drifted(zone, value)}.`;
+}
+
+/** What the meter shows when the sensor reads as the last cold soak says; only where that leaves the limits. */
+function drifted({ soaks }: ZoneFinding, value: ExpectedValue): string {
+  const offsetDegC = soaks.at(-1)?.offsetDegC;
+  if (offsetDegC === undefined || value.condition !== 'room') return '';
+  if (value.quantity === 'resistance' && value.ohmPerDegC !== null && value.expectedOhm !== null) {
+    const ohm = value.expectedOhm + offsetDegC * value.ohmPerDegC;
+    const isInside = ohm >= (value.lowOhm ?? -Infinity) && ohm <= (value.highOhm ?? Infinity);
+    return isInside ? '' : `; by the log it is near ${withUnit(ohm, 'Ω', 1)}`;
+  }
+  if (value.quantity === 'voltage') {
+    const mv = value.expectedMv + offsetDegC * value.mvPerDegC;
+    const isInside = mv >= (value.lowMv ?? -Infinity) && mv <= (value.highMv ?? Infinity);
+    return isInside ? '' : `; by the log it is near ${numberText(mv, 2)}\u00A0mV`;
+  }
+  return '';
 }
 
 /** A cause worth packing for. Our own choice: one in ten. */

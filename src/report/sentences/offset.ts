@@ -1,111 +1,129 @@
-import { withUnit } from '../text/numbers.js';
-import { difference, level, phrase, plain, signed, type Phrase } from '../text/phrase.js';
-import { factOf, type Family } from './family.js';
+import { counted, minutesText, withUnit } from '../text/numbers.js';
+import { difference, level, phrase, type Phrase } from '../text/phrase.js';
+import { always, bySign, longestText, timesText, type Spoken } from './spoken.js';
 
-const slopeNames = ['slopeDegCPerWeek', 'driftDegCPerWeek', 'slopeDegCPerDay', 'driftDegCPerDay'];
-const offsetNames = ['offsetDegC', 'soakOffsetDegC', 'lastOffsetDegC', 'changeDegC'];
+/** Changes below this are within what soaks differ by; naming them would only confuse. Common practice. */
+const worthNamingDegC = 0.2;
 
-/** An offset that grows: soaks and duty together. */
-export const drift: Family = {
-  id: 'drift',
-  has: (id) => /drift/.test(id),
-  weight: 88,
+const coldSoakOffset: Spoken = {
+  detector: 'cold-soak-offset',
+  speaksFor: ['sensor', 'wiring', 'input'],
+  weight: always(70),
   isOnTrace: true,
-  say: (symptom) => {
-    const perDay = factOf(symptom, 'slopeDegCPerDay', 'driftDegCPerDay');
-    const perWeek = factOf(symptom, 'slopeDegCPerWeek', 'driftDegCPerWeek');
-    const slopeDegC = Number.isNaN(perWeek) ? perDay * 7 : perWeek;
-    const slope = Number.isNaN(slopeDegC) ? plain('') : phrase`, by ${signed(slopeDegC, 1, ' a week')}`;
-    return { says: phrase`the reading drifts away from the truth${slope}, which the loop hides`, used: slopeNames };
+  say: (ask) => {
+    const offsetDegC = ask('offsetDegC');
+    const changeDegC = ask('changeDegC');
+    const change: Phrase =
+      Math.abs(changeDegC) >= worthNamingDegC
+        ? phrase`, ${difference(Math.abs(changeDegC))} ${bySign(changeDegC, 'more', 'less')} than at first`
+        : [];
+    return phrase`cold, it reads ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'above', 'below')} its neighbours (± ${difference(ask('uncertaintyDegC'), 2)})${change}`;
   },
 };
 
-/** The cold reading against its neighbours. */
-export const soakOffset: Family = {
-  id: 'soak-offset',
-  has: (id) => /(soak|offset)/.test(id) && !/wash/.test(id),
-  weight: 85,
+const dutyShift: Spoken = {
+  detector: 'duty-shift',
+  speaksFor: ['sensor', 'wiring', 'input'],
+  weight: always(65),
   isOnTrace: true,
-  say: (symptom) => {
-    const offsetDegC = factOf(symptom, ...offsetNames);
-    const sure = factOf(symptom, 'uncertaintyDegC', 'plusMinusDegC');
-    const plusMinus: Phrase = Number.isNaN(sure) ? [] : phrase` (± ${difference(sure, 2)})`;
-    const says: Phrase = Number.isNaN(offsetDegC)
-      ? plain('cold, it reads otherwise than its neighbours')
-      : phrase`cold, it reads ${difference(Math.abs(offsetDegC))} ${offsetDegC < 0 ? 'lower' : 'higher'} than its neighbours${plusMinus}`;
-    return { says, used: [...offsetNames, 'uncertaintyDegC', 'plusMinusDegC'] };
+  say: (ask) => {
+    const percent = ask('residualPercent');
+    const degC = ask('residualDegC');
+    return phrase`it needs ${withUnit(Math.abs(percent), '% of full output', 1)} ${bySign(percent, 'more', 'less')} than its past and its neighbours say, as if it read ${difference(Math.abs(degC))} too ${bySign(degC, 'high', 'low')}`;
   },
 };
 
-/** A reading that drops faster than heat can leave: the signal is lost, not the heat. */
-export const shorted: Family = {
-  id: 'shorted',
-  has: (id) => /low-shorted/.test(id),
-  weight: 86,
+const slowDrift: Spoken = {
+  detector: 'slow-drift',
+  speaksFor: ['sensor'],
+  weight: always(88),
   isOnTrace: true,
-  say: (symptom) => {
-    const at = factOf(symptom, 'readingDegC');
-    const size: Phrase = Number.isNaN(at) ? [] : phrase`, near ${level(at)}`;
-    return { says: phrase`the reading drops faster than a body can cool and stays low${size}`, used: ['readingDegC'] };
+  say: (ask) => {
+    const offsetDegC = ask('offsetDegC');
+    const perWeekDegC = 7 * ask('slopeDegCPerDay');
+    const slope: Phrase = Number.isNaN(perWeekDegC) ? [] : phrase`, by ${difference(Math.abs(perWeekDegC))} a week`;
+    return phrase`the reading drifts${slope}, and is ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'above', 'below')} the truth at the end; the loop hides it`;
   },
 };
 
-/** The hot reading away from where it belongs: from its set point, or from its peers where no output is logged. */
-export const away: Family = {
-  id: 'away',
-  has: (id) => /(deviation|peer-residual)/.test(id),
-  weight: 60,
+const offsetStep: Spoken = {
+  detector: 'offset-step',
+  speaksFor: ['sensor', 'wiring', 'input'],
+  weight: always(87),
   isOnTrace: true,
-  say: (symptom) => {
-    const degC = factOf(symptom, 'deviationDegC', 'largestDegC', 'residualDegC');
-    const from = /peer/.test(symptom.detector) ? 'what its neighbours say' : 'its set point';
-    const size: Phrase = Number.isNaN(degC) ? [] : phrase`, by ${signed(degC)}`;
-    return {
-      says: phrase`the reading stays away from ${from}${size}`,
-      used: ['deviationDegC', 'largestDegC', 'residualDegC'],
-    };
+  say: (ask) => {
+    const offsetDegC = ask('offsetDegC');
+    return phrase`since one moment it reads ${difference(Math.abs(offsetDegC))} too ${bySign(offsetDegC, 'high', 'low')} (± ${difference(ask('uncertaintyDegC'))}), which the loop hides`;
   },
 };
 
-/** The output at rest against what the zone should need. */
-export const duty: Family = {
-  id: 'duty',
-  has: (id) => /duty/.test(id),
-  weight: 65,
+const cardOffset: Spoken = {
+  detector: 'card-offset',
+  speaksFor: ['input'],
+  weight: always(92),
   isOnTrace: true,
-  say: (symptom) => {
-    const percent = factOf(symptom, 'residualPercent', 'dutyResidualPercent', 'changePercent', 'dutyChangePercent');
-    const degC = factOf(symptom, 'residualDegC', 'dutyResidualDegC');
-    const size = Number.isNaN(percent) ? '' : `${withUnit(Math.abs(percent), '%', 1)} `;
-    const amount = percent < 0 ? 'less' : 'more';
-    const asDegC: Phrase = Number.isNaN(degC) ? [] : phrase`, as a reading off by ${signed(degC)} would`;
-    const says = Number.isNaN(percent)
-      ? phrase`it needs another output than its history and neighbours say${asDegC}`
-      : phrase`it needs ${size}${amount} output than its history and neighbours say${asDegC}`;
-    return {
-      says,
-      used: [
-        'residualPercent',
-        'dutyResidualPercent',
-        'changePercent',
-        'dutyChangePercent',
-        'residualDegC',
-        'dutyResidualDegC',
-      ],
-    };
+  say: (ask) => {
+    const offsetDegC = ask('offsetDegC');
+    return phrase`the ${counted(ask('zoneCount'), 'zone')} of its input card read ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'higher', 'lower')} than all others, together`;
   },
 };
 
-/** Wet terminals: low after wash-down, better hour by hour. */
-export const washDown: Family = {
-  id: 'wash-down',
-  has: (id) => /(wash|wet|moist)/.test(id),
-  weight: 87,
+const deviationFromSetpoint: Spoken = {
+  detector: 'deviation-from-setpoint',
+  speaksFor: ['heater', 'sensor', 'wiring', 'input'],
+  weight: always(55),
   isOnTrace: true,
-  say: (symptom) => {
-    const lowDegC = factOf(symptom, 'depthDegC', 'lowByDegC', 'dipDegC', 'dropDegC');
-    const by = Number.isNaN(lowDegC) ? plain('') : phrase` by ${difference(Math.abs(lowDegC))}`;
-    const says = phrase`it reads low${by} after wash-down and recovers as it dries`;
-    return { says, used: ['depthDegC', 'lowByDegC', 'dipDegC', 'dropDegC'] };
+  say: (ask) => {
+    const degC = ask('deviationDegC');
+    return phrase`the reading stays ${difference(Math.abs(degC))} ${bySign(degC, 'above', 'below')} its set point for ${minutesText(ask('deviationMinutes'))}, with the output at ${withUnit(ask('outputPercent'), '%')}`;
   },
 };
+
+const peerResidual: Spoken = {
+  detector: 'peer-residual',
+  speaksFor: ['heater', 'sensor', 'wiring', 'input'],
+  weight: always(58),
+  isOnTrace: true,
+  say: (ask) => {
+    const degC = ask('residualDegC');
+    return phrase`the reading stays ${difference(Math.abs(degC))} ${bySign(degC, 'above', 'below')} what its neighbours say, for ${minutesText(ask('awayMinutes'))}`;
+  },
+};
+
+const readingLowShorted: Spoken = {
+  detector: 'reading-low-shorted',
+  speaksFor: ['wiring', 'sensor'],
+  weight: always(94),
+  isOnTrace: true,
+  say: (ask, { count }) =>
+    phrase`the reading drops ${timesText(count)} faster than a body can cool, to ${level(ask('readingDegC'))}${longestText(ask('lowMinutes'), 1)}`,
+};
+
+const wetRecovery: Spoken = {
+  detector: 'wet-recovery',
+  speaksFor: ['wiring'],
+  weight: always(93),
+  isOnTrace: true,
+  say: (ask) => {
+    const [hotDegC, coldDegC] = [ask('hotDepthDegC'), ask('coldDepthDegC')];
+    const depths = [
+      ...(Number.isNaN(hotDegC) ? [] : [phrase`${difference(Math.abs(hotDegC))} hot`]),
+      ...(Number.isNaN(coldDegC) ? [] : [phrase`${difference(Math.abs(coldDegC))} cold`]),
+    ];
+    const by = depths.map((depth, i) => phrase`${i === 0 ? 'by ' : ' and '}${depth}`).flat();
+    return phrase`it falls low at once, ${by}, and comes back over some ${minutesText(60 * ask('recoveryHours'))}, as wet terminals do`;
+  },
+};
+
+/** What readings say that are away from where they belong. */
+export const offset: readonly Spoken[] = [
+  coldSoakOffset,
+  dutyShift,
+  slowDrift,
+  offsetStep,
+  cardOffset,
+  deviationFromSetpoint,
+  peerResidual,
+  readingLowShorted,
+  wetRecovery,
+];

@@ -1,36 +1,40 @@
 import type { Findings, ZoneFinding } from '../../model/findings.js';
 import { counted, listText } from '../text/numbers.js';
 import { shortName, zoneOnMachine } from '../text/names.js';
+import { standingOf, type Standing } from './standing.js';
 import { causeText } from './verdict.js';
 
 /** Named in full up to this many; the table below has the rest. */
-const mostNamed = 3;
+const mostNamed = 4;
 
 /** The sentence above everything: how many zones need somebody, which, and what the others are. */
 export function summary({ zones }: Findings): string {
   if (zones.length === 0) return 'No zone was found in these logs, so nothing could be judged.';
-  const of = (status: ZoneFinding['status']): readonly ZoneFinding[] => zones.filter((zone) => zone.status === status);
+  const of = (wanted: Standing): readonly ZoneFinding[] => zones.filter((zone) => standingOf(zone) === wanted);
   const faulty = of('faulty');
-  const need = `${faulty.length === 0 ? 'None' : faulty.length} of ${counted(zones.length, 'zone')} ${faulty.length === 1 ? 'needs' : 'need'} a fitter`;
-  const named = faulty.length === 0 ? '.' : `: ${listText(namedZones(faulty))}.`;
-  return [
-    `${need}${named}`,
-    ...restText(of('watch').length, of('insufficient-data').length, of('healthy').length),
-  ].join(' ');
+  return [`${needText(faulty.length, zones.length)}${namedText(faulty)}.`, ...restText(of)].join(' ');
 }
 
-function namedZones(zones: readonly ZoneFinding[]): readonly string[] {
-  const named = zones.slice(0, mostNamed).map((zone) => `${shortName(zoneOnMachine(zone))} (${causeText(zone)})`);
-  return zones.length > mostNamed ? [...named, `${zones.length - mostNamed} more`] : named;
+/** "2 of 16 zones need a fitter". */
+export function needText(needing: number, all: number): string {
+  return `${needing === 0 ? 'None' : needing} of ${counted(all, 'zone')} ${needing <= 1 ? 'needs' : 'need'} a fitter`;
 }
 
-function restText(watch: number, untold: number, healthy: number): readonly string[] {
+function namedText(zones: readonly ZoneFinding[]): string {
+  if (zones.length === 0) return '';
+  const named = zones.map((zone) => `${shortName(zoneOnMachine(zone))} (${causeText(zone)})`);
+  const shown =
+    zones.length > mostNamed ? [...named.slice(0, mostNamed - 1), `${zones.length - mostNamed + 1} more`] : named;
+  return `: ${listText(shown)}`;
+}
+
+function restText(of: (wanted: Standing) => readonly ZoneFinding[]): readonly string[] {
+  const [watch, fixed, healthy, untold] = [of('watch'), of('fixed'), of('healthy'), of('insufficient-data')];
   const parts = [
-    ...(watch > 0 ? [`${watch} more to keep an eye on`] : []),
-    ...(healthy > 0 ? [`${healthy} healthy`] : []),
-    ...(untold > 0 ? [`${untold} could not be judged`] : []),
+    ...(watch.length > 0 ? [`${watch.length} to keep an eye on`] : []),
+    ...(fixed.length > 0 ? [`${fixed.length} put right since`] : []),
+    ...(healthy.length > 0 ? [`${healthy.length} healthy`] : []),
+    ...(untold.length > 0 ? [`${untold.length} that could not be judged`] : []),
   ];
-  if (parts.length === 0) return [];
-  const text = listText(parts);
-  return [`${text.charAt(0).toUpperCase()}${text.slice(1)}.`];
+  return parts.length === 0 ? [] : [`The others: ${listText(parts)}.`];
 }

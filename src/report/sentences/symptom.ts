@@ -1,34 +1,17 @@
+import type { Cause } from '../../model/cause.js';
 import type { SymptomNote } from '../../model/findings.js';
 import { phrase, plain, type Phrase } from '../text/phrase.js';
 import { idWords } from '../text/words.js';
-import { circuit, codes, openRates } from './circuit.js';
 import { factPhrases } from './facts.js';
-import { timesText, type Family } from './family.js';
-import { alarms, heater, repair, shared } from './machine.js';
-import { jumps, recording, scatter, steps, stuck } from './movement.js';
-import { away, drift, duty, shorted, soakOffset, washDown } from './offset.js';
+import { machine } from './machine.js';
+import { movement } from './movement.js';
+import { offset } from './offset.js';
+import { opens } from './opens.js';
+import { timesText, type Ask, type Spoken } from './spoken.js';
 
-/** Asked in this order; the first that knows the detector speaks. */
-export const families: readonly Family[] = [
-  washDown,
-  openRates,
-  heater,
-  shared,
-  drift,
-  duty,
-  away,
-  shorted,
-  jumps,
-  soakOffset,
-  stuck,
-  steps,
-  scatter,
-  recording,
-  repair,
-  alarms,
-  codes,
-  circuit,
-];
+export const spoken: ReadonlyMap<string, Spoken> = new Map(
+  [...opens, ...movement, ...offset, ...machine].map((entry) => [entry.detector, entry]),
+);
 
 export interface SymptomText {
   /** What was seen, one sentence without a full stop. */
@@ -37,29 +20,36 @@ export interface SymptomText {
   readonly details: readonly Phrase[];
   readonly weight: number;
   readonly isOnTrace: boolean;
+  readonly speaksFor: readonly Cause[];
 }
 
-/** A detector that no family knows still gets its own name and all its facts, so a new one needs no change here. */
+/** A detector that has no sentence still gets its own name and all its facts, so a new one needs no change here. */
 export function symptomText(symptom: SymptomNote): SymptomText {
-  const family = families.find(({ has }) => has(symptom.detector));
-  if (!family) return generic(symptom);
-  const { says, used } = family.say(symptom);
-  return { says, details: factPhrases(symptom.facts, used), weight: family.weight, isOnTrace: family.isOnTrace };
+  const entry = spoken.get(symptom.detector);
+  if (!entry) return generic(symptom);
+  const said: string[] = [];
+  const ask: Ask = (name) => {
+    said.push(name);
+    return symptom.facts[name] ?? NaN;
+  };
+  const says = entry.say(ask, symptom);
+  const { isOnTrace, speaksFor } = entry;
+  const details = factPhrases(symptom.facts, said);
+  return { says, details, weight: entry.weight((name) => symptom.facts[name] ?? NaN), isOnTrace, speaksFor };
 }
 
 function generic(symptom: SymptomNote): SymptomText {
   const says = plain(`${idWords(symptom.detector)}, seen ${timesText(symptom.count)}`);
-  return { says, details: factPhrases(symptom.facts), weight: 30, isOnTrace: true };
+  return { says, details: factPhrases(symptom.facts), weight: 30, isOnTrace: true, speaksFor: [] };
 }
 
-/** The symptom that explains most to a reader; undefined when there is none. */
-export function leadingSymptom(symptoms: readonly SymptomNote[]): SymptomText | undefined {
-  let best: SymptomText | undefined;
-  for (const symptom of symptoms) {
-    const text = symptomText(symptom);
-    if (!best || text.weight > best.weight) best = text;
-  }
-  return best;
+/** A sign that does not speak for the cause can still be the reason, but only where no other is. */
+const otherCause = 60;
+
+/** The symptoms that explain a cause best to a reader, the best first. */
+export function leadingSymptoms(symptoms: readonly SymptomNote[], cause: Cause): readonly SymptomText[] {
+  const rank = ({ weight, speaksFor }: SymptomText): number => weight - (speaksFor.includes(cause) ? 0 : otherCause);
+  return symptoms.map(symptomText).sort((a, b) => rank(b) - rank(a));
 }
 
 /** First letter large and a full stop: a phrase as a sentence. */

@@ -2,7 +2,7 @@ import { causes, type Cause } from '../../model/cause.js';
 import type { ZoneFinding } from '../../model/findings.js';
 import { phrase, plain, type Phrase } from '../text/phrase.js';
 import { causePlaces } from '../text/words.js';
-import { leadingSymptom, sentence } from './symptom.js';
+import { leadingSymptoms, sentence, type SymptomText } from './symptom.js';
 
 /** Causes of a fault, the likeliest first. */
 export function rankedCauses(zone: ZoneFinding): readonly (readonly [Cause, number])[] {
@@ -22,7 +22,7 @@ function likelihood(share: number): string {
   return share >= 0.35 ? 'most likely' : 'perhaps';
 }
 
-/** "probably the wiring to the sensor"; "the sensor itself or the wiring to the sensor: the log does not settle it". */
+/** "probably the wiring to the sensor"; "the sensor itself or the wiring to the sensor: the log does not settle which". */
 export function causeText(zone: ZoneFinding): string {
   const [first, second] = rankedCauses(zone);
   if (!first) return causePlaces.none;
@@ -32,16 +32,39 @@ export function causeText(zone: ZoneFinding): string {
   return `${likelihood(first[1])} ${causePlaces[first[0]]}`;
 }
 
-/** What the zone has, in one or two plain sentences. */
+/** What the zone has, in a few plain sentences: the cause, what shows it, and the comparison that settled it. */
 export function verdict(zone: ZoneFinding): Phrase {
   if (zone.status === 'healthy') return plain('No sign of a fault.');
   if (zone.status === 'insufficient-data') return plain('This log says too little to judge the zone.');
-  const seen = leadingSymptom(zone.symptoms);
-  const cause = sentence(plain(causeText(zone)));
-  return seen ? phrase`${cause} ${sentence(seen.says)}` : cause;
+  const said = [plain(causeText(zone)), ...reasons(zone).map(({ says }) => says)];
+  return said.map((part, i) => phrase`${i > 0 ? ' ' : ''}${sentence(part)}`).flat();
 }
 
-/** Why a zone could not be judged. */
+/** Comparisons from this weight on are no chance; see `unlessChance`. */
+const settling = 90;
+
+function reasons(zone: ZoneFinding): readonly SymptomText[] {
+  const [cause] = rankedCauses(zone)[0]!;
+  const signs = leadingSymptoms(zone.symptoms, cause);
+  const seen = signs.find(({ isOnTrace }) => isOnTrace);
+  const compared = signs.find(
+    ({ isOnTrace, speaksFor, weight }) => !isOnTrace && weight >= settling && speaksFor.includes(cause),
+  );
+  return [seen, compared].filter((sign) => sign !== undefined);
+}
+
+/** Why a zone could not be judged, each reason once. */
 export function whyUntold(zone: ZoneFinding): string {
-  return zone.unable.map(({ why }) => why).join(' ') || 'Nothing in the log speaks for or against a fault.';
+  const reasons = [...new Set(zone.unable.map(({ why }) => withoutZone(why, zone.zone)))];
+  return reasons.join(' ') || 'Nothing in the log speaks for or against a fault.';
+}
+
+/** "Zone Front jaw heats up within 4 samples." → "Heats up within 4 samples.", where the zone is named already. */
+export function withoutZone(why: string, zone: string): string {
+  for (const name of [`Zone ${zone}: `, `Zone ${zone} `]) {
+    if (!why.startsWith(name)) continue;
+    const rest = why.slice(name.length);
+    return rest.charAt(0).toUpperCase() + rest.slice(1);
+  }
+  return why;
 }

@@ -6,9 +6,23 @@ export function nameHtml(name: string): Html {
   return html`<bdi class="name">${name}</bdi>`;
 }
 
+/** The machine where it tells something that the zone's name does not say already; else ''. */
+export function machineBeside({ zone, machine }: Pick<ZoneFinding, 'zone' | 'machine'>): string {
+  return zone === machine || zone.startsWith(`${machine} `) ? '' : machine;
+}
+
+/** Whether an entry speaks of a zone; entries of older findings do not name the machine. */
+export function isSameZone(
+  entry: { readonly zone: string; readonly machine?: string },
+  { zone, machine }: Pick<ZoneFinding, 'zone' | 'machine'>,
+): boolean {
+  return entry.zone === zone && (entry.machine ?? machine) === machine;
+}
+
 /** Zone names repeat from machine to machine, so a sentence says both. */
-export function zoneOnMachine({ zone, machine }: Pick<ZoneFinding, 'zone' | 'machine'>): string {
-  return machine === '' || machine === zone ? zone : `${zone} on ${machine}`;
+export function zoneOnMachine(zone: Pick<ZoneFinding, 'zone' | 'machine'>): string {
+  const machine = machineBeside(zone);
+  return machine === '' ? zone.zone : `${zone.zone} on ${machine}`;
 }
 
 const longest = 60;

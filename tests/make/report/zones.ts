@@ -126,6 +126,7 @@ export function looseLeadZone(index: number, zone: string, machine: string): Zon
     onset: iso(first),
     downtimeMinutes: 212,
     trend: 'worse',
+    nextCheckId: 'move-the-cable',
     nextCheck: 'Locked out, meter on the cabinet end: move cable, plug and terminals. Does the value jump?',
     symptoms: [
       symptom('sensor-opens', first, last, opens.length, {
@@ -136,13 +137,21 @@ export function looseLeadZone(index: number, zone: string, machine: string): Zon
         standingMinutes: 0,
       }),
       symptom('opens-by-running', first, last, opens.length, {
-        runningOpensPerHour: 1.4,
-        stoppedOpensPerHour: 0.05,
+        runningCount: opens.length - 1,
+        runningHours: 61.5,
+        stoppedCount: 1,
+        stoppedHours: 24.2,
         runningShare: 0.97,
-        ratio: 28,
-        higherPValue: 0.00003,
+        rateRatio: 28,
+        runningHigherPValue: 0.00003,
       }),
-      symptom('opens-growth', first, last, opens.length, { firstCount: 9, lastCount: opens.length - 9, ratio: 3.1 }),
+      symptom('opens-growth', first, last, opens.length, {
+        firstCount: 9,
+        firstHours: 48,
+        lastCount: opens.length - 9,
+        lastHours: 47,
+        rateRatio: 3.1,
+      }),
       symptom('spikes', first, first + 4 * bucketMs, 12, { largestSizeDegC: 41.5, medianSizeDegC: 9, spikesPerDay: 2 }),
     ],
     faultMarks: opens.map((span) => ({ start: iso(span.startMs), end: iso(span.endMs), kind: 'open' })),
@@ -156,7 +165,7 @@ export function looseLeadZone(index: number, zone: string, machine: string): Zon
       term('opens-grow', 'more opens each day', 0.8, { wiring: 0.7, sensor: 0.5, none: -0.6 }),
       term('soak-agrees', 'its cold reading agrees with its neighbours', 1, { sensor: -0.9, none: 0.4 }),
     ],
-    unable: [{ detector: 'wash-down-low', why: 'No wash-down can be told from this log: no running state at night.' }],
+    unable: [{ detector: 'wet-recovery', why: 'No wash-down can be told from this log: no running state at night.' }],
     opensByDay: base.opensByDay.map(({ day }) => ({
       day,
       running: runningOf(day),
@@ -187,15 +196,16 @@ export function driftingZone(index: number, zone: string, machine: string): Zone
       'Cold machine: hold a checked thermometer beside the sensor. Does the reading differ by more than its tolerance?',
     symptoms: [
       symptom('slow-drift', startMs + 3 * dayMs, endMs, 1, {
-        slopeDegCPerWeek: 2.9,
-        lowDegCPerWeek: 2.2,
-        highDegCPerWeek: 3.7,
+        offsetDegC: driftDegC(13),
+        slopeDegCPerDay: 0.42,
+        toleranceRatio: 4.2,
       }),
-      symptom('soak-offset', startMs + 13 * dayMs, startMs + 13.2 * dayMs, 2, {
+      symptom('cold-soak-offset', startMs + 13 * dayMs, startMs + 13.2 * dayMs, 2, {
         offsetDegC: driftDegC(13),
         uncertaintyDegC: 0.25,
+        changeDegC: driftDegC(13),
       }),
-      symptom('duty-residual', startMs + 9 * dayMs, endMs, 5, { residualDegC: 3.6, residualPercent: -4.1 }),
+      symptom('duty-shift', startMs + 9 * dayMs, endMs, 5, { residualDegC: 3.6, residualPercent: -4.1 }),
     ],
     terms: [
       term('soak-drift', 'its cold reading walks away from its neighbours', 1, {
@@ -230,7 +240,11 @@ export function noisyZone(index: number, zone: string, machine: string): ZoneFin
     onset: iso(startMs + 10 * dayMs),
     trend: 'steady',
     symptoms: [
-      symptom('scatter-growth', startMs + 10 * dayMs, endMs, 4, { firstNoiseDegC: 0.6, lastNoiseDegC: 2.4, ratio: 4 }),
+      symptom('scatter-growth', startMs + 10 * dayMs, endMs, 4, {
+        firstNoiseDegC: 0.6,
+        lastNoiseDegC: 2.4,
+        growthRatio: 4,
+      }),
     ],
     terms: [term('scatter', 'its reading scatters more than it used to', 0.7, { sensor: 0.9, wiring: 0.8, none: -1 })],
     trace: makeTrace({ ...traceRecipe(index, base.setpointDegC!), noiseDegC: 2.2 }),
@@ -249,8 +263,8 @@ export function untoldZone(index: number, zone: string, machine: string): ZoneFi
     soaks: [],
     duty: [],
     unable: [
-      { detector: 'soak-offset', why: 'No cold soak: the zone was never off long enough in this window.' },
-      { detector: 'duty-residual', why: 'The log has no output column for this zone.' },
+      { detector: 'cold-soak-offset', why: 'No cold soak: the zone was never off long enough in this window.' },
+      { detector: 'duty-shift', why: 'The log has no output column for this zone.' },
     ],
     trace: makeTrace({ ...traceRecipe(index, base.setpointDegC!), hasOutput: false }),
   };

@@ -1,0 +1,76 @@
+import { counted, minutesText } from '../text/numbers.js';
+import { level, phrase, plain } from '../text/phrase.js';
+import { always, longestText, timesInHours, timesText, unlessChance, type Spoken } from './spoken.js';
+
+/** An open that has stood this long when the log ends is the fault of the day. */
+const standingMinutes = 20;
+
+const sensorOpens: Spoken = {
+  detector: 'sensor-opens',
+  speaksFor: ['sensor', 'wiring'],
+  weight: (ask) => (ask('standingMinutes') >= standingMinutes || ask('shortCount') > 0 ? 96 : 91),
+  isOnTrace: true,
+  say: (ask, { count }) => {
+    const shorts = ask('shortCount');
+    const alarmOnly = ask('alarmOnlyCount');
+    const standing = ask('standingMinutes');
+    const what =
+      shorts > 0 && shorts >= count / 2 ? 'the reading goes to the bottom of its scale' : 'the sensor circuit opens';
+    const end = standing > 0 ? `; it has stood so for ${minutesText(standing)} when the log ends` : '';
+    const unseen =
+      alarmOnly > 0
+        ? `; ${alarmOnly === count ? 'only the alarms show it' : `${alarmOnly} of them only in the alarms`}`
+        : '';
+    return plain(`${what} ${timesText(count)}${longestText(ask('longestOpenMinutes'), count)}${end}${unseen}`);
+  },
+};
+
+/** These state both sides and leave the judgement to the weighing: the facts may speak either way. */
+const opensByRunning: Spoken = {
+  detector: 'opens-by-running',
+  speaksFor: ['wiring'],
+  weight: unlessChance(93, 'runningHigherPValue'),
+  isOnTrace: false,
+  say: (ask) =>
+    plain(
+      `it opens ${timesInHours(ask('runningCount'), ask('runningHours'))} of running and ${timesInHours(ask('stoppedCount'), ask('stoppedHours'))} of standing`,
+    ),
+};
+
+const opensByHeat: Spoken = {
+  detector: 'opens-by-heat',
+  speaksFor: ['sensor'],
+  weight: unlessChance(93, 'hotHigherPValue'),
+  isOnTrace: false,
+  say: (ask) =>
+    plain(
+      `it opens ${timesInHours(ask('hotCount'), ask('hotHours'))} hot and ${timesInHours(ask('coldCount'), ask('coldHours'))} cold`,
+    ),
+};
+
+const opensGrowth: Spoken = {
+  detector: 'opens-growth',
+  speaksFor: ['wiring', 'sensor'],
+  weight: unlessChance(90, 'growthPValue'),
+  isOnTrace: false,
+  say: (ask) =>
+    plain(
+      `it opens ${timesInHours(ask('firstCount'), ask('firstHours'))} at first and ${timesInHours(ask('lastCount'), ask('lastHours'))} later`,
+    ),
+};
+
+const codeValue: Spoken = {
+  detector: 'code-value',
+  speaksFor: ['sensor', 'wiring', 'input'],
+  weight: always(78),
+  isOnTrace: true,
+  say: (ask, { count }) => {
+    const others = ask('otherZonesCount');
+    const also = others > 0 ? `; ${counted(others, 'other zone')} ${others === 1 ? 'has' : 'have'} it too` : '';
+    const long = longestText(ask('longestMinutes'), count);
+    return phrase`the log holds exactly ${level(ask('valueDegC'))} ${timesText(count)}, a code and no temperature${long}${also}`;
+  },
+};
+
+/** What opens of the circuit say. */
+export const opens: readonly Spoken[] = [sensorOpens, opensByRunning, opensByHeat, opensGrowth, codeValue];
