@@ -6,15 +6,15 @@ import { isoOrNull } from './iso.js';
 /** More marks than this on one chart cannot be told apart; symptoms and alarm counts hold them all. */
 const MOST_MARKS = 500;
 
-/** Single faults for the zone's chart: opens first, then what the watchers saw, in time order. */
+/** Single faults for the zone's chart, in time order; the last ones when there are too many. */
 export function faultMarks(evidence: Evidence, zone: number): FaultMark[] {
   const marks = opensOf(evidence)[zone]!.map(({ startMs, endMs, kind }) => ({ startMs, endMs, kind: kind as string }));
   for (const kind of ['settled-step', 'spike']) {
     for (const { startMs, endMs } of evidence.episodes.get(kind)?.[zone] ?? []) marks.push({ startMs, endMs, kind });
   }
   return marks
-    .slice(0, MOST_MARKS)
     .sort((a, b) => a.startMs - b.startMs)
+    .slice(-MOST_MARKS)
     .map(({ startMs, endMs, kind }) => ({
       start: new Date(startMs).toISOString(),
       end: new Date(endMs).toISOString(),
@@ -25,7 +25,7 @@ export function faultMarks(evidence: Evidence, zone: number): FaultMark[] {
 export function alarmMarks(evidence: Evidence, zone: number): AlarmMark[] {
   return evidence.alarms
     .filter((alarm) => alarm.zone === zone)
-    .slice(0, MOST_MARKS)
+    .slice(-MOST_MARKS)
     .map(({ startMs, endMs, message }) => ({ start: new Date(startMs).toISOString(), end: isoOrNull(endMs), message }));
 }
 

@@ -21,6 +21,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
   const soaks = soakSeries(evidence, zone.index);
   const setpointDegC = setpointOf(evidence, zone.index);
   const { symptoms, unable } = outcomesOf(verdict);
+  const next = isFault ? nextCheck(probabilities, presenceOf(verdict.evidence, span)) : null;
   return {
     zone: zone.name,
     machine: zone.machine,
@@ -49,7 +50,8 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     roomDegC: soaks.roomDegC,
     leavesTolerance: drift.leavesTolerance,
     trend: isFault ? trendOf(verdict, drift) : null,
-    nextCheck: isFault ? (nextCheck(probabilities, presenceOf(verdict.evidence, span))?.says ?? null) : null,
+    nextCheck: next?.says ?? null,
+    nextCheckId: next?.id ?? null,
     repairs: repairNotes(evidence, zone.index),
     soaks: soaks.points,
     duty: dutySeries(evidence, zone.index),

@@ -120,6 +120,8 @@ export interface ZoneFinding {
   readonly trend: 'worse' | 'steady' | 'better' | null;
   /** The measurement that settles most per minute of work. */
   readonly nextCheck: string | null;
+  /** Its id, so that the report can set the values to expect beside it. Absent in older findings. */
+  readonly nextCheckId?: string | null;
   readonly repairs: readonly RepairNote[];
   /** One point per cold soak: reading minus the median of its peers. */
   readonly soaks: readonly { readonly time: Iso; readonly offsetDegC: number; readonly uncertaintyDegC: number }[];
