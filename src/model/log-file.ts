@@ -89,6 +89,8 @@ export interface LogFile {
   /** Usual time between two rows (wide) or two values of a tag (long); NaN = not known. */
   readonly samplingMs: number;
   readonly order: 'rising' | 'falling' | 'mixed' | 'by-tag';
+  /** Absent where the file has no such number. */
+  readonly noValue?: NoValue;
   /** True when rows stand only for changes, so that a value holds until the next. */
   readonly isChangeLogged: boolean;
   /** How long a value holds in such a log. */
@@ -98,6 +100,14 @@ export interface LogFile {
   readonly notes: readonly string[];
 }
 
+/** The number that a wide file writes where it has no value, in columns of all kinds. */
+export interface NoValue {
+  /** As it stands in the log. */
+  readonly raw: number;
+  /** Columns of other quantities than the readings, looked at to see whether it stands in them at the same time. */
+  readonly columns: readonly number[];
+}
+
 /** What a cell held instead of a number, as the reader passes it on. */
 export const cellMark = {
   number: 0,
@@ -105,6 +115,8 @@ export const cellMark = {
   openText: 2,
   otherText: 3,
   badQuality: 4,
+  /** The number that stands for no value, in this column and in others at the same time. */
+  noValue: 5,
 } as const;
 
 /**

@@ -18,6 +18,8 @@ export const readingState = {
   belowScale: 6,
   /** Zero that no cooling can explain: a controller that restarts. */
   restartZero: 7,
+  /** The number that the recording writes in all columns at once when it has no value at all. */
+  noValue: 8,
 } as const;
 
 export type ReadingState = (typeof readingState)[keyof typeof readingState];

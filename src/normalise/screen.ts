@@ -42,6 +42,7 @@ const stateOfMark: readonly ReadingState[] = [];
 (stateOfMark as ReadingState[])[cellMark.openText] = readingState.openText;
 (stateOfMark as ReadingState[])[cellMark.otherText] = readingState.otherText;
 (stateOfMark as ReadingState[])[cellMark.badQuality] = readingState.badQuality;
+(stateOfMark as ReadingState[])[cellMark.noValue] = readingState.noValue;
 
 /**
  * Tells for each sample of one zone what its reading is worth, looking only back and to the end of the block at hand.

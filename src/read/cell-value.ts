@@ -13,6 +13,12 @@ const openWords =
 /** Signs for "nothing here" (common practice); three dashes and more fill a display and mean an open input. */
 const blankWords = /^(|[-–—_]{1,2}|\.|null|nil|none|\(null\)|<null>|n\.?a\.?|empty)$/i;
 
+/**
+ * Errors of a spreadsheet's own sums (ECMA-376 part 1, 18.17.3, and the newer ones, from memory): whoever made the file
+ * had nothing to write there. No input writes them.
+ */
+const spreadsheetErrors = /^#(value!|ref!|name\?|div\/0!|num!|null!|n\/a|calc!|spill!|getting_data)$/i;
+
 const plainPoint = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
 const plainComma = /^[-+]?(\d+,?\d*|,\d+)(e[-+]?\d+)?$/i;
 const unitTail = /\s*(°\s?[CFK]|deg\.?\s?[CFK]?|º\s?[CF]|%|[CFK])$/i;
@@ -26,7 +32,7 @@ export function readCell(cell: string, dialect: Pick<Dialect, 'decimal' | 'thous
   const text = cell.trim();
   const value = readNumber(text, dialect);
   if (!Number.isNaN(value)) return { value, mark: cellMark.number };
-  if (blankWords.test(text)) return blank;
+  if (blankWords.test(text) || spreadsheetErrors.test(text)) return blank;
   if (openWords.test(text)) return open;
   const bare = readNumber(text.replace(unitTail, ''), dialect);
   if (!Number.isNaN(bare) && unitTail.test(text)) return { value: bare, mark: cellMark.number };

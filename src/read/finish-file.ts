@@ -1,6 +1,7 @@
 import type { LogColumn, LogFile, TemperatureUnit } from '../model/log-file.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { DraftFile } from './draft-file.js';
+import { findNoValue } from './no-value.js';
 import type { FileShape } from './shape.js';
 import {
   quantile,
@@ -107,13 +108,15 @@ function finishFile(draft: DraftFile, attached: readonly Attached[], unit: UnitF
     ignored: 1,
   };
   const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, attached));
+  const noValue = shape.layout === 'wide' ? findNoValue(attached) : null;
   const notes = [
     `time: ${draft.file.time.why}`,
     `unit: ${unitWords[unit.unit]}, ${unit.why}`,
     ...scaleNotes(scales),
     ...holdNote(draft),
+    ...(noValue ? [`${noValue.raw} in columns of all kinds at once stands for no value`] : []),
   ];
-  const base = { ...draft.file, notes, typicalDegC: typicalDegC(attached, columns) };
+  const base = { ...draft.file, ...(noValue ? { noValue } : {}), notes, typicalDegC: typicalDegC(attached, columns) };
   if (shape.layout === 'long') return { ...base, columns: rowColumns(shape), tags: columns };
   return { ...base, columns: allColumns(shape, columns), tags: [] };
 }

@@ -85,6 +85,11 @@ export class RowScanner {
       values[column.index] = new Float64Array(capacity);
       if (column.role === 'reading' || column.role === 'value') marks[column.index] = new Uint8Array(capacity);
     }
+    for (const column of file.noValue?.columns ?? []) {
+      if (values[column]) continue;
+      this.actions[column] = act.number;
+      values[column] = new Float64Array(capacity);
+    }
     this.values = values;
     this.marks = marks;
     this.hasRunningText = file.tags.some((tag) => tag.role === 'running');

@@ -1,4 +1,4 @@
-import type { LogFile, WideBatch } from '../model/log-file.js';
+import type { LogFile, NoValue, WideBatch } from '../model/log-file.js';
 import { cellMark } from '../model/log-file.js';
 import type { ProblemNote } from '../model/problem.js';
 import { feedRows, type FeedOptions } from './row-feed.js';
@@ -23,6 +23,7 @@ export async function* readWide(
     clockMs[at] = scanner.clockMs;
     line[at] = lineNumber;
     if (scanner.isBad) markBad(scanner, at);
+    if (file.noValue && isWithoutValue(scanner, file.noValue, at)) markWithoutValue(scanner, file.noValue, at);
     batch.length = at + 1;
     return at + 1;
   };
@@ -37,4 +38,23 @@ export async function* readWide(
 function markBad(scanner: RowScanner, at: number): void {
   scanner.hasMarks = true;
   for (const marks of scanner.marks) if (marks && marks[at] === cellMark.number) marks[at] = cellMark.badQuality;
+}
+
+/** Share of the columns of other quantities that lack a value at once when it is the recording that lacks it (own choice). */
+const sharedShare = 0.5;
+
+function isWithoutValue(scanner: RowScanner, { raw, columns }: NoValue, at: number): boolean {
+  let count = 0;
+  for (const column of columns) if (scanner.values[column]![at] === raw) count++;
+  return count >= sharedShare * columns.length;
+}
+
+function markWithoutValue(scanner: RowScanner, { raw }: NoValue, at: number): void {
+  scanner.hasMarks = true;
+  scanner.values.forEach((values, column) => {
+    if (values?.[at] !== raw) return;
+    const marks = scanner.marks[column];
+    if (marks) marks[at] = cellMark.noValue;
+    else values[at] = NaN; // a set point or output that is not known
+  });
 }

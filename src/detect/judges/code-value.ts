@@ -1,14 +1,17 @@
-import type { Judge } from '../../model/detector.js';
+import type { Evidence, Judge, Symptom } from '../../model/detector.js';
+import { readingState } from '../../model/sample-block.js';
+import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { learnedCodesOf } from '../shared/learned-codes.js';
+import { learnedCodesOf, type LearnedCode } from '../shared/learned-codes.js';
 import { momentMsOf, hasNear } from '../shared/opens.js';
 
 export type CodeValueSettings = Record<string, never>;
 
 /**
  * Exact values that stand for a fault, learned from the log itself: reached and left by jumps that no heat makes,
- * again and again to the last digit. Codes the reader knew already (full scale, words) are not told again here.
+ * again and again to the last digit; and the number that the recording writes in all columns when it has no value.
+ * Codes the reader knew already (full scale, words) are not told again here.
  */
 export const codeValue: Judge<CodeValueSettings> = {
   meta: {
@@ -20,23 +23,49 @@ export const codeValue: Judge<CodeValueSettings> = {
   },
   judge(evidence) {
     const codes = learnedCodesOf(evidence);
-    return judgeZones(evidence, 'code-value', (zone) =>
-      codes[zone.index]!.map((code) => {
-        const { spans } = code;
-        const alarmsMs = evidence.alarms.filter((a) => a.zone === zone.index).map((a) => a.startMs);
-        const alarmed = spans.filter((s) => hasNear(alarmsMs, s.startMs, 10 * momentMsOf(zone)));
-        return symptomOf('code-value', spans[0]!.startMs, spans.at(-1)!.endMs, spans.length, {
-          valueDegC: code.valueDegC,
-          spanCount: spans.length,
-          sampleCount: code.sampleCount,
-          longestMinutes: Math.max(...spans.map((s) => (s.endMs - s.startMs) / 60_000)),
-          medianJumpDegC: median(spans.map((s) => Math.abs(code.valueDegC - s.beforeDegC))),
-          otherZonesCount: code.otherZonesCount,
-          alarmedShare: evidence.hasAlarmLog ? alarmed.length / spans.length : NaN,
-          isAboveCount: code.side === 'above' ? 1 : 0,
-          isBelowCount: code.side === 'below' ? 1 : 0,
-        });
-      }),
-    );
+    return judgeZones(evidence, 'code-value', (zone) => [
+      ...codes[zone.index]!.map((code) => describeCode(evidence, zone, code)),
+      ...describeNoValue(evidence, zone),
+    ]);
   },
 };
+
+function describeCode(evidence: Evidence, zone: Zone, code: LearnedCode): Symptom {
+  const { spans } = code;
+  const alarmsMs = evidence.alarms.filter((a) => a.zone === zone.index).map((a) => a.startMs);
+  const alarmed = spans.filter((s) => hasNear(alarmsMs, s.startMs, 10 * momentMsOf(zone)));
+  return symptomOf('code-value', spans[0]!.startMs, spans.at(-1)!.endMs, spans.length, {
+    valueDegC: code.valueDegC,
+    spanCount: spans.length,
+    sampleCount: code.sampleCount,
+    longestMinutes: Math.max(...spans.map(minutesOf)),
+    medianJumpDegC: median(
+      spans.map((s) => Math.abs(code.valueDegC - s.beforeDegC)).filter((jump) => !Number.isNaN(jump)),
+    ),
+    otherZonesCount: code.otherZonesCount,
+    alarmedShare: evidence.hasAlarmLog ? alarmed.length / spans.length : NaN,
+    isAboveCount: code.side === 'above' ? 1 : 0,
+    isBelowCount: code.side === 'below' ? 1 : 0,
+  });
+}
+
+/** Rows in which the recording had no value for anything: told, but no sign against the zone. */
+function describeNoValue({ episodes }: Evidence, zone: Zone): Symptom[] {
+  const runs = (episodes.get('open-runs')?.[zone.index] ?? []).filter(
+    ({ facts }) => facts['stateCode'] === readingState.noValue,
+  );
+  if (runs.length === 0) return [];
+  return [
+    symptomOf('code-value', runs[0]!.startMs, runs.at(-1)!.endMs, runs.length, {
+      valueDegC: runs[0]!.facts['valueDegC'] ?? NaN,
+      spanCount: runs.length,
+      sampleCount: runs.reduce((sum, run) => sum + run.facts['sampleCount']!, 0),
+      longestMinutes: Math.max(...runs.map(minutesOf)),
+      isInAllColumnsCount: 1,
+    }),
+  ];
+}
+
+function minutesOf({ startMs, endMs }: { readonly startMs: number; readonly endMs: number }): number {
+  return (endMs - startMs) / 60_000;
+}

@@ -1,6 +1,9 @@
 import { factOf, ramp, standsOut, surprise, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
 
 const stuckMinutes = (zone: ZoneEvidence): number => factOf(zone, 'stuck-reading', 'totalMinutes');
+/** Stays at codes of this zone; a number that the recording writes in all columns at once is none. */
+const codeStays = (zone: ZoneEvidence): number =>
+  symptomsOf(zone, 'code-value').find(({ facts }) => facts['isInAllColumnsCount'] !== 1)?.facts['spanCount'] ?? 0;
 /** A restart or a power cut takes every zone of the log; a card takes its own. */
 const notEverywhere = (zone: ZoneEvidence): number =>
   ramp(1 - factOf(zone, 'card-events', 'everywhereShare'), 0.2, 0.8);
@@ -108,6 +111,6 @@ export const inputTerms: readonly Term[] = [
     says: 'One exact value returns again and again, reached faster than heat can move: a code, not a temperature.',
     for: ['sensor', 'wiring', 'input'],
     against: ['none'],
-    value: (zone) => ramp(factOf(zone, 'code-value', 'spanCount'), 0, 3),
+    value: (zone) => ramp(codeStays(zone), 0, 3),
   },
 ];

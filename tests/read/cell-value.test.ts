@@ -1,0 +1,13 @@
+import { expect, test } from 'vitest';
+import { cellMark } from '../../src/model/log-file.js';
+import { readCell } from '../../src/read/cell-value.js';
+
+const marksOf = (cells: readonly string[]): number[] =>
+  cells.map((cell) => readCell(cell, { decimal: '.', thousands: '' }).mark);
+
+test("takes a spreadsheet's own errors for nothing, and a display full of hashes for an open input", () => {
+  // Error values of ECMA-376 part 1 (Office Open XML), clause 18.17.3.
+  const errors = ['#DIV/0!', '#N/A', '#NAME?', '#NULL!', '#NUM!', '#REF!', '#VALUE!'];
+  expect(marksOf(errors)).toEqual(errors.map(() => cellMark.blank));
+  expect(marksOf(['####', '#####', 'OL'])).toEqual([cellMark.openText, cellMark.openText, cellMark.openText]);
+});
