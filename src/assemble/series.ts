@@ -1,4 +1,11 @@
-import { zoneChangesOf } from '../detect/shared/zone-changes.js';
+import {
+  dutyPoints,
+  roomDegCOf,
+  setpointsDegCOf,
+  soakPoints,
+  type DutyChartPoint,
+} from '../detect/shared/chart-points.js';
+import { WARMEST_ROOM_DEG_C } from '../detect/shared/zone-state.js';
 import type { Evidence } from '../model/detector.js';
 import type { ZoneFinding } from '../model/findings.js';
 import { median } from '../maths/quantile.js';
@@ -12,43 +19,39 @@ export function soakSeries(
   evidence: Evidence,
   zone: number,
 ): { points: ZoneFinding['soaks']; roomDegC: number | null } {
-  const { soaks } = zoneChangesOf(evidence)[zone]!;
+  const soaks = soakPoints(evidence)[zone]!;
+  const roomDegC = roomDegCOf(evidence);
   return {
     points: soaks.map(({ timeMs, offsetDegC, uncertaintyDegC }) => ({
       time: new Date(timeMs).toISOString(),
       offsetDegC: rounded(offsetDegC, 2),
       uncertaintyDegC: rounded(uncertaintyDegC, 2),
     })),
-    roomDegC: soaks.length === 0 ? null : rounded(soaks.at(-1)!.roomDegC, 1),
+    roomDegC: roomDegC === null ? null : rounded(roomDegC, 1),
   };
 }
 
-/** Duty of settled stretches against its median: less duty than usual reads as a sensor that reads high. */
+/** Duty of settled stretches for a zone's chart; neighbours are drawn together where there are too many. */
 export function dutySeries(evidence: Evidence, zone: number): ZoneFinding['duty'] {
-  const { duty } = zoneChangesOf(evidence)[zone]!;
-  if (!duty) return [];
-  const usualPercent = median(duty.dutyPercent);
-  const each = Math.max(1, Math.ceil(duty.timeMs.length / MOST_DUTY_POINTS));
-  const points: { time: string; residualDegC: number; residualPercent: number }[] = [];
-  for (let from = 0; from < duty.timeMs.length; from += each) {
-    const residualPercent = median(duty.dutyPercent.subarray(from, from + each)) - usualPercent;
-    points.push({
-      time: new Date(duty.timeMs[from]!).toISOString(),
-      residualDegC: rounded(-residualPercent / duty.percentPerDegC, 2),
-      residualPercent: rounded(residualPercent, 2),
-    });
-  }
-  return points;
+  const points = dutyPoints(evidence)[zone]!;
+  const each = Math.max(1, Math.ceil(points.length / MOST_DUTY_POINTS));
+  const groups = Array.from({ length: Math.ceil(points.length / each) }, (_, i) =>
+    points.slice(i * each, (i + 1) * each),
+  );
+  return groups.map((group) => ({
+    time: new Date(group[0]!.timeMs).toISOString(),
+    residualDegC: middle(group, ({ residualDegC }) => residualDegC),
+    residualPercent: middle(group, ({ residualPercent }) => residualPercent),
+  }));
 }
 
-/** The set point the zone works at mostly; where none is logged, the median of the readings of the warmer half. */
-export function setpointOf({ digest }: Evidence, zone: number): number | null {
-  const { setpointDegC, meanDegC } = digest.zones[zone]!;
-  const warm = setpointDegC.filter((value) => value > WARM_FROM_DEG_C);
-  if (warm.length > 0) return rounded(median(warm), 1);
-  const readings = meanDegC.filter((value) => value > WARM_FROM_DEG_C);
-  return readings.length === 0 ? null : rounded(median(readings), 1);
+function middle(points: readonly DutyChartPoint[], valueOf: (point: DutyChartPoint) => number): number {
+  return rounded(median(points.map(valueOf)), 2);
 }
 
-/** Set points below this mean "off" (common practice: no heat-seal or barrel zone works so cold). */
-const WARM_FROM_DEG_C = 45;
+/** The usual set point of a zone; where it was never settled, what the log asked for; null where neither tells. */
+export function setpointOf(evidence: Evidence, zone: number): number | null {
+  const asked = evidence.digest.zones[zone]!.setpointDegC.filter((value) => value > WARMEST_ROOM_DEG_C);
+  const usual = setpointsDegCOf(evidence)[zone] ?? (asked.length === 0 ? null : median(asked));
+  return usual === null ? null : rounded(usual, 1);
+}

@@ -33,7 +33,7 @@ function changesOf(now: Findings, previous: Findings): HistoryFindings['changes'
   return now.zones.flatMap((zone) => {
     const last = previous.zones.find((other) => other.zone === zone.zone && other.machine === zone.machine);
     const told = changeOf(zone, last ?? null, daysIn(now), daysIn(previous));
-    return told ? [{ zone: zone.zone, ...told }] : [];
+    return told ? [{ zone: zone.zone, machine: zone.machine, ...told }] : [];
   });
 }
 
@@ -74,19 +74,30 @@ function daysIn({ window }: Findings): number {
   return Math.max(1 / 24, (Date.parse(window.end) - Date.parse(window.start)) / 86_400_000);
 }
 
+/** Two overlapping exports cut one soak at different minutes; a soak takes hours, so this near it is the same one. */
+const SAME_SOAK_MS = 7_200_000;
+
 /** Cold-soak offsets of all runs; a soak that two runs saw counts once, as the later run has it. */
 function offsetsOf(runs: readonly Findings[]): HistoryFindings['offsets'] {
-  const byZone = new Map<string, Map<number, { time: string; offsetDegC: number }>>();
+  const byZone = new Map<string, HistoryFindings['offsets'][number] & { points: OffsetPoint[] }>();
   for (const { zones } of runs) {
-    for (const { zone, soaks } of zones) {
-      const points = byZone.get(zone) ?? new Map<number, { time: string; offsetDegC: number }>();
-      // two overlapping exports cut one soak at different minutes; a soak takes hours
-      for (const { time, offsetDegC } of soaks)
-        points.set(Math.round(Date.parse(time) / 7_200_000), { time, offsetDegC });
-      byZone.set(zone, points);
+    for (const { zone, machine, soaks } of zones) {
+      const key = JSON.stringify([machine, zone]);
+      const curve = byZone.get(key) ?? { zone, machine, points: [] };
+      byZone.set(key, curve);
+      for (const { time, offsetDegC } of soaks) addPoint(curve.points, { time, offsetDegC });
     }
   }
-  return [...byZone]
-    .filter(([, points]) => points.size > 0)
-    .map(([zone, points]) => ({ zone, points: [...points.values()].sort((a, b) => a.time.localeCompare(b.time)) }));
+  return [...byZone.values()]
+    .filter(({ points }) => points.length > 0)
+    .map((curve) => ({ ...curve, points: curve.points.sort((a, b) => a.time.localeCompare(b.time)) }));
+}
+
+type OffsetPoint = HistoryFindings['offsets'][number]['points'][number];
+
+function addPoint(points: OffsetPoint[], point: OffsetPoint): void {
+  const atMs = Date.parse(point.time);
+  const same = points.findIndex(({ time }) => Math.abs(Date.parse(time) - atMs) < SAME_SOAK_MS);
+  if (same < 0) points.push(point);
+  else points[same] = point;
 }

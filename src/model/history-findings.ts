@@ -2,12 +2,20 @@ export type ChangeSinceLast = 'new' | 'worse' | 'better' | 'fixed' | 'still open
 
 /** How this week's findings stand beside the weeks before. */
 export interface HistoryFindings {
+  /** Runs kept, this one counted. */
   readonly runs: number;
   readonly previousEnd: string | null;
-  readonly changes: readonly { readonly zone: string; readonly change: ChangeSinceLast; readonly says: string }[];
+  /** Two machines may have a zone of one name, so each is named with its machine; absent in older findings. */
+  readonly changes: readonly {
+    readonly zone: string;
+    readonly machine?: string;
+    readonly change: ChangeSinceLast;
+    readonly says: string;
+  }[];
   /** Per zone: cold-soak offset over all weeks kept. */
   readonly offsets: readonly {
     readonly zone: string;
+    readonly machine?: string;
     readonly points: readonly { readonly time: string; readonly offsetDegC: number }[];
   }[];
   readonly weeks: readonly {

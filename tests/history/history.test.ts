@@ -1,9 +1,9 @@
 import { spawn } from 'node:child_process';
-import { mkdtemp, readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { encodeDigest } from '../../src/digest/codec.js';
 import { emptyZoneDigest } from '../../src/digest/zone-digest.js';
 import { compareWithHistory } from '../../src/history/compare.js';
@@ -14,7 +14,13 @@ import { entriesFromMaintenance, trackRecord } from '../../src/history/track-rec
 import { weeksOf } from '../../src/history/weeks.js';
 import { madeFindings, madeZone } from '../make/made-findings.js';
 
-const folder = () => mkdtemp(join(tmpdir(), 'looselead-history-'));
+const folders: string[] = [];
+const folder = async () => {
+  const path = await mkdtemp(join(tmpdir(), 'looselead-history-'));
+  folders.push(path);
+  return path;
+};
+afterAll(() => Promise.all(folders.map((path) => rm(path, { recursive: true, force: true }))));
 const stored = (findings: ReturnType<typeof madeFindings>) => ({ key: keyOf(findings), findings });
 const nothing = () => new Uint8Array([1, 2, 3]);
 const week = (n: number, zones = [madeZone('Zone 1')]) =>
@@ -138,6 +144,19 @@ describe('since the last report', () => {
   test('healthy and healthy is not worth a line; the same export is not its own past', () => {
     expect(change(madeZone('Zone 1'), madeZone('Zone 1'))).toEqual([]);
     expect(compareWithHistory(week(0), [stored(week(0))])).toMatchObject({ runs: 1, previousEnd: null, changes: [] });
+  });
+  test('zones of one name on two machines are kept apart', () => {
+    const soaks = (offsetDegC: number) => [{ time: '2026-01-06T05:00:00Z', offsetDegC, uncertaintyDegC: 0.1 }];
+    const now = week(1, [
+      faulty({ machine: 'M1', soaks: soaks(1) }),
+      madeZone('Zone 1', { machine: 'M2', soaks: soaks(2) }),
+    ]);
+    const told = compareWithHistory(now, [stored(week(0, [madeZone('Zone 1', { machine: 'M2' })]))]);
+    expect(told.changes.map(({ zone, machine, change: said }) => [zone, machine, said])).toEqual([
+      ['Zone 1', 'M1', 'new'],
+    ]);
+    const curves = told.offsets.map(({ machine, points }) => [machine, points.map(({ offsetDegC }) => offsetDegC)]);
+    expect(Object.fromEntries(curves)).toEqual({ M1: [1], M2: [2] });
   });
   test('a soak that two overlapping runs saw is one point of the curve', () => {
     const soak = (time: string, offsetDegC: number) => ({ time, offsetDegC, uncertaintyDegC: 0.1 });

@@ -1,9 +1,12 @@
 import type { Findings, Trace, ZoneFinding } from '../../model/findings.js';
+import { isSameZone } from '../text/names.js';
 import { phraseText } from '../text/phrase.js';
 import type { Clock } from '../text/clock.js';
 import { numberedFaults } from '../sentences/numbered.js';
-import { idWords } from '../text/words.js';
+import { kindText } from '../sentences/kinds.js';
+import { repairText } from '../sentences/repair.js';
 import { sentence } from '../sentences/symptom.js';
+import { packMarks, packPoints, type PackedMarks, type PackedPoints } from './pack-lists.js';
 import { packColumn, type PackedColumn } from './pack.js';
 
 /** All times here are the plant's wall clock written as if it were UTC, so the page needs no table of time zones. */
@@ -18,14 +21,11 @@ export interface PackedTrace {
   readonly badCount: PackedColumn | null;
 }
 
-export interface Mark {
+export interface NumberedMark {
+  readonly number: number;
   readonly fromMs: number;
   readonly toMs: number;
   readonly says: string;
-}
-
-export interface NumberedMark extends Mark {
-  readonly number: number;
   /** The same words with temperatures in °F. */
   readonly saysInF: string;
 }
@@ -38,17 +38,13 @@ export interface ZoneChartData {
   readonly trace: PackedTrace | null;
   readonly faults: readonly NumberedMark[];
   /** Single faults, not numbered. */
-  readonly singles: readonly Mark[];
-  readonly alarms: readonly Mark[];
-  readonly repairs: readonly Mark[];
-  readonly soaks: readonly { readonly timeMs: number; readonly offsetDegC: number; readonly plusMinusDegC: number }[];
+  readonly singles: PackedMarks;
+  readonly alarms: PackedMarks;
+  readonly repairs: PackedMarks;
+  readonly soaks: PackedPoints<'offsetDegC' | 'plusMinusDegC'>;
   /** Half width of the sensor's own tolerance at room temperature; null = not known. */
   readonly toleranceDegC: number | null;
-  readonly duty: readonly {
-    readonly timeMs: number;
-    readonly residualDegC: number;
-    readonly residualPercent: number;
-  }[];
+  readonly duty: PackedPoints<'residualDegC' | 'residualPercent'>;
   readonly opens: readonly { readonly day: string; readonly running: number; readonly stopped: number }[];
 }
 
@@ -73,26 +69,39 @@ export function zoneChartData(zone: ZoneFinding, findings: Findings, clock: Cloc
       says: phraseText(sentence(text.says)),
       saysInF: phraseText(sentence(text.says), 'degF'),
     })),
-    singles: (zone.faultMarks ?? []).map(({ start, end, kind }) => ({
-      fromMs: wall(start),
-      toMs: wall(end),
-      says: idWords(kind),
-    })),
-    alarms: (zone.alarmMarks ?? []).map(({ start, end, message }) => ({
-      fromMs: wall(start),
-      toMs: wall(end ?? findings.window.end),
-      says: message,
-    })),
-    repairs: zone.repairs.map(({ time, done }) => ({ fromMs: wall(time), toMs: wall(time), says: done })),
-    soaks: soakPoints(zone, findings, wall),
+    singles: packMarks(
+      (zone.faultMarks ?? []).map(({ start, end, kind }) => ({
+        fromMs: wall(start),
+        toMs: wall(end),
+        says: kindText(kind),
+      })),
+    ),
+    alarms: packMarks(
+      (zone.alarmMarks ?? []).map(({ start, end, message }) => ({
+        fromMs: wall(start),
+        toMs: wall(end ?? findings.window.end),
+        says: message,
+      })),
+    ),
+    repairs: packMarks(
+      zone.repairs.map(({ time, done, found }) => ({
+        fromMs: wall(time),
+        toMs: wall(time),
+        says: repairText(done, found),
+      })),
+    ),
+    soaks: packPoints(soakPoints(zone, findings, wall), ['offsetDegC', 'plusMinusDegC']),
     toleranceDegC: toleranceAtRoom(zone),
-    duty: zone.duty.map(({ time, ...residuals }) => ({ timeMs: wall(time), ...residuals })),
+    duty: packPoints(
+      zone.duty.map(({ time, ...residuals }) => ({ timeMs: wall(time), ...residuals })),
+      ['residualDegC', 'residualPercent'],
+    ),
     opens: zone.opensByDay,
   };
 }
 
 /** Soaks of this log and, before them, the ones kept from the weeks before. */
-function soakPoints(zone: ZoneFinding, findings: Findings, wall: (time: string) => number): ZoneChartData['soaks'] {
+function soakPoints(zone: ZoneFinding, findings: Findings, wall: (time: string) => number) {
   const kept = findings.history?.offsets.find((entry) => isSameZone(entry, zone))?.points ?? [];
   const first = zone.soaks[0]?.time ?? findings.window.end;
   const earlier = kept
