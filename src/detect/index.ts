@@ -11,6 +11,7 @@ import { frozenRecord } from './judges/frozen-record.js';
 import { heatUp } from './judges/heat-up.js';
 import { heaterDead } from './judges/heater-dead.js';
 import { heaterWeak } from './judges/heater-weak.js';
+import { loneExcursions } from './judges/lone-excursions.js';
 import { offsetStep } from './judges/offset-step.js';
 import { opensByHeat } from './judges/opens-by-heat.js';
 import { opensByRunning } from './judges/opens-by-running.js';
@@ -47,6 +48,7 @@ export const judges: readonly AnyJudge[] = [
   stuckReading,
   frozenRecord,
   returningSteps,
+  loneExcursions,
   spikes,
   scatterGrowth,
   cardEvents,

@@ -9,6 +9,7 @@ import { isCommonMove } from '../shared/common-moves.js';
 import { hasNear, opensOf } from '../shared/opens.js';
 import { noiseDegCOf } from '../shared/noise.js';
 import { rateFacts } from '../shared/rate-facts.js';
+import { stepOhm } from '../shared/step-ohm.js';
 
 export interface ReturningStepsSettings {
   /** Fewer steps are told as nothing: product and doors make one now and then (own choice). */
@@ -42,6 +43,7 @@ export const returningSteps: Judge<ReturningStepsSettings> = {
       return [
         symptomOf('returning-steps', alone[0]!.startMs, alone.at(-1)!.endMs, alone.length, {
           ...stepFacts(alone),
+          ...ohmFacts(zone, alone),
           sharedStepCount: all.length - alone.length,
           stepsPerDay: alone.length / Math.max(1 / 24, exposure.loggedHours / 24),
           noiseDegC: noiseDegCOf(evidence, zone),
@@ -83,6 +85,16 @@ function stepFacts(steps: readonly Episode[]): Record<string, number> {
     stepSpreadRatio: robustSd(magnitudes) / median(magnitudes),
     loopReactionPercent: median(reactions),
     shiftedShare: shiftedShare(steps, ups.length, downs.length),
+  };
+}
+
+/** Ohms in series that would make the median and the largest step, at the level from which the steps start. */
+function ohmFacts(zone: Zone, steps: readonly Episode[]): Record<string, number> {
+  const sizes = steps.map((step) => Math.abs(step.facts['stepDegC']!));
+  const levelDegC = median(steps.map((step) => step.facts['beforeDegC']!));
+  return {
+    medianStepOhm: stepOhm(zone, levelDegC, median(sizes)),
+    largestStepOhm: stepOhm(zone, levelDegC, Math.max(...sizes)),
   };
 }
 

@@ -42,7 +42,7 @@ function movesAlong(evidence: Evidence, peer: Zone, atMs: number, stepDegC: numb
 }
 
 /** Times at which the machine of each zone starts or stops, ascending, by zone index; empty where that is not known. */
-const runningEdgesOf = oncePer((evidence: Evidence): readonly (readonly number[])[] => {
+export const runningEdgesOf = oncePer((evidence: Evidence): readonly (readonly number[])[] => {
   const { startMs, periodMs } = evidence.digest;
   return conditionsOf(evidence).map(({ runningShare }) => {
     const edges: number[] = [];

@@ -39,6 +39,15 @@ export const stepTerms: readonly Term[] = [
     value: (zone) => stepsAlone(zone) * ramp(factOf(zone, 'returning-steps', 'turnShare'), 0.3, 0.9),
   },
   {
+    id: 'pulled-back-jumps',
+    detector: 'lone-excursions',
+    says: 'From some time on the settled reading jumps up and down, pulled back within minutes, on this zone alone.',
+    for: ['wiring'],
+    against: ['none'],
+    start: 2,
+    value: (zone) => Number(symptomsOf(zone, 'lone-excursions').length > 0),
+  },
+  {
     id: 'spikes-many',
     detector: 'spikes',
     says: 'Single readings jump out and come back, again and again.',

@@ -1,0 +1,129 @@
+import type { Evidence, Judge, Symptom } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
+import { exposuresOf } from '../shared/exposure.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
+import { loneExcursionsOf, type Excursion, type LoneExcursions } from '../shared/lone-excursions.js';
+import { rateFacts } from '../shared/rate-facts.js';
+import { samplingMsOf } from '../shared/sampling.js';
+import { stepOhm } from '../shared/step-ohm.js';
+
+export interface LoneExcursionsSettings {
+  /** Fewer are told as nothing: doors and product make one now and then. */
+  readonly fewestExcursions: number;
+  /** Both directions must be there: a contact that goes away comes back, product pulls one way only. */
+  readonly smallestShareEachWay: number;
+  /** Chance, for all onsets tried, that they came at an even rate all along. */
+  readonly largestPValue: number;
+  /** The own rate must be this many times what half of the peers reach in the same time. */
+  readonly timesPeers: number;
+  /** Watched hours without which no rate is known. */
+  readonly fewestHours: number;
+}
+
+/** Slower logs miss what a quick loop pulls back in a minute or two (own choice). */
+const SLOWEST_SAMPLING_MS = 130_000;
+const HOUR_MS = 3_600_000;
+
+/** A settled zone that begins to jump both ways, pulled back within minutes, alone on its machine. */
+export const loneExcursions: Judge<LoneExcursionsSettings> = {
+  meta: {
+    id: 'lone-excursions',
+    sees: 'a settled zone that begins to jump up and down for a minute or two, alone on its machine',
+    needs: ['reading', 'peers'],
+    source:
+      'Common practice: a quick loop pulls a false step back at once; exact test of two Poisson rates (Przyborowski & Wilenski 1940, from memory).',
+    defaults: {
+      fewestExcursions: 6,
+      smallestShareEachWay: 0.2,
+      largestPValue: 0.01,
+      timesPeers: 4,
+      fewestHours: 12,
+    },
+  },
+  judge(evidence, settings) {
+    return judgeZones(evidence, 'lone-excursions', (zone) => judgeZone(evidence, zone, settings));
+  },
+};
+
+function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSettings): Answer {
+  if (samplingMsOf(zone) > SLOWEST_SAMPLING_MS) {
+    return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, needed ${SLOWEST_SAMPLING_MS / 1000} s or less.`;
+  }
+  const all = loneExcursionsOf(evidence);
+  const own = all[zone.index]!;
+  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  if (peers.length === 0) return `Zone ${zone.name}: no other zone of its machine is logged.`;
+  const hours = hoursBetween(own, -Infinity, Infinity);
+  if (hours < settings.fewestHours) {
+    return `Zone ${zone.name}: ${hours.toFixed(1)} h settled and hot, needed ${settings.fewestHours}.`;
+  }
+  const onset = onsetOf(own);
+  if (!onset || onset.pValue > settings.largestPValue) return [];
+  const since = own.excursions.slice(onset.first);
+  if (since.length < settings.fewestExcursions) return [];
+  const upShare = since.filter(({ sizeDegC }) => sizeDegC > 0).length / since.length;
+  if (Math.min(upShare, 1 - upShare) < settings.smallestShareEachWay) return [];
+  const perHour = since.length / hoursBetween(own, onset.fromMs, Infinity);
+  const peersPerHour = median(peers.map((peer) => ratePerHour(all[peer.index]!, onset.fromMs)).filter(Number.isFinite));
+  if (perHour < settings.timesPeers * peersPerHour) return [];
+  return [describe(evidence, zone, own, since, { upShare, perHour, peersPerHour, ...onset })];
+}
+
+interface Onset {
+  readonly first: number;
+  readonly fromMs: number;
+  readonly pValue: number;
+}
+
+/** The excursion from which on they come most clearly at a higher rate; its chance counts every one tried. */
+function onsetOf(own: LoneExcursions): Onset | null {
+  const { excursions } = own;
+  let best: Onset | null = null;
+  for (let first = 0; first < excursions.length; first++) {
+    const fromMs = excursions[first]!.timeMs;
+    // The one that starts the count is not counted, or the choice of the start would count as evidence.
+    const { higherPValue } = rateFacts(
+      { events: excursions.length - first - 1, exposure: hoursBetween(own, fromMs, Infinity) },
+      { events: first, exposure: hoursBetween(own, -Infinity, fromMs) },
+    );
+    const pValue = Math.min(1, higherPValue * excursions.length);
+    if (pValue < (best?.pValue ?? Infinity)) best = { first, fromMs, pValue };
+  }
+  return best;
+}
+
+function ratePerHour(zone: LoneExcursions, fromMs: number): number {
+  return zone.excursions.filter(({ timeMs }) => timeMs >= fromMs).length / hoursBetween(zone, fromMs, Infinity);
+}
+
+function hoursBetween({ watchedMs, periodMs }: LoneExcursions, fromMs: number, toMs: number): number {
+  return (watchedMs.reduce((count, at) => count + (at >= fromMs && at < toMs ? 1 : 0), 0) * periodMs) / HOUR_MS;
+}
+
+function describe(
+  evidence: Evidence,
+  zone: Zone,
+  own: LoneExcursions,
+  since: readonly Excursion[],
+  rate: Onset & { readonly upShare: number; readonly perHour: number; readonly peersPerHour: number },
+): Symptom {
+  const sizes = since.map(({ sizeDegC }) => Math.abs(sizeDegC));
+  const answers = since.map(({ sizeDegC, answerPercent }) => -Math.sign(sizeDegC) * answerPercent);
+  const medianStepDegC = median(sizes);
+  const levelDegC = median(since.map(({ beforeDegC }) => beforeDegC));
+  const { loggedHours } = exposuresOf(evidence)[zone.index]!;
+  return symptomOf('lone-excursions', rate.fromMs, since.at(-1)!.timeMs, since.length, {
+    excursionCount: since.length,
+    beforeCount: rate.first,
+    upShare: rate.upShare,
+    medianStepDegC,
+    largestStepDegC: Math.max(...sizes),
+    medianStepOhm: stepOhm(zone, levelDegC, medianStepDegC),
+    scatterDegC: own.scatterDegC,
+    loopAnswerPercent: median(answers.filter(Number.isFinite)),
+    excursionsPerDay: since.length / Math.max(1 / 24, loggedHours / 24),
+    peersRatio: Math.min(999, rate.perHour / rate.peersPerHour),
+    beginsPValue: rate.pValue,
+  });
+}
