@@ -23,7 +23,8 @@ export function runJudges(evidence: Evidence, judges: readonly AnyJudge[], setti
   const outcomes = judges.flatMap((judge) => {
     const { id, defaults } = judge.meta;
     try {
-      return judge.judge(evidence, { ...(defaults as object), ...settings[id] });
+      const judged = judge.judge(evidence, { ...(defaults as object), ...settings[id] });
+      return judged.map((outcome) => withDoubt(evidence, outcome));
     } catch (error) {
       problems.push(detectorFailed(id, error, 'this log'));
       return evidence.zones.map(({ index, name }) => ({
@@ -35,4 +36,11 @@ export function runJudges(evidence: Evidence, judges: readonly AnyJudge[], setti
     }
   });
   return { outcomes, problems };
+}
+
+/** What was seen stays listed, but where nothing says that the numbers are temperatures it proves nothing. */
+function withDoubt({ zones }: Evidence, outcome: Outcome): Outcome {
+  const zone = zones[outcome.zone];
+  if (!zone?.isQuantityUnknown) return outcome;
+  return { ...outcome, unable: `Zone ${zone.name}: nothing in the log says that its numbers are temperatures.` };
 }

@@ -30,4 +30,9 @@ export interface Zone {
    * long says nothing of the sensor.
    */
   readonly isChangeLogged?: boolean;
+  /**
+   * True when nothing says that its readings are temperatures, and the log's other unnamed columns are unlike them:
+   * then no fault is claimed of it.
+   */
+  readonly isQuantityUnknown?: boolean;
 }

@@ -1,6 +1,7 @@
 import type { ColumnRole, TemperatureUnit } from '../model/log-file.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { looseName, splitName, unitOf, type NamedUnit, type NameParts } from './column-name.js';
+import { areOneQuantity } from './one-quantity.js';
 import type { Series } from './series.js';
 
 /** A series with what it was taken for; the zone is a name for now. */
@@ -12,6 +13,8 @@ export interface RoledSeries {
   readonly unit: TemperatureUnit | null;
   readonly scale: number;
   readonly why: string;
+  /** True when it is read as a temperature although neither its name nor its neighbours say that it is one. */
+  readonly isQuantityUnknown?: boolean;
 }
 
 /** Tags that begin with T for temperature by ISA-5.1 (TIC101, TT-3, TE12), thermocouples (TC4) and plain T10. */
@@ -33,12 +36,16 @@ export function roleSeries(all: readonly Series[], plant: PlantFile | null): Rol
   );
   const hasReadings = first.some((it) => it.role === 'reading');
   const hasDecimals = all.some((series) => series.decimals > 0);
-  return first
-    .map((roled) => (roled.why === unsaid ? byNeighbours(roled, zones, hasReadings, hasDecimals) : roled))
+  const roled = first
+    .map((it) => (it.why === unsaid ? byNeighbours(it, zones, hasReadings, hasDecimals) : it))
     .map(dropTexts);
+  const byNumbers = roled.filter(({ why }) => why === numbersAlone);
+  if (byNumbers.length === 0 || areOneQuantity(byNumbers)) return roled;
+  return roled.map((it) => (it.why === numbersAlone ? { ...it, isQuantityUnknown: true } : it));
 }
 
 const unsaid = 'its name does not say what it is';
+const numbersAlone = 'no name says more, and its numbers can be temperatures';
 
 function byPlant(name: string, plant: PlantFile | null): ((series: Series) => RoledSeries) | null {
   const loose = looseName(name);
@@ -109,9 +116,7 @@ function byNeighbours(
   if (hasReadings || zones.size > 0) return roled;
   // Beside columns with decimals, whole numbers are counters, states or parts of a date.
   if (hasDecimals && roled.series.decimals === 0) return roled;
-  return canBeReading(roled.series)
-    ? { ...roled, role: 'reading', why: 'no name says more, and its numbers can be temperatures' }
-    : roled;
+  return canBeReading(roled.series) ? { ...roled, role: 'reading', why: numbersAlone } : roled;
 }
 
 function canBeReading({ value, numbers, filled }: Series): boolean {

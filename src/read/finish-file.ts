@@ -3,14 +3,8 @@ import type { ProblemNote } from '../model/problem.js';
 import type { DraftFile } from './draft-file.js';
 import { findNoValue } from './no-value.js';
 import type { FileShape } from './shape.js';
-import {
-  quantile,
-  guessOutputScale,
-  guessRunningAbove,
-  guessScale,
-  guessUnit,
-  type UnitFinding,
-} from './unit-guess.js';
+import { quantile } from './quantile.js';
+import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from './unit-guess.js';
 import type { Attached } from './zones.js';
 
 export interface FinishedFiles {
@@ -37,6 +31,11 @@ export function finishFiles(
       problems.push(unitProblem(draft, finding));
       assumptions.push(`${draft.name}: temperatures are taken as ${unitWords[finding.unit]}; ${finding.why}.`);
     }
+    const unknown = columns.filter((it) => it.role === 'reading' && it.isQuantityUnknown);
+    if (unknown.length > 0) {
+      problems.push(unknownQuantity(draft, unknown));
+      assumptions.push(`${draft.name}: nothing says which columns are temperatures, so no fault is claimed of any.`);
+    }
     const file = finishFile(draft, columns, finding);
     noteResolution(resolutionDegC, columns, [...file.columns, ...file.tags]);
     return file;
@@ -58,6 +57,16 @@ function noteResolution(
 }
 
 const unitWords = { degC: '°C', degF: '°F', K: 'K' } as const;
+
+function unknownQuantity(draft: DraftFile, columns: readonly Attached[]): ProblemNote {
+  const names = columns.map(({ series }) => `"${series.name}"`).join(', ');
+  return {
+    code: 'unknown-layout',
+    file: draft.name,
+    what: `No name says which columns are temperatures, and the numbers of ${names} are too unlike to be of one kind.`,
+    todo: 'Give the names of the columns with --names, or say in plant.yaml which ones are readings; until then no fault is claimed.',
+  };
+}
 
 function unitProblem(draft: DraftFile, { unit, why }: UnitFinding): ProblemNote {
   return {

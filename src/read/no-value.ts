@@ -1,6 +1,6 @@
 import type { NoValue } from '../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
-import { quantile } from './unit-guess.js';
+import { quantile } from './quantile.js';
 
 /** Recordings mark a missing value far from anything they measure: -99 … -9999, 999 … 99999, ends of 16 bits (common practice). */
 const highestLowMark = -99;

@@ -1,5 +1,6 @@
 import type { TemperatureUnit } from '../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
+import { quantile } from './quantile.js';
 
 export interface UnitFinding {
   readonly unit: TemperatureUnit;
@@ -91,11 +92,4 @@ export function guessRunningAbove({ series }: RoledSeries): number {
   const values = series.value.filter((value) => !Number.isNaN(value));
   const high = quantile(values, 0.95);
   return high > 20 || series.decimals > 0 ? 0.05 * Math.max(high, 0) : 0.5;
-}
-
-/** Quantile by nearest rank; NaN for no values. */
-export function quantile(values: readonly number[], share: number): number {
-  if (values.length === 0) return NaN;
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
 }

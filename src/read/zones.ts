@@ -308,6 +308,7 @@ function toZone(draft: DraftZone, index: number, files: readonly ZoneSource[]): 
     ...{ sensor: plant?.sensor ?? null, wires: plant?.wires ?? null, card: plant?.card ?? null },
     ...{ heaterW: plant?.heaterW ?? null, toleranceClass: plant?.toleranceClass ?? null },
     ...{ samplingMs: source.samplingMs, resolutionDegC: NaN, isChangeLogged: source.isChangeLogged },
+    ...(draft.readings.every(({ roled }) => roled.isQuantityUnknown) ? { isQuantityUnknown: true } : {}),
   };
 }
 

@@ -40,7 +40,9 @@ export function plantStrengths(plant: PlantFile): Strengths {
 export function weighPlant(zones: readonly Zone[], outcomes: readonly Outcome[], plant: PlantFile): Verdict[] {
   const strengths = plantStrengths(plant);
   return zoneEvidence(zones, outcomes).map((evidence) => {
-    const { probabilities, terms: notes } = weighZone(evidence, terms, strengths);
+    // Of numbers that may be no temperatures, nothing counts for or against a fault.
+    const usable = evidence.zone.isQuantityUnknown ? [] : terms;
+    const { probabilities, terms: notes } = weighZone(evidence, usable, strengths);
     const couldTell = [...evidence.outcomes.values()].some(({ unable }) => unable === undefined);
     return {
       zone: evidence.zone,
