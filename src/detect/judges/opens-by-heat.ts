@@ -1,8 +1,9 @@
 import type { Judge } from '../../model/detector.js';
-import { conditionsOf, exposuresOf } from '../shared/exposure.js';
+import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
 import { burstStarts, opensOf } from '../shared/opens.js';
 import { rateFacts } from '../shared/rate-facts.js';
+import { openSpanOf } from '../shared/repair-lives.js';
 
 export interface OpensByHeatSettings {
   /** With less time on one side, the sides cannot be compared (own choice). */
@@ -11,7 +12,8 @@ export interface OpensByHeatSettings {
 
 /**
  * Opens per hour near operating temperature against opens per hour clearly below it. A crack in the element opens as
- * it expands and closes on cooling. Bursts count once. The counts while hot and standing show whether heat alone
+ * it expands and closes on cooling. Only the time from the first open to the long one, or to the end, counts; bursts
+ * count once. The counts while hot and standing show whether heat alone
  * brings the opens, or the machine that runs only when it is hot.
  */
 export const opensByHeat: Judge<OpensByHeatSettings> = {
@@ -33,29 +35,32 @@ export const opensByHeat: Judge<OpensByHeatSettings> = {
       }
       const own = opensOf(evidence)[zone.index]!.filter((open) => open.othersAtOnceCount < 2);
       const known = own.filter((open) => !Number.isNaN(open.hot));
-      if (known.length === 0) return [];
-      const bursts = burstStarts(known);
+      const span = openSpanOf(evidence, zone, known);
+      if (!span) return [];
+      const { opens } = span;
+      const within = exposureBetween(evidence, zone.index, span.fromMs, span.toMs);
+      const bursts = burstStarts(opens);
       const hotBursts = bursts.filter((open) => open.hot === 1).length;
       const rates = rateFacts(
-        { events: hotBursts, exposure: exposure.hotHours },
-        { events: bursts.length - hotBursts, exposure: exposure.coldHours },
+        { events: hotBursts, exposure: within.hotHours },
+        { events: bursts.length - hotBursts, exposure: within.coldHours },
       );
-      const hot = known.filter((open) => open.hot === 1);
+      const hot = opens.filter((open) => open.hot === 1);
       const hotStopped = hot.filter((open) => open.runningShare < 0.5).length;
       return [
-        symptomOf('opens-by-heat', known[0]!.startMs, known.at(-1)!.endMs, known.length, {
+        symptomOf('opens-by-heat', span.fromMs, opens.at(-1)!.endMs, opens.length, {
           hotCount: hot.length,
-          coldCount: known.length - hot.length,
+          coldCount: opens.length - hot.length,
           hotBurstCount: hotBursts,
           coldBurstCount: bursts.length - hotBursts,
-          hotHours: exposure.hotHours,
-          coldHours: exposure.coldHours,
-          hotOpensPerHour: hot.length / exposure.hotHours,
-          coldOpensPerHour: (known.length - hot.length) / exposure.coldHours,
-          hotShare: hot.length / known.length,
-          exposureHotShare: exposure.hotHours / (exposure.hotHours + exposure.coldHours),
+          hotHours: within.hotHours,
+          coldHours: within.coldHours,
+          hotOpensPerHour: hot.length / within.hotHours,
+          coldOpensPerHour: (opens.length - hot.length) / within.coldHours,
+          hotShare: hot.length / opens.length,
+          exposureHotShare: within.hotHours / (within.hotHours + within.coldHours),
           hotStoppedCount: hotStopped,
-          hotStoppedHours: exposure.hotStoppedHours,
+          hotStoppedHours: within.hotStoppedHours,
           rateRatio: rates.ratio,
           rateLowRatio: rates.lowRatio,
           hotHigherPValue: rates.higherPValue,

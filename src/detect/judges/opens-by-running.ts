@@ -1,8 +1,9 @@
 import type { Judge } from '../../model/detector.js';
-import { conditionsOf, exposuresOf } from '../shared/exposure.js';
+import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
 import { burstStarts, opensOf, type Open } from '../shared/opens.js';
 import { rateFacts } from '../shared/rate-facts.js';
+import { openSpanOf } from '../shared/repair-lives.js';
 
 export interface OpensByRunningSettings {
   /** With less time on one side, the sides cannot be compared (own choice). */
@@ -14,8 +15,9 @@ const isRunning = (open: Open): boolean => open.runningShare >= 0.5;
 
 /**
  * Opens per running hour against opens per stopped hour. A moving cable opens while the machine moves; a cracked
- * element does not care. Like is compared with like: the test is made on hot hours alone where the zone was both, since
- * a machine runs only when it is hot. Bursts count once, for opens of one burst are not independent.
+ * element does not care. Like is compared with like: only the time from the first open to the long one, or to the end,
+ * counts; and where no open came cold, only hot hours do, since a machine runs only when it is hot. Bursts count once,
+ * for opens of one burst are not independent.
  */
 export const opensByRunning: Judge<OpensByRunningSettings> = {
   meta: {
@@ -38,28 +40,33 @@ export const opensByRunning: Judge<OpensByRunningSettings> = {
       }
       const own = opensOf(evidence)[zone.index]!.filter((open) => open.othersAtOnceCount < 2);
       const known = own.filter((open) => !Number.isNaN(open.runningShare));
-      if (known.length === 0) return [];
-      const hasBothHot = Math.min(exposure.hotRunningHours, exposure.hotStoppedHours) >= fewestHoursEachSide;
-      const bursts = burstStarts(known).filter((open) => !hasBothHot || open.hot === 1);
-      const runningHours = hasBothHot ? exposure.hotRunningHours : exposure.runningHours;
-      const stoppedHours = hasBothHot ? exposure.hotStoppedHours : exposure.stoppedHours;
+      const span = openSpanOf(evidence, zone, known);
+      if (!span) return [];
+      const { opens } = span;
+      const within = exposureBetween(evidence, zone.index, span.fromMs, span.toMs);
+      const isHotOnly = opens.every((open) => open.hot !== 0);
+      const runningHours = isHotOnly ? within.hotRunningHours : within.runningHours;
+      const stoppedHours = isHotOnly ? within.hotStoppedHours : within.stoppedHours;
+      const bursts = burstStarts(opens);
       const runningBursts = bursts.filter(isRunning).length;
       const rates = rateFacts(
         { events: runningBursts, exposure: runningHours },
         { events: bursts.length - runningBursts, exposure: stoppedHours },
       );
-      const runningCount = known.filter(isRunning).length;
+      const runningCount = opens.filter(isRunning).length;
       return [
-        symptomOf('opens-by-running', known[0]!.startMs, known.at(-1)!.endMs, known.length, {
+        symptomOf('opens-by-running', span.fromMs, opens.at(-1)!.endMs, opens.length, {
           runningCount,
-          stoppedCount: known.length - runningCount,
+          stoppedCount: opens.length - runningCount,
           runningBurstCount: runningBursts,
           stoppedBurstCount: bursts.length - runningBursts,
           runningHours,
           stoppedHours,
-          runningOpensPerHour: runningCount / exposure.runningHours,
-          stoppedOpensPerHour: (known.length - runningCount) / exposure.stoppedHours,
-          runningShare: runningCount / known.length,
+          runningOpensPerHour: runningCount / runningHours,
+          stoppedOpensPerHour: (opens.length - runningCount) / stoppedHours,
+          runningShare: runningCount / opens.length,
+          isHotOnlyCount: isHotOnly ? 1 : 0,
+          spanHours: (span.toMs - span.fromMs) / 3_600_000,
           exposureRunningShare: runningHours / (runningHours + stoppedHours),
           rateRatio: rates.ratio,
           rateLowRatio: rates.lowRatio,

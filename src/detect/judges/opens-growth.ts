@@ -3,15 +3,13 @@ import type { Zone } from '../../model/zone.js';
 import { burstiness, dispersion } from '../../maths/dispersion.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { mainLifeOf, opensIn, type Life } from '../shared/repair-lives.js';
-import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens.js';
+import { mainLifeOf, opensIn, untilLong, type Life } from '../shared/repair-lives.js';
+import { burstStarts, opensOf } from '../shared/opens.js';
 import { rateFacts } from '../shared/rate-facts.js';
 
 export interface OpensGrowthSettings {
   /** Shorter lives have no first and last days (own choice). */
   readonly fewestHours: number;
-  /** An open of this length ends the count: what comes after the wire has parted tells nothing of the way there. */
-  readonly longMinutes: number;
 }
 
 const HOUR_MS = 3_600_000;
@@ -27,12 +25,12 @@ export const opensGrowth: Judge<OpensGrowthSettings> = {
     needs: ['reading'],
     source:
       'Exact conditional test of two Poisson rates; Mann–Kendall trend of daily counts; burstiness (σ − μ)/(σ + μ) of the times between opens (Goh & Barabási 2008, from memory).',
-    defaults: { fewestHours: 24, longMinutes: 20 },
+    defaults: { fewestHours: 24 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'opens-growth', (zone) => {
       const own = opensOf(evidence)[zone.index]!.filter((open) => open.othersAtOnceCount < 2);
-      const life = untilLong(mainLifeOf(evidence, zone), own, settings.longMinutes);
+      const life = untilLong(mainLifeOf(evidence, zone), own);
       const hours = (life.endMs - life.startMs) / HOUR_MS;
       if (hours < settings.fewestHours) {
         return `Zone ${zone.name}: ${hours.toFixed(1)} h up to the first long open or repair, needed ${settings.fewestHours}.`;
@@ -75,11 +73,6 @@ export const opensGrowth: Judge<OpensGrowthSettings> = {
     });
   },
 };
-
-function untilLong(life: Life, opens: readonly Open[], longMinutes: number): Life {
-  const long = opensIn(opens, life).find((open) => openMinutes(open) >= longMinutes || open.isStanding);
-  return long ? { ...life, endMs: long.startMs } : life;
-}
 
 /** Hours in which the zone gave at least one reading per period. */
 function goodHours({ digest }: Evidence, zone: Zone, fromMs: number, toMs: number): number {

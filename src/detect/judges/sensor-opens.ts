@@ -1,6 +1,7 @@
-import type { Judge, Symptom } from '../../model/detector.js';
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { exposuresOf } from '../shared/exposure.js';
+import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
 import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens.js';
 
@@ -31,25 +32,28 @@ export const sensorOpens: Judge<SensorOpensSettings> = {
       const opens = allOpens[zone.index]!;
       const own = opens.filter((open) => open.othersAtOnceCount < 2);
       if (opens.length === 0) return [];
-      return [describe(opens, own, exposures[zone.index]!.loggedHours, endMs, settings)];
+      const { loggedHours } = exposures[zone.index]!;
+      return [
+        symptomOf('sensor-opens', opens[0]!.startMs, opens.at(-1)!.endMs, own.length, {
+          ...countFacts(opens, own, loggedHours, endMs, settings),
+          ...beforeLong(evidence, zone, own, settings.longMinutes),
+        }),
+      ];
     });
   },
 };
 
-function describe(
+function countFacts(
   opens: readonly Open[],
   own: readonly Open[],
   loggedHours: number,
   windowEndMs: number,
   { longMinutes, briefMinutes }: SensorOpensSettings,
-): Symptom {
+): Record<string, number> {
   const minutes = own.map(openMinutes);
-  const long = own.findIndex((open) => openMinutes(open) >= longMinutes || open.isStanding);
-  const first = opens[0]!;
-  const last = opens.at(-1)!;
   const standing = own.find((open) => open.isStanding);
   const isOpen = (open: Open) => open.kind === 'open';
-  return symptomOf('sensor-opens', first.startMs, last.endMs, own.length, {
+  return {
     openCount: own.filter(isOpen).length,
     shortCount: own.filter((open) => !isOpen(open)).length,
     sharedCount: opens.length - own.length,
@@ -64,18 +68,28 @@ function describe(
     briefShare: minutes.filter((m) => m <= briefMinutes).length / minutes.length,
     longCount: minutes.filter((m) => m >= longMinutes).length,
     standingMinutes: standing ? (windowEndMs - standing.startMs) / 60_000 : 0,
-    ...beforeLong(own, long),
-  });
+  };
 }
 
-/** How the long fault came: out of nothing, or after hours and days of short opens. */
-function beforeLong(own: readonly Open[], long: number): Record<string, number> {
+/**
+ * How the long fault came: out of nothing, or after hours and days of short opens; and what the machine did in that
+ * time, for a weekend of rest wears no cable.
+ */
+function beforeLong(evidence: Evidence, zone: Zone, own: readonly Open[], longMinutes: number): Record<string, number> {
+  const long = own.findIndex((open) => openMinutes(open) >= longMinutes || open.isStanding);
   const open = own[long];
   if (!open) return {};
   const before = own.slice(0, long);
+  const fromMs = before[0]?.startMs ?? open.startMs;
+  const { runningHours, hotHours } = exposureBetween(evidence, zone.index, fromMs, open.startMs);
+  const isRunningKnown = conditionsOf(evidence)[zone.index]!.runningFrom !== 'unknown';
   return {
     opensBeforeLongCount: before.length,
-    warningHours: before[0] ? (open.startMs - before[0].startMs) / 3_600_000 : 0,
+    warningHours: (open.startMs - fromMs) / 3_600_000,
+    warningRunningHours: isRunningKnown ? runningHours : NaN,
+    warningHotHours: hotHours,
+    warningStandingCount: isRunningKnown ? before.filter(({ runningShare }) => runningShare < 0.5).length : NaN,
+    warningColdCount: before.filter(({ hot }) => hot === 0).length,
     longRunningShare: open.runningShare,
     longHotShare: open.hot,
     beforeLongDegC: open.beforeDegC,

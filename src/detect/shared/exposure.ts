@@ -59,8 +59,18 @@ export const conditionsOf = oncePer((evidence: Evidence): readonly Conditions[] 
 export const exposuresOf = oncePer((evidence: Evidence): readonly Exposure[] => {
   const { digest, zones } = evidence;
   const conditions = conditionsOf(evidence);
-  return zones.map((zone) => sumHours(digest.zones[zone.index]!, conditions[zone.index]!, digest.periodMs / 3_600_000));
+  return zones.map((zone) =>
+    sumHours(digest.zones[zone.index]!, conditions[zone.index]!, digest.periodMs / 3_600_000, 0, digest.length),
+  );
 });
+
+/** Hours by condition of one zone between two times; whole places of the digest. */
+export function exposureBetween(evidence: Evidence, zone: number, fromMs: number, toMs: number): Exposure {
+  const { startMs, periodMs, length, zones } = evidence.digest;
+  const from = Math.max(0, Math.floor((fromMs - startMs) / periodMs));
+  const to = Math.min(length, Math.ceil((toMs - startMs) / periodMs));
+  return sumHours(zones[zone]!, conditionsOf(evidence)[zone]!, periodMs / 3_600_000, from, to);
+}
 
 /** Condition at a time: that of its place, or of the nearest earlier one of the last few in which it is known. */
 export function conditionAt(evidence: Evidence, column: Float32Array, timeMs: number): number {
@@ -119,9 +129,15 @@ function runningFromAlarms({ alarms, digest }: Evidence, zone: Zone, hot: Float3
   return running;
 }
 
-function sumHours(zone: ZoneDigest, { runningShare, hot }: Conditions, hours: number): Exposure {
+function sumHours(
+  zone: ZoneDigest,
+  { runningShare, hot }: Conditions,
+  hours: number,
+  from: number,
+  to: number,
+): Exposure {
   const sums = { logged: 0, running: 0, stopped: 0, hot: 0, cold: 0, hotRunning: 0, hotStopped: 0 };
-  for (let i = 0; i < zone.readingCount.length; i++) {
+  for (let i = from; i < to; i++) {
     if (zone.readingCount[i] === 0) continue;
     sums.logged += hours;
     const isHot = hot[i] === 1;

@@ -68,6 +68,36 @@ export function mainLifeOf(evidence: Evidence, zone: Zone): Life {
   return lives.reduce((best, life) => (opensIn(opens, life).length >= opensIn(opens, best).length ? life : best));
 }
 
+/** A fault of this length ends the count of opens: what comes after the contact has parted tells nothing of the way there. */
+export const STANDING_MINUTES = LONG_FAULT_MINUTES;
+
+/** A life up to its first long or standing open. */
+export function untilLong(life: Life, opens: readonly Open[]): Life {
+  const long = opensIn(opens, life).find((open) => openMinutes(open) >= STANDING_MINUTES || open.isStanding);
+  return long ? { ...life, endMs: long.startMs } : life;
+}
+
+/** Opens that come and go, and the time in which more of them could have come. */
+export interface OpenSpan {
+  /** Without the one that begins the span. */
+  readonly opens: readonly Open[];
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/**
+ * The time from the first open of the main life to its first long open, or its end: before the fault was there its
+ * conditions tell nothing of it. The first open only marks the beginning, so it is not counted.
+ *
+ * @param own Opens of the zone alone, in time order. @returns null for fewer than two opens in that time.
+ */
+export function openSpanOf(evidence: Evidence, zone: Zone, own: readonly Open[]): OpenSpan | null {
+  const life = untilLong(mainLifeOf(evidence, zone), own);
+  const [first, ...opens] = opensIn(own, life);
+  if (!first || opens.length === 0) return null;
+  return { opens, fromMs: first.startMs, toMs: life.endMs };
+}
+
 export function opensIn(opens: readonly Open[], life: Life): readonly Open[] {
   return opens.filter((open) => open.startMs >= life.startMs && open.startMs < life.endMs);
 }

@@ -26,6 +26,18 @@ export const whenOpenTerms: readonly Term[] = [
         : 0,
   },
   {
+    id: 'opens-at-rest',
+    detector: 'opens-by-running',
+    says: 'Short opens come while the machine is at rest, hot or cold: no movement is needed.',
+    for: ['sensor'],
+    against: ['wiring'],
+    start: 1,
+    value: (zone) => {
+      const atRest = moving(zone, 'stoppedBurstCount');
+      return ramp(atRest, 0, 3) * ramp(atRest / (atRest + moving(zone, 'runningBurstCount')), 0.1, 0.5);
+    },
+  },
+  {
     id: 'opens-when-hot',
     detector: 'opens-by-heat',
     says: 'Opens come near working temperature and not when cold.',

@@ -24,6 +24,11 @@ test('tells how the long open came: short ones before it', () => {
   const facts = factsOf(sensorOpens, evidenceOf([zoneLog({ recorded: (s) => (isOpen(s.timeMs) ? opened(s) : s) })]));
   expect(facts).toMatchObject({ openCount: 4, opensBeforeLongCount: 3, warningHours: 27, longCount: 1 });
   expect(facts['standingMinutes']).toBe(36 * 60);
+  // The machine runs from 7 to 22 o'clock with short stops: 13 hours on Tuesday, 5 on Wednesday.
+  expect(facts['warningRunningHours']!).toBeGreaterThan(14);
+  expect(facts['warningRunningHours']!).toBeLessThan(18);
+  expect(facts['warningHotHours']!).toBeLessThan(19.5);
+  expect(facts['warningColdCount']).toBe(0);
 });
 
 test('leaves what three zones share to card-events', () => {
