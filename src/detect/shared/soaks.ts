@@ -21,6 +21,8 @@ const LAG_ERROR_SHARE = 0.2;
 const LEAST_ZONES = 3;
 /** Two soak points of a healthy zone differ by draughts and neighbours by at least this much (own choice). */
 const DRAUGHT_DEG_C = 0.03;
+/** Periods above the warmest room that show a heated zone; a few may be spikes (own choice). */
+const WARM_PLACES = 10;
 
 /** One look at a cold zone: its reading against the median of its peers, lag of either taken off. */
 export interface SoakPoint {
@@ -89,6 +91,8 @@ export function soaksOf(evidence: Evidence, index: number, leftOut: ReadonlySet<
   const hours = coldHoursOf(evidence);
   const group = peerGroup(evidence, index);
   if (group.length < LEAST_ZONES) return none(`Zone ${name}: ${group.length} zones, needed ${LEAST_ZONES}.`);
+  if (!isSeenHeated(evidence, index))
+    return none(`Zone ${name}: no output is logged and it was never warm, so nothing shows when its heat is off.`);
   if (hours[index]!.size === 0) return none(`Zone ${name} was never cold for an hour with its heat off.`);
   const peers = group.filter((peer) => peer !== index && !leftOut.has(peer));
   const leastPeers = Math.min(LEAST_ZONES - 1, Math.max(1, peers.length));
@@ -139,8 +143,19 @@ export const usualRoomOf = oncePer((evidence: Evidence): number =>
   median(coldHoursOf(evidence).flatMap((zone) => [...zone.values()].map(({ roomDegC }) => roomDegC))),
 );
 
+/**
+ * A soak is proven by heat that is off. Where no output is logged, that takes a zone that was warm at another time: an
+ * outdoor sensor or an air duct is always below the warmest room, and its peers have other temperatures by right.
+ */
+function isSeenHeated({ digest, zones }: Evidence, index: number): boolean {
+  const { meanDegC, setpointDegC } = digest.zones[index]!;
+  const warmPlaces = (degC: Float32Array) => degC.reduce((n, value) => (value > WARMEST_ROOM_DEG_C ? n + 1 : n), 0);
+  return zones[index]!.has.output || warmPlaces(meanDegC) >= WARM_PLACES || warmPlaces(setpointDegC) >= WARM_PLACES;
+}
+
 function coldHours(evidence: Evidence, index: number): Map<number, ColdHour> {
   const { digest, zones } = evidence;
+  if (!isSeenHeated(evidence, index)) return new Map();
   const states = zoneStatesOf(evidence)[index]!;
   const zone = digest.zones[index]!;
   const tauHours = timeConstantsOf(evidence)[index]!;

@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest';
+import { soaksOf } from '../../../src/detect/shared/soaks.js';
+import { evidenceOf, zoneLog, zoneOfLog } from '../../make/zone-log.js';
+
+const readingOnly = { reading: true, setpoint: false, output: false, running: false };
+const zones = [0, 1, 2].map((index) => zoneOfLog(index, { has: readingOnly }));
+const bare = (offsetDegC: number, heldDegC: number) =>
+  zoneLog({ setpointDegC: heldDegC, seed: 1 + offsetDegC }).map(({ timeMs, degC }) => ({
+    timeMs,
+    degC: degC + offsetDegC,
+  }));
+
+test('finds soaks of zones that are warm at other times', () => {
+  const { points } = soaksOf(evidenceOf([bare(0, 180), bare(2, 180), bare(0, 180)], { zones }), 1);
+  expect(points.length).toBeGreaterThan(2);
+  expect(points.at(-1)!.offsetDegC).toBeCloseTo(2, 0);
+});
+
+test('takes no soak of places that were never seen heated: their air may differ by right', () => {
+  const { points, unable } = soaksOf(evidenceOf([bare(0, 30), bare(-12, 30), bare(3, 30)], { zones }), 1);
+  expect(points).toEqual([]);
+  expect(unable).toContain('it was never warm');
+});
