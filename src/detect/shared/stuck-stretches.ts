@@ -20,6 +20,8 @@ export interface StuckStretch {
   /** Share of peers whose reading moved; NaN without peers. */
   readonly movedPeersShare: number;
   readonly peerOutputRangePercent: number;
+  /** Range of the peer that moved least but one; NaN for fewer than two peers. */
+  readonly stillestPeersDegC: number;
   readonly verdict: 'channel' | 'tag' | 'file' | 'calm';
 }
 
@@ -34,6 +36,9 @@ const MOVED_SETPOINT_DEG_C = 5;
 const OUT_OF_CHARACTER_TIMES = 8;
 /** The same where neighbours moved far and no output is logged to tell more (own choice). */
 const LONG_TIMES = 3;
+/** Cold, all peers went this far with the room, and through this many steps of the log: no zone sits that out (own choice). */
+const ROOM_DEG_C = 2;
+const ROOM_STEPS = 4;
 /** Share of zones at rest from which on the recorder, not the zones, stands still (own choice). */
 const FILE_SHARE = 0.9;
 
@@ -68,6 +73,7 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode): StuckStretch {
     movedPeersShare:
       known.length > 0 ? known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length : NaN,
     peerOutputRangePercent: median(known.map(({ movement }) => movement.outputRangePercent)),
+    stillestPeersDegC: stillestDegC(known.map(({ movement }) => movement)),
   };
   return { ...parts, verdict: verdictOf(evidence, zone, parts) };
 }
@@ -80,13 +86,35 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   const havePeersMoved = peerRangeDegC >= Math.max(MOVED_PEERS_DEG_C, 4 * resolutionDegCOf(zone));
   const isOutputDead = own.outputRangePercent === 0 && own.outputMeanPercent > 0;
   if (hasOutputMoved || hasSetpointMoved) return isOutOfCharacter || havePeersMoved ? 'channel' : 'calm';
-  if (!isWarm(evidence, zone, stretch.valueDegC)) return 'calm'; // a cold zone rests at room temperature
+  if (!isWarm(evidence, zone, stretch.valueDegC)) return coldVerdictOf(zone, stretch, havePeersMoved);
   if (movedPeersShare <= 1 - FILE_SHARE && isOutOfCharacter) return isOutputDead || !zone.has.output ? 'file' : 'calm';
   // A frozen tag keeps an output that neighbours with the same load could not keep.
   if (isOutputDead && (havePeersMoved || (isOutOfCharacter && peerOutputRangePercent > 0))) return 'tag';
   // Neighbours on the move are no proof against a zone that holds its set point, only against one out of character.
   if (havePeersMoved && timesUsual >= (zone.has.output ? OUT_OF_CHARACTER_TIMES : LONG_TIMES)) return 'channel';
   return isOutOfCharacter && movedPeersShare >= 0.5 ? 'channel' : 'calm';
+}
+
+/**
+ * A cold zone rests at room temperature, so it must be told apart by what rests less: peers that heated up, or that all
+ * followed the room through several steps of the log.
+ */
+function coldVerdictOf(
+  zone: Zone,
+  { own, timesUsual, stillestPeersDegC }: Omit<StuckStretch, 'verdict'>,
+  havePeersMoved: boolean,
+): StuckStretch['verdict'] {
+  if (havePeersMoved && timesUsual >= OUT_OF_CHARACTER_TIMES) {
+    // Peers were heated: a live loop would have been called for, a stale tag shows its old zero output.
+    return zone.has.output && zone.has.setpoint && own.outputRangePercent === 0 ? 'tag' : 'channel';
+  }
+  const leastDegC = Math.max(ROOM_DEG_C, ROOM_STEPS * resolutionDegCOf(zone));
+  return stillestPeersDegC >= leastDegC && timesUsual >= LONG_TIMES ? 'channel' : 'calm';
+}
+
+/** One peer may be stuck itself, so it is the second smallest range that counts. */
+function stillestDegC(movements: readonly Movement[]): number {
+  return movements.map(({ readingRangeDegC }) => readingRangeDegC).sort((a, b) => a - b)[1] ?? NaN;
 }
 
 /** Clearly above the coldest the zone gets; a zone that is never cold counts as warm. */

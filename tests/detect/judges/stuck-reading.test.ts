@@ -14,6 +14,37 @@ test('tells a reading that stands while its output and its neighbours move', () 
   expect(facts['movedPeersShare']).toBe(1);
 });
 
+test('tells a cold reading that stands while the room moves all others, and while they heat up', () => {
+  // The made room stands at 22 °C; here it swings by 3 °C either way over the day, in readings and peers alike.
+  const room = (ms: number) => 3 * Math.sin((2 * Math.PI * ms) / DAY_MS);
+  const coldFrom = MONDAY_MS + 2 * DAY_MS; // Wednesday, midnight
+  const swinging = (seed: number, freezeUntilMs: number) => {
+    let held = NaN;
+    return zoneLog({ seed }).map((s) => {
+      const isCold = s.degC < 40;
+      const degC = Number((s.degC + (isCold ? room(s.timeMs) : 0)).toFixed(1));
+      if (s.timeMs < coldFrom || s.timeMs > freezeUntilMs) return { ...s, degC };
+      held = Number.isNaN(held) ? degC : held;
+      return { ...s, degC: held };
+    });
+  };
+  const peers = [2, 3, 4].map((seed) => swinging(seed, 0));
+  const zones = [0, 1, 2, 3].map((index) => zoneOfLog(index));
+  const cold = evidenceOf([swinging(1, coldFrom + 5.5 * 3_600_000), ...peers], { zones });
+  expect(factsOf(stuckReading, cold)['longestMinutes']!).toBeGreaterThan(5 * 60);
+  for (const zone of [1, 2, 3]) expect(ask(stuckReading, cold, zone).symptoms).toEqual([]);
+  const bare = zones.map((zone) => ({
+    ...zone,
+    has: { reading: true, setpoint: false, output: false, running: false },
+  }));
+  const readingsOnly = [swinging(1, coldFrom + DAY_MS), ...peers].map((log) =>
+    log.map(({ timeMs, degC }) => ({ timeMs, degC })),
+  );
+  const heated = factsOf(stuckReading, evidenceOf(readingsOnly, { zones: bare }));
+  expect(heated['longestMinutes']!).toBeGreaterThan(23 * 60);
+  expect(heated['peerRangeDegC']!).toBeGreaterThan(100);
+});
+
 test('is silent on settled zones in whole degrees', () => {
   const logs = [1, 2, 3].map((seed) => zoneLog({ seed, resolutionDegC: 1 }));
   const zones = logs.map((_, index) => zoneOfLog(index, { resolutionDegC: 1 }));
