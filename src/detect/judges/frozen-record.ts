@@ -41,6 +41,7 @@ export const frozenRecord: Judge<FrozenRecordSettings> = {
           fileFrozenMinutes: totalMinutes(files),
           gapCount: gaps.length,
           gapMinutes: gaps.reduce((sum, gap) => sum + gapMinutes(gap), 0),
+          longestGapMinutes: gaps.length > 0 ? Math.max(...gaps.map(gapMinutes)) : 0,
           ownGapCount: alone.length,
           ownGapMinutes: alone.reduce((sum, gap) => sum + gapMinutes(gap), 0),
         }),

@@ -22,12 +22,12 @@ export const stuckReading: Judge<StuckReadingSettings> = {
     const codes = learnedCodesOf(evidence);
     const { endMs } = windowOf(evidence);
     return judgeZones(evidence, 'stuck-reading', (zone) => {
-      if (evidence.zones.length < 2 && !zone.has.output) {
-        return `Zone ${zone.name}: neither an output nor another zone is logged, so nothing shows what should have moved.`;
-      }
       const codeValues = new Set(codes[zone.index]!.map((code) => code.valueDegC));
       const stuck = stretches[zone.index]!.filter((s) => s.verdict === 'channel' && !codeValues.has(s.valueDegC));
-      if (stuck.length === 0) return [];
+      if (stuck.length === 0) {
+        if (evidence.zones.length > 1 || zone.has.output) return [];
+        return `Zone ${zone.name}: neither an output nor another zone is logged, so nothing shows what should have moved.`;
+      }
       const longest = stuck.reduce((best, s) => (s.minutes > best.minutes ? s : best));
       const last = stuck.at(-1)!;
       return [
@@ -37,6 +37,7 @@ export const stuckReading: Judge<StuckReadingSettings> = {
           longestMinutes: longest.minutes,
           valueDegC: longest.valueDegC,
           timesUsualRatio: longest.timesUsual,
+          jumpedToCount: stuck.filter((s) => s.isJumpedTo).length,
           outputRangePercent: longest.own.outputRangePercent,
           outputMeanPercent: longest.own.outputMeanPercent,
           setpointRangeDegC: longest.own.setpointRangeDegC,

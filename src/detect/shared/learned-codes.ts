@@ -1,6 +1,7 @@
 import type { Episode, Evidence } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { quantile } from '../../maths/quantile.js';
+import { besideSpikes } from './beside-spikes.js';
 import { oncePer } from './memo.js';
 import { resolutionDegCOf, samplingMsOf } from './sampling.js';
 
@@ -62,13 +63,13 @@ function codesOfZone(evidence: Evidence, zone: Zone): LearnedCode[] {
   const usual = evidence.digest.zones[zone.index]!.meanDegC;
   const low = quantile(usual, 0.05);
   const high = quantile(usual, 0.95);
-  const isBetweenSpikes = spikesBeside(evidence, zone);
+  const isBesideSpike = besideSpikes(evidence, zone);
   const smallestJumpDegC = Math.max(2, 5 * resolutionDegCOf(zone));
   const values = new Set([...runs.keys(), ...stays.map((stay) => stay.valueDegC)]);
   return [...values].flatMap((valueDegC) => {
     const long = runs.get(valueDegC) ?? [];
     const short = stays.filter((stay) => stay.valueDegC === valueDegC).map(({ span }) => span);
-    const jumped = long.filter((run) => isJumpedTo(run, smallestJumpDegC) && !isBetweenSpikes(run));
+    const jumped = long.filter((run) => isJumpedTo(run, smallestJumpDegC) && !isBesideSpike(run));
     const jumpedTo = apartSpans([...jumped.map(spanOfRun), ...short]);
     if (!isCode(jumpedTo, long, short.length / stays.length)) return [];
     // Of a proven code every stay counts, also those that begin behind a hole, so that nothing shows how it was reached.
@@ -104,14 +105,6 @@ function isJumpedTo({ facts }: Episode, smallestDegC: number): boolean {
   const isIn = Math.abs(facts['jumpInDegC'] ?? 0) >= smallestDegC;
   const isOut = Math.abs(facts['jumpOutDegC'] ?? 0) >= smallestDegC;
   return isIn && (isOut || facts['jumpOutDegC'] === undefined);
-}
-
-/** Tells runs that a spike leads to or follows: the jump is the spike's way back or out, not the run's. */
-function spikesBeside(evidence: Evidence, zone: Zone): (run: Episode) => boolean {
-  const spikes = evidence.episodes.get('spike')?.[zone.index] ?? [];
-  const reachMs = 1.5 * samplingMsOf(zone);
-  const follows = (laterMs: number, earlierMs: number) => laterMs > earlierMs && laterMs - earlierMs <= reachMs;
-  return (run) => spikes.some((spike) => follows(run.startMs, spike.endMs) || follows(spike.startMs, run.endMs));
 }
 
 function spanOfRun({ startMs, endMs, facts }: Episode): CodeSpan {

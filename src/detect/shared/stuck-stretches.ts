@@ -1,6 +1,7 @@
 import type { Episode, Evidence } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
+import { besideSpikes } from './beside-spikes.js';
 import { conditionsOf } from './exposure.js';
 import { isMoving, movementIn, peersOf, type Movement } from './movement.js';
 import { oncePer } from './memo.js';
@@ -15,6 +16,8 @@ export interface StuckStretch {
   /** How many times longer than the zone's usual long runs, with the zone's own coarseness in it. */
   readonly timesUsual: number;
   readonly own: Movement;
+  /** The reading jumped to this value from another one, by more than a live reading moves at once. */
+  readonly isJumpedTo: boolean;
   /** Median over the peers; NaN without peers. */
   readonly peerRangeDegC: number;
   /** Share of peers whose reading moved; NaN without peers. */
@@ -39,19 +42,22 @@ const LONG_TIMES = 3;
 /** Cold, all peers went this far with the room, and through this many steps of the log: no zone sits that out (own choice). */
 const ROOM_DEG_C = 2;
 const ROOM_STEPS = 4;
+/** A jump into the run of this size, and of several digits, is no creeping to rest (own choice: above any noise). */
+const JUMPED_DEG_C = 5;
 /** Share of zones at rest from which on the recorder, not the zones, stands still (own choice). */
 const FILE_SHARE = 0.9;
 
 /** Long runs of every zone with a verdict each, by zone index, in time order. */
 export const stuckStretchesOf = oncePer((evidence: Evidence): readonly (readonly StuckStretch[])[] =>
-  evidence.zones.map((zone) =>
-    (evidence.episodes.get('stuck-run')?.[zone.index] ?? [])
+  evidence.zones.map((zone) => {
+    const isBesideSpike = besideSpikes(evidence, zone);
+    return (evidence.episodes.get('stuck-run')?.[zone.index] ?? [])
       .filter((run) => run.facts['durationMinutes']! >= SMALLEST_MINUTES)
-      .map((run) => stretchOf(evidence, zone, run)),
-  ),
+      .map((run) => stretchOf(evidence, zone, run, !isBesideSpike(run)));
+  }),
 );
 
-function stretchOf(evidence: Evidence, zone: Zone, run: Episode): StuckStretch {
+function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: boolean): StuckStretch {
   const { startMs, endMs, facts } = run;
   // Whole periods well inside: at its ends the run may hold a live sample that happens to be equal.
   const fromMs = startMs + evidence.digest.periodMs;
@@ -69,6 +75,7 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode): StuckStretch {
     minutes: facts['durationMinutes']!,
     timesUsual: facts['durationMinutes']! / Math.max(0.1, facts['usualLongMinutes'] ?? 0),
     own,
+    isJumpedTo: isOwnJump && Math.abs(facts['jumpInDegC'] ?? 0) >= Math.max(JUMPED_DEG_C, 4 * resolutionDegCOf(zone)),
     peerRangeDegC: median(known.map(({ movement }) => movement.readingRangeDegC)),
     movedPeersShare:
       known.length > 0 ? known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length : NaN,
@@ -85,6 +92,8 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   const hasSetpointMoved = own.setpointRangeDegC >= MOVED_SETPOINT_DEG_C;
   const havePeersMoved = peerRangeDegC >= Math.max(MOVED_PEERS_DEG_C, 4 * resolutionDegCOf(zone));
   const isOutputDead = own.outputRangePercent === 0 && own.outputMeanPercent > 0;
+  // What stops moving keeps its last value, be it a sensor at rest or a recorder; only a value put in its place is jumped to.
+  if (stretch.isJumpedTo && isOutOfCharacter) return 'channel';
   if (hasOutputMoved || hasSetpointMoved) return isOutOfCharacter || havePeersMoved ? 'channel' : 'calm';
   if (!isWarm(evidence, zone, stretch.valueDegC)) return coldVerdictOf(zone, stretch, havePeersMoved);
   if (movedPeersShare <= 1 - FILE_SHARE && isOutOfCharacter) return isOutputDead || !zone.has.output ? 'file' : 'calm';

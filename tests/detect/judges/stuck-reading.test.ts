@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { stuckReading } from '../../../src/detect/judges/stuck-reading.js';
 import { ask, factsOf } from '../../make/ask.js';
-import { DAY_MS, evidenceOf, MONDAY_MS, zoneLog, zoneOfLog } from '../../make/zone-log.js';
+import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog, zoneOfLog } from '../../make/zone-log.js';
 
 const others = [zoneLog({ seed: 2 }), zoneLog({ seed: 3 })];
 const from = MONDAY_MS + 2.5 * DAY_MS;
@@ -55,4 +55,29 @@ test('cannot tell of a single zone without output', () => {
   const has = { reading: true, setpoint: false, output: false, running: false };
   const zones = [zoneOfLog(0, { has })];
   expect(ask(stuckReading, evidenceOf([zoneLog()], { zones })).unable).toMatch(/nothing shows what should have moved/);
+});
+
+test('tells a value that the reading jumps to and keeps, with nothing else logged', () => {
+  // Seven hours at exactly 31.2 °C in a reading that else never rests; live before and behind.
+  const has = { reading: true, setpoint: false, output: false, running: false };
+  const zones = [zoneOfLog(0, { has })];
+  const isPut = (ms: number) => ms > from && ms < from + 7 * HOUR_MS;
+  const put = zoneLog({ recorded: (s) => (isPut(s.timeMs) ? { ...s, degC: 31.2 } : s) });
+  const facts = factsOf(stuckReading, evidenceOf([put], { zones }));
+  expect(facts).toMatchObject({ stuckCount: 1, jumpedToCount: 1, valueDegC: 31.2 });
+  expect(facts['longestMinutes']!).toBeCloseTo(7 * 60, -1);
+  // The same stretch frozen at its last value shows nothing that a zone at rest does not show.
+  const frozen = zoneLog({ recorded: (s, before) => (isPut(s.timeMs) && before ? { ...s, degC: before.degC } : s) });
+  expect(ask(stuckReading, evidenceOf([frozen], { zones })).symptoms).toEqual([]);
+});
+
+test('does not take a rest between two spikes for a value jumped to', () => {
+  const isSpike = (ms: number) => ms === from || ms === from + 5 * HOUR_MS;
+  const cold = (s: { timeMs: number }) => s.timeMs > from - 60_000 && s.timeMs < from + 6 * HOUR_MS;
+  const log = zoneLog({
+    recorded: (s) => (isSpike(s.timeMs) ? { ...s, degC: 60 } : cold(s) ? { ...s, degC: 22 } : s),
+    setpointDegC: 22,
+  });
+  const zones = [zoneOfLog(0, { has: { reading: true, setpoint: false, output: false, running: false } })];
+  expect(ask(stuckReading, evidenceOf([log], { zones })).symptoms).toEqual([]);
 });
