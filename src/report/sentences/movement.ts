@@ -53,8 +53,10 @@ const stuckReading: Spoken = {
   speaksFor: ['input', 'recording'],
   weight: always(85),
   isOnTrace: true,
-  say: (ask, { count }) =>
-    phrase`the reading stands still at ${level(ask('valueDegC'))} ${timesText(count)} while output or neighbours move${longestText(ask('longestMinutes'), count)}`,
+  say: (ask, { count }) => {
+    const how = ask('jumpedToCount') === count ? ', jumped to and not crept to' : ' while output or neighbours move';
+    return phrase`the reading stands still at ${level(ask('valueDegC'))} ${timesText(count)}${how}${longestText(ask('longestMinutes'), count)}`;
+  },
 };
 
 const frozenRecord: Spoken = {

@@ -68,6 +68,8 @@ const codeValue: Spoken = {
     const others = ask('otherZonesCount');
     const also = others > 0 ? `; ${counted(others, 'other zone')} ${others === 1 ? 'has' : 'have'} it too` : '';
     const long = longestText(ask('longestMinutes'), count);
+    if (ask('isInAllColumnsCount') === 1)
+      return phrase`the recording writes ${level(ask('valueDegC'))} in all columns at once ${timesText(count)}: no value, and no sign against this zone${long}`;
     return phrase`the log holds exactly ${level(ask('valueDegC'))} ${timesText(count)}, a code and no temperature${long}${also}`;
   },
 };
