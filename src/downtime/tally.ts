@@ -55,6 +55,7 @@ export function rowsBy(
     stops: new Set(group.pieces.map(({ machine, stop }) => `${machine} ${stop}`)).size,
     longestMinutes: longestMinutes(group.pieces),
     cost: costOf(group.pieces, plant),
+    ...(group.pieces.every(({ isRestart }) => isRestart) ? { isRestart: true } : {}),
   }));
   return rows.sort((a, b) => b.minutes - a.minutes || a.name.localeCompare(b.name));
 }

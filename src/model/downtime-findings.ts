@@ -9,6 +9,8 @@ export interface DowntimeRow {
   readonly stops: number;
   readonly longestMinutes: number;
   readonly cost: number | null;
+  /** Only restarts after a zone's fault; absent elsewhere. */
+  readonly isRestart?: boolean;
 }
 
 export interface ReliabilityRow {

@@ -7,6 +7,8 @@ export interface LossRow {
   readonly zoneFaultMinutes: number;
   readonly otherMinutes: number;
   readonly unknownMinutes: number;
+  /** Cost of the zone faults alone; null where no rate is known. */
+  readonly zoneFaultCost: number | null;
   readonly lostMinutes: number;
   readonly stops: number;
   readonly longestMinutes: number;
@@ -49,8 +51,19 @@ async function summed(rows: readonly DowntimeRow[]) {
     stops,
     longestMinutes,
     cost: cost ?? 0,
+    zoneCost: bucket === 'zone-fault' ? (cost ?? 0) : 0,
   }));
-  const empty = { name: '', zoneFault: 0, other: 0, unknown: 0, minutes: 0, stops: 0, longestMinutes: 0, cost: 0 };
+  const empty = {
+    name: '',
+    zoneFault: 0,
+    other: 0,
+    unknown: 0,
+    minutes: 0,
+    stops: 0,
+    longestMinutes: 0,
+    cost: 0,
+    zoneCost: 0,
+  };
   // A table needs its columns even when it has no rows.
   const table = flat.length > 0 ? from(flat) : from([empty]).slice(1);
   const totals = table.groupby('name').rollup({
@@ -61,6 +74,7 @@ async function summed(rows: readonly DowntimeRow[]) {
     stops: op.sum('stops'),
     longestMinutes: op.max('longestMinutes'),
     cost: op.sum('cost'),
+    zoneFaultCost: op.sum('zoneCost'),
   });
-  return hasCost ? totals : totals.derive({ cost: () => null });
+  return hasCost ? totals : totals.derive({ cost: () => null, zoneFaultCost: () => null });
 }

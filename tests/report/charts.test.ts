@@ -4,6 +4,7 @@ import { plantCharts, zoneCharts } from '../../src/report/charts/index.js';
 import type { Look } from '../../src/report/charts/look.js';
 import { stripSpans, tracePoints } from '../../src/report/charts/trace.js';
 import { plantChartData, zoneChartData } from '../../src/report/embed/chart-data.js';
+import { unpackPoints } from '../../src/report/embed/pack-lists.js';
 import { clockOf } from '../../src/report/text/clock.js';
 import { emptyFindings, hostileFindings, plantFindings } from '../make/report/findings.js';
 
@@ -71,7 +72,8 @@ test('running, single faults, alarms and missing readings each have their stretc
 
 test('soaks of the weeks before stand before those of this log', () => {
   const drifting = findings.zones.find(({ zone }) => zone === 'Upper plate 3')!;
-  const { soaks, toleranceDegC } = zoneChartData(drifting, findings, clock);
+  const { soaks: packed, toleranceDegC } = zoneChartData(drifting, findings, clock);
+  const soaks = unpackPoints(packed);
   expect(soaks.length).toBe(4 + 4);
   expect([...soaks].sort((a, b) => a.timeMs - b.timeMs)).toEqual(soaks);
   // IEC 60751 class B at 19.4 °C: 0.30 + 0.005 × 19.4.

@@ -1,23 +1,23 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
-import { chartConfig, inUnit, tickCount, unitText, type Look } from './look.js';
+import { unpackPoints } from '../embed/pack-lists.js';
+import { chartConfig, dayAxis, inUnit, unitText, type Look } from './look.js';
 
-/** What the output at rest says the reading is off by, one point per settled stretch. */
+/** From this many points on, a line of daily medians shows what the cloud hides. */
+const cloudPoints = 20;
+
+/** What the output at rest says the reading is off by, one point per settled stretch, and the median of each day. */
 export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
-  const values = duty.map(({ timeMs, residualDegC, residualPercent }) => ({
+  const values = unpackPoints(duty).map(({ timeMs, residualDegC, residualPercent }) => ({
     t: timeMs,
     residual: inUnit(residualDegC, 'difference', look),
     percent: residualPercent,
   }));
-  const x = {
-    field: 't',
-    type: 'temporal',
-    scale: { type: 'utc' },
-    axis: { title: null, tickCount: tickCount(look), format: '%-d %b' },
-  };
+  const time = { field: 't', type: 'temporal', scale: { type: 'utc' } };
+  const x = { ...time, axis: dayAxis(look) };
   return {
     width: look.widthPx,
-    height: 150,
+    height: 190,
     data: { values },
     layer: [
       {
@@ -26,10 +26,10 @@ export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
         encoding: { y: { datum: 0 } },
       },
       {
-        mark: { type: 'point', shape: 'square', filled: true, size: 45, color: look.output },
+        mark: { type: 'point', shape: 'square', filled: true, size: 22, opacity: 0.55, color: look.output },
         encoding: {
           x,
-          y: { field: 'residual', type: 'quantitative', title: `Off by, ${unitText(look)}` },
+          y: { field: 'residual', type: 'quantitative', title: `Reads off by, ${unitText(look)}` },
           tooltip: [
             { field: 't', type: 'temporal', title: 'Stretch', format: '%a %-d %b %H:%M' },
             { field: 'residual', type: 'quantitative', title: `As offset, ${unitText(look)}`, format: '+.2f' },
@@ -37,7 +37,32 @@ export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
           ],
         },
       },
+      ...(values.length >= cloudPoints ? [dayMedians(look)] : []),
     ],
     config: chartConfig(look),
   } as TopLevelSpec;
+}
+
+function dayMedians(look: Look) {
+  return {
+    transform: [
+      { timeUnit: 'utcyearmonthdate', field: 't', as: 'day' },
+      { aggregate: [{ op: 'median', field: 'residual', as: 'middle' }], groupby: ['day'] },
+      { calculate: 'toNumber(datum.day) + 43200000', as: 'noon' },
+    ],
+    mark: {
+      type: 'line',
+      color: look.ink,
+      strokeWidth: 2,
+      point: { shape: 'circle', size: 45, filled: true, color: look.ink },
+    },
+    encoding: {
+      x: { field: 'noon', type: 'temporal', scale: { type: 'utc' } },
+      y: { field: 'middle', type: 'quantitative' },
+      tooltip: [
+        { field: 'day', type: 'temporal', timeUnit: 'utcyearmonthdate', title: 'Day', format: '%a %-d %b' },
+        { field: 'middle', type: 'quantitative', title: `Middle of the day, ${unitText(look)}`, format: '+.2f' },
+      ],
+    },
+  };
 }

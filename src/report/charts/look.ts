@@ -31,6 +31,23 @@ export function tickCount({ widthPx }: Look): number {
   return Math.max(3, Math.min(14, Math.floor(widthPx / 80)));
 }
 
+/**
+ * Label of a time axis: the day at midnight, the hour elsewhere. The charts' times are the plant's wall clock written
+ * as UTC.
+ */
+export const timeLabel =
+  "utchours(datum.value) + utcminutes(datum.value) > 0 ? utcFormat(datum.value, '%H:%M') : utcFormat(datum.value, '%a %-d %b')";
+
+/** A day's label, for charts with one point or a few a day. */
+export function dayAxis(look: Look) {
+  return { title: null, tickCount: { interval: 'day', step: daysPerTick(look) }, format: '%-d %b', labelOverlap: true };
+}
+
+/** Two weeks and a month are the usual windows; labels that would touch are left out by the chart itself. */
+function daysPerTick({ widthPx }: Look): number {
+  return widthPx < 300 ? 4 : 2;
+}
+
 /** Letters and lines for every chart. */
 export function chartConfig(look: Look): Config {
   const text = {

@@ -1,39 +1,54 @@
 import type { TopLevelSpec } from 'vega-lite';
-import type { DowntimeBucket } from '../../model/downtime-findings.js';
 import type { PlantChartData } from '../embed/chart-data.js';
-import { bucketWords } from '../text/words.js';
+import { hoursText } from '../text/numbers.js';
+import { lossKinds, lossWords, type LossKind } from '../text/words.js';
+import { weekText } from '../text/weeks.js';
 import { chartConfig, type Look } from './look.js';
 
 /** More bars than this are not read; the table beside the chart has them all. */
 const mostBars = 12;
 
-/** Filled, striped by its outline, or hollow: a bucket can be told without its colour. */
-function bucketScale(look: Look) {
-  const buckets: readonly DowntimeBucket[] = ['zone-fault', 'other-cause', 'unknown'];
-  return {
-    fill: { domain: buckets.map((bucket) => bucketWords[bucket]), range: [look.fault, look.running, look.paper] },
-    names: (bucket: string): string => bucketWords[bucket as DowntimeBucket] ?? bucket,
+/** Filled, striped by its outline, or hollow: a kind can be told without its colour. */
+function kindScale(look: Look) {
+  const range: Readonly<Record<LossKind, string>> = {
+    'zone-fault': look.fault,
+    restart: look.alarm,
+    'other-cause': look.running,
+    unknown: look.paper,
   };
+  return { domain: lossKinds.map((kind) => lossWords[kind]), range: lossKinds.map((kind) => range[kind]) };
 }
 
-/** Lost minutes by cause, largest first, with the running share of the whole. */
+function kindLegend(look: Look) {
+  return { title: null, columns: look.widthPx < 500 ? 1 : 4, labelLimit: 300 };
+}
+
+/** Lost time by cause, largest first, with the running share of the whole. */
 export function paretoChart({ pareto }: PlantChartData, look: Look): TopLevelSpec {
-  const { fill, names } = bucketScale(look);
   const total = pareto.reduce((sum, { minutes }) => sum + minutes, 0);
   let sofar = 0;
-  const values = pareto.slice(0, mostBars).map(({ name, bucket, minutes }) => {
+  const values = pareto.slice(0, mostBars).map(({ name, kind, minutes }, order) => {
     sofar += minutes;
     const share = total > 0 ? (100 * sofar) / total : 0;
-    return { name, bucket: names(bucket), minutes, label: `${Math.round(minutes)} (${Math.round(share)} %)`, share };
+    const label = `${hoursText(minutes)}, ${Math.round(share)} %`;
+    return { order, name, kind: lossWords[kind], hours: minutes / 60, label, share };
   });
+  const isNarrow = look.widthPx < 500;
+  // Two machines may have a cause of one name, so a bar is its place in the order; the axis shows the name.
+  const names = values.map(({ name }) => name);
   const y = {
-    field: 'name',
-    type: 'nominal',
-    sort: null,
-    axis: { title: null, labelLimit: look.widthPx / 3 },
+    field: 'order',
+    type: 'ordinal',
+    axis: {
+      title: null,
+      labelLimit: isNarrow ? look.widthPx * 0.42 : look.widthPx * 0.3,
+      labelExpr: `${JSON.stringify(names)}[datum.value]`,
+    },
   };
+  const largest = values.reduce((most, { hours }) => Math.max(most, hours), 0);
   return {
-    width: look.widthPx,
+    // The names take their place from the bars.
+    width: isNarrow ? look.widthPx * 0.62 : look.widthPx * 0.75,
     height: { step: 30 },
     data: { values },
     layer: [
@@ -41,27 +56,29 @@ export function paretoChart({ pareto }: PlantChartData, look: Look): TopLevelSpe
         mark: { type: 'bar', strokeWidth: 1.4, height: { band: 0.75 } },
         encoding: {
           y,
-          x: { field: 'minutes', type: 'quantitative', title: 'Lost, minutes' },
-          fill: {
-            field: 'bucket',
-            type: 'nominal',
-            scale: fill,
-            legend: { title: null, columns: look.widthPx < 500 ? 1 : 3, labelLimit: 300 },
+          x: {
+            field: 'hours',
+            type: 'quantitative',
+            title: 'Lost, hours',
+            // Room behind the longest bar for its words.
+            scale: { domainMax: largest * (isNarrow ? 2 : 1.25) },
+            axis: { tickCount: isNarrow ? 3 : 8 },
           },
+          fill: { field: 'kind', type: 'nominal', scale: kindScale(look), legend: kindLegend(look) },
           stroke: { value: look.ink },
           tooltip: [
             { field: 'name', type: 'nominal', title: 'Cause' },
-            { field: 'bucket', type: 'nominal', title: 'Kind' },
-            { field: 'minutes', type: 'quantitative', title: 'Minutes', format: '.0f' },
+            { field: 'kind', type: 'nominal', title: 'Kind' },
+            { field: 'hours', type: 'quantitative', title: 'Hours', format: '.2f' },
             { field: 'share', type: 'quantitative', title: 'With those above, %', format: '.0f' },
           ],
         },
       },
       {
-        mark: { type: 'text', align: 'left', dx: 5 },
+        mark: { type: 'text', align: 'left', dx: 5, fontSize: 12 },
         encoding: {
           y,
-          x: { field: 'minutes', type: 'quantitative' },
+          x: { field: 'hours', type: 'quantitative' },
           text: { field: 'label', type: 'nominal' },
         },
       },
@@ -94,36 +111,35 @@ export function alarmsChart({ alarmsByDay }: PlantChartData, look: Look): TopLev
   } as TopLevelSpec;
 }
 
-/** Lost minutes week by week. */
+/** Lost time week by week, zone faults at the foot, where they can be compared. */
 export function weeksChart({ weeks }: PlantChartData, look: Look): TopLevelSpec {
-  const { fill, names } = bucketScale(look);
-  const values = weeks
-    .filter(({ bucket }) => bucket !== 'planned')
-    .map((week) => ({ ...week, bucket: names(week.bucket) }));
+  const values = weeks.map(({ week, kind, minutes }) => ({
+    week: weekText(week),
+    start: week,
+    kind: lossWords[kind],
+    order: lossKinds.indexOf(kind),
+    hours: minutes / 60,
+  }));
   return {
     width: look.widthPx,
-    height: 170,
+    height: 190,
     data: { values },
-    mark: { type: 'bar', strokeWidth: 1.4, width: { band: 0.6 } },
+    mark: { type: 'bar', strokeWidth: 1.4, width: { band: Math.min(0.6, values.length / 12 + 0.2) } },
     encoding: {
       x: {
         field: 'week',
         type: 'ordinal',
-        sort: 'ascending',
+        sort: { field: 'start' },
         axis: { title: null, labelAngle: 0, labelOverlap: true },
       },
-      y: { field: 'minutes', type: 'quantitative', title: 'Lost, minutes', stack: true },
-      fill: {
-        field: 'bucket',
-        type: 'nominal',
-        scale: fill,
-        legend: { title: null, columns: look.widthPx < 500 ? 1 : 3, labelLimit: 300 },
-      },
+      y: { field: 'hours', type: 'quantitative', title: 'Lost, hours', stack: true },
+      order: { field: 'order', type: 'quantitative' },
+      fill: { field: 'kind', type: 'nominal', scale: kindScale(look), legend: kindLegend(look) },
       stroke: { value: look.ink },
       tooltip: [
         { field: 'week', type: 'nominal', title: 'Week' },
-        { field: 'bucket', type: 'nominal', title: 'Kind' },
-        { field: 'minutes', type: 'quantitative', title: 'Minutes', format: '.0f' },
+        { field: 'kind', type: 'nominal', title: 'Kind' },
+        { field: 'hours', type: 'quantitative', title: 'Hours', format: '.2f' },
       ],
     },
     config: chartConfig(look),

@@ -1,12 +1,12 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
-import { chartConfig, type Look } from './look.js';
+import { chartConfig, dayAxis, type Look } from './look.js';
 
 export const movingText = 'machine running';
 export const standingText = 'machine stopped';
 
 /** Opens per day, filled while the machine ran, hollow while it stood. */
-export function opensChart({ opens }: ZoneChartData, look: Look): TopLevelSpec {
+export function opensChart({ opens, startMs, endMs }: ZoneChartData, look: Look): TopLevelSpec {
   const values = opens.flatMap(({ day, running, stopped }) => [
     { day, when: movingText, opens: running },
     { day, when: standingText, opens: stopped },
@@ -14,7 +14,7 @@ export function opensChart({ opens }: ZoneChartData, look: Look): TopLevelSpec {
   const both = [movingText, standingText];
   return {
     width: look.widthPx,
-    height: 150,
+    height: 190,
     data: { values },
     mark: { type: 'bar', strokeWidth: 1.6, width: { band: 0.7 } },
     encoding: {
@@ -22,9 +22,16 @@ export function opensChart({ opens }: ZoneChartData, look: Look): TopLevelSpec {
         field: 'day',
         type: 'temporal',
         timeUnit: 'utcyearmonthdate',
-        axis: { title: null, format: '%-d %b', labelOverlap: true },
+        scale: { type: 'utc', domain: [startMs, endMs] },
+        axis: dayAxis(look),
       },
-      y: { field: 'opens', type: 'quantitative', title: 'Opens a day', stack: true, axis: { tickMinStep: 1 } },
+      y: {
+        field: 'opens',
+        type: 'quantitative',
+        title: 'Opens a day',
+        stack: true,
+        axis: { tickMinStep: 1, format: 'd' },
+      },
       fill: {
         field: 'when',
         type: 'nominal',

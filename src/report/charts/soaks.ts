@@ -1,21 +1,23 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
-import { chartConfig, inUnit, tickCount, unitText, type Look } from './look.js';
+import { unpackPoints } from '../embed/pack-lists.js';
+import { chartConfig, dayAxis, inUnit, unitText, type Look } from './look.js';
+
+/** More points than this are drawn smaller, so that they can be told apart. */
+const manySoaks = 25;
+
+/** The axis reaches this far beyond the tolerance, so that the band has an edge to be seen. */
+const beyondTolerance = 1.35;
 
 /** Cold reading against the neighbours, soak by soak, with the sensor's own tolerance as a band. */
 export function soaksChart({ soaks, toleranceDegC }: ZoneChartData, look: Look): TopLevelSpec {
-  const values = soaks.map(({ timeMs, offsetDegC, plusMinusDegC }) => ({
+  const values = unpackPoints(soaks).map(({ timeMs, offsetDegC, plusMinusDegC }) => ({
     t: timeMs,
     offset: inUnit(offsetDegC, 'difference', look),
     low: inUnit(offsetDegC - plusMinusDegC, 'difference', look),
     high: inUnit(offsetDegC + plusMinusDegC, 'difference', look),
   }));
-  const x = {
-    field: 't',
-    type: 'temporal',
-    scale: { type: 'utc' },
-    axis: { title: null, tickCount: tickCount(look), format: '%-d %b' },
-  };
+  const x = { field: 't', type: 'temporal', scale: { type: 'utc' }, axis: dayAxis(look) };
   const y = { field: 'offset', type: 'quantitative', title: `Reading less neighbours, ${unitText(look)}` };
   const tooltip = [
     { field: 't', type: 'temporal', title: 'Soak', format: '%a %-d %b %H:%M' },
@@ -31,11 +33,18 @@ export function soaksChart({ soaks, toleranceDegC }: ZoneChartData, look: Look):
       ...toleranceLayers(toleranceDegC, look),
       { mark: { type: 'line', color: look.reading, strokeWidth: 1.5 }, encoding: { x, y } },
       {
-        mark: { type: 'rule', color: look.reading, strokeWidth: 2 },
+        mark: { type: 'rule', color: look.reading, strokeWidth: 1.5 },
         encoding: { x, y: { field: 'low', type: 'quantitative' }, y2: { field: 'high' } },
       },
       {
-        mark: { type: 'point', shape: 'circle', filled: true, size: 70, color: look.reading },
+        mark: {
+          type: 'point',
+          shape: 'circle',
+          filled: true,
+          size: values.length > manySoaks ? 24 : 70,
+          opacity: 1,
+          color: look.reading,
+        },
         encoding: { x, y, tooltip },
       },
     ],
@@ -51,13 +60,17 @@ function toleranceLayers(toleranceDegC: number | null, look: Look) {
   };
   if (toleranceDegC === null) return [zero];
   const tolerance = inUnit(toleranceDegC, 'difference', look)!;
-  const values = [{ low: -tolerance, high: tolerance }];
+  const edges = [tolerance, -tolerance].map((value) => ({ value }));
+  const reach = [beyondTolerance * tolerance, -beyondTolerance * tolerance].map((value) => ({ value }));
+  const y = { field: 'value', type: 'quantitative' };
   return [
     {
-      data: { values },
-      mark: { type: 'rect', color: look.running, opacity: 0.25, stroke: look.running, strokeDash: [3, 3] },
+      data: { values: [{ low: -tolerance, high: tolerance }] },
+      mark: { type: 'rect', color: look.running, opacity: 0.25 },
       encoding: { y: { field: 'low', type: 'quantitative' }, y2: { field: 'high' } },
     },
+    { data: { values: edges }, mark: { type: 'rule', color: look.running, strokeDash: [4, 3] }, encoding: { y } },
+    { data: { values: reach }, mark: { type: 'rule', opacity: 0 }, encoding: { y } },
     zero,
   ];
 }

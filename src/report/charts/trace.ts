@@ -1,7 +1,8 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { PackedTrace, ZoneChartData } from '../embed/chart-data.js';
+import { unpackMarks } from '../embed/pack-lists.js';
 import { unpackColumn } from '../embed/pack.js';
-import { chartConfig, inUnit, tickCount, unitText, type Look } from './look.js';
+import { chartConfig, inUnit, tickCount, timeLabel, unitText, type Look } from './look.js';
 
 /** One bucket of the trace as the chart uses it: temperatures in the reader's unit. */
 export interface TracePoint {
@@ -92,8 +93,8 @@ export function stripSpans(data: ZoneChartData, points: readonly TracePoint[]): 
   };
   return [
     ...stretches('Running', 'machine runs', ({ running }) => running !== null && running >= 0.5),
-    ...data.singles.map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Fault', says })),
-    ...data.alarms.map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Alarm', says })),
+    ...unpackMarks(data.singles).map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Fault', says })),
+    ...unpackMarks(data.alarms).map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Alarm', says })),
     ...stretches('No reading', 'samples without a temperature', ({ bad, low }) => bad > 0 || low === null),
   ];
 }
@@ -104,7 +105,7 @@ function timeAxis(look: Look, withLabels: boolean) {
     type: 'temporal',
     scale: { type: 'utc', domainMin: { expr: 'fromMs' }, domainMax: { expr: 'toMs' }, nice: false },
     axis: withLabels
-      ? { title: null, tickCount: tickCount(look), labelOverlap: true }
+      ? { title: null, tickCount: tickCount(look), labelOverlap: true, labelExpr: timeLabel }
       : { title: null, labels: false, ticks: false, tickCount: tickCount(look) },
   };
 }
@@ -239,7 +240,7 @@ function faultPanel({ faults }: ZoneChartData, look: Look) {
 
 function repairLayers({ repairs }: ZoneChartData, look: Look) {
   if (repairs.length === 0) return [];
-  const values = repairs.map(({ fromMs, says }) => ({ from: fromMs, says }));
+  const values = unpackMarks(repairs).map(({ fromMs, says }) => ({ from: fromMs, says }));
   return [
     {
       data: { values },

@@ -3,7 +3,9 @@ import { isSameZone } from '../text/names.js';
 import { phraseText } from '../text/phrase.js';
 import type { Clock } from '../text/clock.js';
 import { numberedFaults } from '../sentences/numbered.js';
+import { lossKindOf, lossNames } from '../sentences/losses.js';
 import { kindText } from '../sentences/kinds.js';
+import type { LossKind } from '../text/words.js';
 import { repairText } from '../sentences/repair.js';
 import { sentence } from '../sentences/symptom.js';
 import { packMarks, packPoints, type PackedMarks, type PackedPoints } from './pack-lists.js';
@@ -50,9 +52,9 @@ export interface ZoneChartData {
 
 /** What the charts of lost time and alarms are drawn from. */
 export interface PlantChartData {
-  readonly pareto: readonly { readonly name: string; readonly bucket: string; readonly minutes: number }[];
+  readonly pareto: readonly { readonly name: string; readonly kind: LossKind; readonly minutes: number }[];
   readonly alarmsByDay: readonly { readonly day: string; readonly count: number }[];
-  readonly weeks: readonly { readonly week: string; readonly bucket: string; readonly minutes: number }[];
+  readonly weeks: readonly { readonly week: string; readonly kind: LossKind; readonly minutes: number }[];
 }
 
 export function zoneChartData(zone: ZoneFinding, findings: Findings, clock: Clock): ZoneChartData {
@@ -127,16 +129,23 @@ export function toleranceAtRoom(zone: ZoneFinding): number | null {
 }
 
 export function plantChartData({ downtime, alarms, history }: Findings): PlantChartData {
-  const weeks = downtime.byWeek.map(({ name, bucket, minutes }) => ({ week: name, bucket, minutes }));
+  const weeks = downtime.byWeek.flatMap((row) => {
+    const kind = lossKindOf(row);
+    return kind ? [{ week: row.name, kind, minutes: row.minutes }] : [];
+  });
   const isCovered = new Set(weeks.map(({ week }) => week));
   const earlier = (history?.weeks ?? [])
     .filter(({ week }) => !isCovered.has(week))
     .flatMap(({ week, zoneFaultMinutes, otherMinutes }) => [
-      { week, bucket: 'zone-fault', minutes: zoneFaultMinutes },
-      { week, bucket: 'other-cause', minutes: otherMinutes },
+      { week, kind: 'zone-fault' as const, minutes: zoneFaultMinutes },
+      { week, kind: 'other-cause' as const, minutes: otherMinutes },
     ]);
   return {
-    pareto: downtime.pareto.map(({ name, bucket, minutes }) => ({ name, bucket, minutes })),
+    pareto: lossNames(downtime.pareto).map(({ name, row }) => ({
+      name,
+      kind: lossKindOf(row) ?? 'unknown',
+      minutes: row.minutes,
+    })),
     alarmsByDay: alarms.byDay,
     weeks: [...earlier, ...weeks],
   };

@@ -3,6 +3,7 @@
 import { listenForChoices } from './choices.js';
 import { redrawCharts } from './chart-host.js';
 import { listenForFind } from './find.js';
+import { listenForNumbers } from './numbers.js';
 import { listenForPrint } from './print.js';
 import { listenForViews, openView } from './views.js';
 import { listenForZoom } from './zoom.js';
@@ -13,6 +14,7 @@ listenForChoices(redrawCharts);
 listenForViews();
 listenForFind();
 listenForZoom();
+listenForNumbers();
 listenForPrint();
 openView();
 // A browser scrolls to the screen that the address names; a screen starts with the page's head in sight.

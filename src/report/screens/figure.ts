@@ -1,4 +1,4 @@
-import { html, type Content, type Html } from '../text/html.js';
+import { html, raw, type Content, type Html } from '../text/html.js';
 
 export interface ChartPlace {
   /** Name of the chart in `charts`. */
@@ -8,8 +8,9 @@ export interface ChartPlace {
   readonly says: string;
   /** How to read it. */
   readonly note: Content;
-  /** The numbers, as a table that can be opened. */
-  readonly numbers?: { readonly head: readonly string[]; readonly rows: readonly (readonly Content[])[] };
+  /** The numbers, as a table that can be opened; 'made in the page' where they are many. */
+  readonly numbers?:
+    'made in the page' | { readonly head: readonly string[]; readonly rows: readonly (readonly Content[])[] };
   /** Buttons above the chart. */
   readonly tools?: Content;
 }
@@ -21,14 +22,23 @@ export function figure({ chart, title, says, note, numbers, tools }: ChartPlace)
     ${tools}
     <div class="chart" data-chart="${chart}" role="img" aria-label="${says}"></div>
     <p class="note">${note}</p>
-    ${numbers && numbers.rows.length > 0 && numbersTable(title, numbers)}
+    ${numbers && numbersTable(chart, title, numbers)}
   </figure>`;
 }
 
-function numbersTable(title: string, { head, rows }: NonNullable<ChartPlace['numbers']>): Html {
+function numbersTable(chart: string, title: string, numbers: NonNullable<ChartPlace['numbers']>): Html {
+  const isMadeThere = numbers === 'made in the page';
   return html`<details class="numbers">
-    <summary>The numbers: ${title}</summary>
-    <div class="wide" tabindex="0" role="region" aria-label="Numbers: ${title}">${dataTable(head, rows)}</div>
+    <summary>The numbers<span class="unseen">: ${title}</span></summary>
+    <div
+      class="wide"
+      tabindex="0"
+      role="region"
+      aria-label="Numbers: ${title}"
+      ${isMadeThere && raw(`data-numbers="${chart}"`)}
+    >
+      ${!isMadeThere && dataTable(numbers.head, numbers.rows)}
+    </div>
   </details>`;
 }
 
@@ -50,4 +60,9 @@ export function dataTable(head: readonly string[], rows: readonly (readonly Cont
       )}
     </tbody>
   </table>`;
+}
+
+/** A place that scrolls sideways where its table is wider than the screen; in reach of the keyboard. */
+export function wide(name: string, content: Content): Html {
+  return html`<div class="wide" tabindex="0" role="region" aria-label="${name}">${content}</div>`;
 }

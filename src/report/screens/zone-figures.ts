@@ -1,7 +1,7 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 import { counted, numberText, withUnit } from '../text/numbers.js';
-import { difference, phrase, phraseHtml, signed, temperatureHtml } from '../text/phrase.js';
+import { difference, phrase, phraseHtml } from '../text/phrase.js';
 import { toleranceAtRoom } from '../embed/chart-data.js';
 import type { Context } from './context.js';
 import { figure } from './figure.js';
@@ -24,7 +24,8 @@ export function traceFigure(zone: ZoneFinding): Html {
     title: 'Trace',
     says: `Trace of the reading with set point, output, running times and alarms; ${counted(zone.symptoms.length, 'fault')} marked. The list below says the same in words.`,
     note: html`The band runs from the lowest to the highest reading of every ${every}, so no extreme is lost. Dashes:
-      set point. Grey behind: machine running. Numbers: faults, as listed below. Diamonds: repairs.
+      set point. Grey behind: machine running. Numbers: faults, as listed
+      below.${zone.repairs.length > 0 && ' Diamonds: repairs.'}
       <span class="off-sheet"
         >Drag across the chart to look closer, or use the buttons; point at it for its numbers.</span
       >`,
@@ -33,10 +34,10 @@ export function traceFigure(zone: ZoneFinding): Html {
 }
 
 export function zoneCharts(zone: ZoneFinding, context: Context): Html {
-  return html`${soakFigure(zone, context)} ${dutyFigure(zone, context)} ${opensFigure(zone, context)}`;
+  return html`${soakFigure(zone)} ${dutyFigure(zone)} ${opensFigure(zone, context)}`;
 }
 
-function soakFigure(zone: ZoneFinding, { clock }: Context): Html {
+function soakFigure(zone: ZoneFinding): Html {
   if (zone.soaks.length === 0) {
     return html`<div class="figure">
       <h3>Cold offset from soak to soak</h3>
@@ -54,37 +55,23 @@ function soakFigure(zone: ZoneFinding, { clock }: Context): Html {
     says: `Offset against the neighbours in ${counted(zone.soaks.length, 'cold soak')}; the numbers are in the table below.`,
     note: html`Heaters off long enough, every zone comes to the same air: what is left is the zone’s own error.
     ${tolerance}`,
-    numbers: {
-      head: ['Soak', 'Offset', 'Plus or minus'],
-      rows: zone.soaks.map(({ time, offsetDegC, uncertaintyDegC }) => [
-        clock.dateTime(time),
-        temperatureHtml(signed(offsetDegC, 2)),
-        temperatureHtml(difference(uncertaintyDegC, 2)),
-      ]),
-    },
+    numbers: 'made in the page',
   });
 }
 
-function dutyFigure(zone: ZoneFinding, { clock }: Context): Html {
+function dutyFigure(zone: ZoneFinding): Html {
   if (zone.duty.length === 0) {
     return html`<div class="figure">
-      <h3>Output against what the zone should need</h3>
+      <h3>What the output says the reading is off by</h3>
       <p>This log has no settled stretch with an output to compare.</p>
     </div>`;
   }
   return figure({
     chart: 'duty',
-    title: 'Output against what the zone should need',
+    title: 'What the output says the reading is off by',
     says: `What the output at rest says the reading is off by, in ${counted(zone.duty.length, 'settled stretch', 'settled stretches')}; the numbers are in the table below.`,
-    note: 'A sensor that reads high makes the zone too cold, so it needs less output: the difference is told here as degrees.',
-    numbers: {
-      head: ['Stretch', 'As offset', 'Output'],
-      rows: zone.duty.map(({ time, residualDegC, residualPercent }) => [
-        clock.dateTime(time),
-        temperatureHtml(signed(residualDegC, 2)),
-        withUnit(residualPercent, '%', 2),
-      ]),
-    },
+    note: 'A sensor that reads high makes the zone too cold, so it needs less output: the difference is told here as degrees. Squares: settled stretches; line: the middle of each day. Load moves all zones of a machine; a sensor moves one.',
+    numbers: 'made in the page',
   });
 }
 

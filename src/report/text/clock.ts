@@ -47,7 +47,10 @@ function partsOf(timeZone: string, options: Intl.DateTimeFormatOptions): (time: 
     const at = new Date(time);
     if (Number.isNaN(at.getTime()))
       return { day: '–', month: '', year: '', weekday: '', hour: '–', minute: '–', second: '–' };
-    return Object.fromEntries(formatter.formatToParts(at).map(({ type, value }) => [type, value]));
+    // Some versions of the locale write "Sept"; the charts write three letters.
+    return Object.fromEntries(
+      formatter.formatToParts(at).map(({ type, value }) => [type, value.replace(/^Sept$/, 'Sep')]),
+    );
   };
 }
 

@@ -50,6 +50,11 @@ export function minutesText(minutes: number): string {
   return joinTwo(withUnit(Math.floor(hours / 24), 'd'), hours % 24, 'h');
 }
 
+/** Minutes as one number for a chart's label: "45 min", "8.7 h". */
+export function hoursText(minutes: number): string {
+  return minutes < 60 ? withUnit(minutes, 'min') : withUnit(minutes / 60, 'h', minutes < 6000 ? 1 : 0);
+}
+
 export function secondsText(seconds: number): string {
   if (!Number.isFinite(seconds)) return '–';
   if (seconds < 120) return withUnit(seconds, 's', seconds < 10 && !Number.isInteger(seconds) ? 1 : 0);

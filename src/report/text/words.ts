@@ -53,6 +53,17 @@ export const bucketWords: Readonly<Record<DowntimeBucket, string>> = {
   planned: 'planned',
 };
 
+/** Kinds of lost time in the order in which they are stacked: what a fitter can change comes first. */
+export const lossKinds = ['zone-fault', 'restart', 'other-cause', 'unknown'] as const;
+export type LossKind = (typeof lossKinds)[number];
+
+export const lossWords: Readonly<Record<LossKind, string>> = {
+  'zone-fault': 'fault of a heater zone',
+  restart: 'restart after such a fault',
+  'other-cause': 'other known cause',
+  unknown: 'cause not known',
+};
+
 export const placeWords: Readonly<Record<Check['where'], string>> = {
   machine: 'At the machine',
   sensor: 'At the sensor’s own connector',
