@@ -13,16 +13,20 @@ export interface DeviationFromSetpointSettings {
   readonly leastMinutes: number;
   /** Time after a change of set point that is left out. */
   readonly settlingMinutes: number;
+  /** A held zone does not fall so far by load alone … */
+  readonly fallDegC: number;
+  /** … nor so often: falls that come and go count although each is short. */
+  readonly leastFalls: number;
 }
 
 /** A reading that stays away from its set point long after it should have settled. */
 export const deviationFromSetpoint: Judge<DeviationFromSetpointSettings> = {
   meta: {
     id: 'deviation-from-setpoint',
-    sees: 'a reading that stays away from its set point long after it should have settled',
+    sees: 'a reading that stays away from its set point long after it should have settled, or falls from it again and again',
     needs: ['reading', 'setpoint'],
     source: 'Common practice: deviation alarms of controllers work so.',
-    defaults: { leastDegC: 3, leastMinutes: 45, settlingMinutes: 60 },
+    defaults: { leastDegC: 3, leastMinutes: 45, settlingMinutes: 60, fallDegC: 10, leastFalls: 4 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'deviation-from-setpoint', (zone) => judgeZone(evidence, zone, settings));
@@ -40,7 +44,10 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: DeviationFromSetpoi
   const { digest } = evidence;
   const { meanDegC, setpointDegC, outputPercent } = digest.zones[zone.index]!;
   const { runs, onPlaces } = runsOf(evidence, zone, settings);
-  const long = runs.filter(({ from, to }) => (to - from) * digest.periodMs >= settings.leastMinutes * 60_000);
+  const lasting = runs.filter(({ from, to }) => (to - from) * digest.periodMs >= settings.leastMinutes * 60_000);
+  const belowDegC = Float64Array.from(meanDegC, (degC, i) => setpointDegC[i]! - degC);
+  const falls = runs.filter((run) => isFall(belowDegC, run, settings.fallDegC));
+  const long = falls.length >= settings.leastFalls && falls.length > lasting.length ? falls : lasting;
   if (long.length === 0) return [];
   const places = long.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, k) => from + k));
   const at = (place: number) => digest.startMs + place * digest.periodMs;
@@ -50,9 +57,16 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: DeviationFromSetpoi
       deviationDegC: median(places.map((i) => meanDegC[i]! - setpointDegC[i]!)),
       outputPercent: median(places.map((i) => outputPercent[i]!)),
       onTimeShare: places.length / onPlaces,
+      fallCount: falls.length,
       lastsToEndCount: long.at(-1)!.to >= digest.length - 2 ? 1 : 0,
     }),
   ];
+}
+
+/** Begins near the set point and goes far below it; a late heat-up begins at its farthest. */
+function isFall(belowDegC: Float64Array, { from, to, sign }: Run, fallDegC: number): boolean {
+  const deepest = belowDegC.subarray(from, to).reduce((most, degC) => Math.max(most, degC || 0), 0);
+  return sign < 0 && deepest >= fallDegC && belowDegC[from]! < deepest / 2;
 }
 
 /** A zone that comes nearer by this much in ten minutes is on its way and not away. */

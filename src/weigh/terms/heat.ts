@@ -87,6 +87,15 @@ export const heatTerms: readonly Term[] = [
     value: (zone) => ramp(Math.log10(factOf(zone, 'deviation-from-setpoint', 'deviationMinutes')), 1.3, 2.8),
   },
   {
+    id: 'falls-again-and-again',
+    says: 'It falls far below set point again and again while its peers hold.',
+    detector: 'deviation-from-setpoint',
+    for: ['heater', 'wiring'],
+    against: ['none'],
+    start: 1,
+    value: (zone) => ramp(Math.log10(factOf(zone, 'deviation-from-setpoint', 'fallCount')), 0.4, 1.3),
+  },
+  {
     id: 'falls-away-from-peers',
     says: 'Without an output in the log: the reading falls away from its peers while they hold.',
     detector: 'peer-residual',

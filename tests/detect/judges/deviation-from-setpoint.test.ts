@@ -11,6 +11,13 @@ test('tells a zone that stays away from its set point', () => {
   expect(symptom!.facts['outputPercent']).toBe(100);
 });
 
+test('tells a zone that falls again and again, each time for minutes', () => {
+  const comesAndGoes = (h: number): number => (h > 60 && h % 1 < 0.3 ? 0 : 1);
+  const [symptom] = ask(deviationFromSetpoint, heatedPlant([{ power: comesAndGoes }, ...sound(4)])).symptoms;
+  expect(symptom!.facts['fallCount']).toBeGreaterThan(10);
+  expect(hoursOff(symptom!.startMs, 60)).toBeLessThan(2);
+});
+
 test('is silent on slow heat-ups and when the supply of all zones fails', () => {
   const slow = heatedPlant([{ tauMinutes: 150 }, ...sound(4)], { days: 4 });
   expect(ask(deviationFromSetpoint, slow).symptoms).toEqual([]);
