@@ -1,7 +1,7 @@
 import type { Judge } from '../../model/detector.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { betterFit, isDutyBeyondLoad } from '../shared/reading-error.js';
+import { betterFit, isDutyBeyondLoad, isHeatLost } from '../shared/reading-error.js';
 import { zoneChangesOf } from '../shared/zone-changes.js';
 
 export interface DutyShiftSettings {
@@ -27,7 +27,7 @@ export const dutyShift: Judge<DutyShiftSettings> = {
       if (!duty) return change.dutyUnable!;
       const fit = betterFit(change);
       if (!fit?.hot || fit.hot.gain < settings.leastGain) return [];
-      if (!isDutyBeyondLoad(fit, change, settings.smallestDegC)) return [];
+      if (!isDutyBeyondLoad(fit, change, settings.smallestDegC) && !isHeatLost(fit, change)) return [];
       const shiftPercent = -fit.hot.degC * duty.percentPerDegC;
       const before = duty.dutyPercent.filter((_, i) => duty.timeMs[i]! < fit.onsetMs);
       const dutyPercent = median(before.length > 0 ? before : duty.dutyPercent);

@@ -5,7 +5,7 @@ import { setpointsDegCOf } from '../shared/chart-points.js';
 import { heatUpsOf } from '../shared/heat-ups.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
-import { betterFit, isDutyBeyondLoad, isSensorUnchanged } from '../shared/reading-error.js';
+import { betterFit, isDutyBeyondLoad, isHeatLost, isSensorUnchanged } from '../shared/reading-error.js';
 import { zoneChangesOf } from '../shared/zone-changes.js';
 
 export interface HeaterWeakSettings {
@@ -66,8 +66,8 @@ function dutyRise(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) 
   const change = zoneChangesOf(evidence)[zone.index]!;
   const fit = betterFit(change);
   if (!fit?.hot || !change.duty || fit.hot.gain < settings.leastGain || fit.hot.degC >= 0) return null;
-  if (!isDutyBeyondLoad(fit, change, 0) || (fit.cold !== null && fit.cold.gain > 0 && !isSensorUnchanged(fit)))
-    return null;
+  const isSensorSound = fit.cold === null || fit.cold.gain === 0 || isSensorUnchanged(fit);
+  if (!isHeatLost(fit, change) && !(isDutyBeyondLoad(fit, change, 0) && isSensorSound)) return null;
   const dutyPercent = median(change.duty.dutyPercent.filter((_, i) => change.duty!.timeMs[i]! < fit.onsetMs));
   const risePercent = -fit.hot.degC * change.duty.percentPerDegC;
   if (!(risePercent >= settings.leastRiseShare * dutyPercent)) return null;

@@ -73,6 +73,11 @@ const UNEXPLAINED_RAMP_SHARE = 0.06;
 const UNEXPLAINED_STEP_SHARE = 0.08;
 /** Squared standard deviations that a change must explain when the duty alone shows it (12 sigma, own choice). */
 const ALONE_GAIN = 150;
+/**
+ * A duty that rose by this share of itself is lost heat: a sensor that reads so low would have scorched the product
+ * (own choice).
+ */
+const LOST_HEAT_SHARE = 0.4;
 /** A cold change that explains this much (squared standard deviations) stands by a hot one of the same sign. */
 const AGREEING_GAIN = 15;
 /**
@@ -101,6 +106,15 @@ export function isDutyBeyondLoad(fit: ChangeFit, { duty }: ZoneChange, smallestD
   if (!isAgreed(fit) && fit.hot.gain < ALONE_GAIN) return false;
   // Beyond the whole span the model has left its ground: an output at its stop, a set point of its own.
   return Math.abs(fit.hot.degC) >= least && Math.abs(fit.hot.degC) < duty.spanDegC;
+}
+
+/**
+ * Whether the duty rose by more than any reading error could ask for, bit by bit and with sensor and soaks as they
+ * were: an ageing element gives less heat for the same duty.
+ */
+export function isHeatLost(fit: ChangeFit, { duty }: ZoneChange): boolean {
+  if (!fit.hot || !duty || typeof fit.shape !== 'number' || isAgreed(fit)) return false;
+  return fit.hot.gain >= ALONE_GAIN / 3 && -fit.hot.degC >= LOST_HEAT_SHARE * duty.spanDegC;
 }
 
 /** Facts that both shapes of change share. */

@@ -13,6 +13,14 @@ test.each([0.5, 0.7])('tells a heater with %d of its power', (share) => {
   expect(symptom!.facts['heatUpRatio']).toBeLessThan(0.9);
 });
 
+test('tells an element that ages until it needs more than twice its duty', () => {
+  const ageing = (h: number): number => (h > 60 ? 1 / (1 + (h - 60) / 60) : 1);
+  const [symptom] = ask(heaterWeak, heatedPlant([{ power: ageing }, ...sound(4)], { days: 6 })).symptoms;
+  expect(symptom!.facts['dutyRatio']).toBeGreaterThan(1.5);
+  expect(symptom!.facts['isStepCount']).toBe(0);
+  expect(hoursOff(symptom!.startMs, 60)).toBeLessThan(30);
+});
+
 test('tells full output that does not suffice', () => {
   const facts = factsOf(heaterWeak, heatedPlant([{ power: (h) => (h > 60 ? 0.35 : 1) }, ...sound(4)]));
   expect(facts['fullOutputMinutes']).toBeGreaterThan(300);
