@@ -1,9 +1,12 @@
 import type { Judge } from '../../model/detector.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { isSignalLost, longestOf, noHeatRunsOf } from '../shared/power-runs.js';
+import { isSignalLost, longestOf, noHeatRunsOf, type NoHeatRun } from '../shared/power-runs.js';
 import { setpointsDegCOf } from '../shared/chart-points.js';
 
-export type ReadingLowShortedSettings = Record<string, never>;
+export interface ReadingLowShortedSettings {
+  /** A short reads the place of the short, near the room: below this share of the way up from it. */
+  readonly mostAboveShare: number;
+}
 
 /** A reading that drops to the room at once, or comes back at once, while the zone is heated. */
 export const readingLowShorted: Judge<ReadingLowShortedSettings> = {
@@ -12,13 +15,13 @@ export const readingLowShorted: Judge<ReadingLowShortedSettings> = {
     sees: 'a reading that lies near the room while the zone is heated, and came or went faster than heat can move',
     needs: ['reading', 'output'],
     source: 'A shorted thermocouple reads the temperature of the short (common practice); dT/dt = (room − T)/τ.',
-    defaults: {},
+    defaults: { mostAboveShare: 0.5 },
   },
-  judge(evidence) {
+  judge(evidence, settings) {
     return judgeZones(evidence, 'reading-low-shorted', (zone) => {
       const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
       if (usualDegC === null) return `Zone ${zone.name} was never settled at a temperature.`;
-      const runs = noHeatRunsOf(evidence)[zone.index]!.filter((run) => isSignalLost(run) && run.rangeDegC > 0);
+      const runs = noHeatRunsOf(evidence)[zone.index]!.filter((run) => isShort(run, settings));
       if (runs.length === 0) return [];
       const longest = longestOf(runs);
       return [
@@ -38,3 +41,8 @@ export const readingLowShorted: Judge<ReadingLowShortedSettings> = {
     });
   },
 };
+
+function isShort(run: NoHeatRun, { mostAboveShare }: ReadingLowShortedSettings): boolean {
+  const { rangeDegC, aboveRoomDegC, belowDegC } = run;
+  return isSignalLost(run) && rangeDegC > 0 && aboveRoomDegC < mostAboveShare * (belowDegC + aboveRoomDegC);
+}

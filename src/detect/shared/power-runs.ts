@@ -19,6 +19,8 @@ const LEAST_MS = 15 * 60_000;
 const RISE_MS = 10 * 60_000;
 /** … by this much (own choice: a quarter degree a minute is slower than any zone heats at full power). */
 const LEAST_RISE_DEG_C = 2.5;
+/** … and where the zone's own heat-ups are quick, by this share of theirs: hot neighbours warm a dead zone a little. */
+const LEAST_RISE_SHARE = 0.1;
 /** A run may be broken this long: single minutes between states. */
 const BRIDGE_MS = 3 * 60_000;
 /** Share of a machine's other zones that must be held to say, without an output, that this one should be hot. */
@@ -63,13 +65,18 @@ const downOf = oncePer((evidence: Evidence): readonly Uint8Array[] =>
   }),
 );
 
-/** Leaves out where most of the machine is down with the zone: its supply is off, or it starts from cold. */
+/** Two others, and a quarter of them, down together: a machine, or one of several under one name, that starts (own choice). */
+const FEWEST_SHARED = 2;
+const SHARED_SHARE = 0.25;
+
+/** Leaves out where other zones are down with this one: their supply is off, or the machine starts from cold. */
 function aloneDown(evidence: Evidence, zone: Zone): Uint8Array {
   const down = downOf(evidence);
   const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
   return down[zone.index]!.map((isDown, i) => {
     const others = peers.filter((peer) => down[peer.index]![i] === 1).length;
-    return isDown && (others === 0 || others < peers.length / 2) ? 1 : 0;
+    const isShared = others >= peers.length / 2 || (others >= FEWEST_SHARED && others >= SHARED_SHARE * peers.length);
+    return isDown && (others === 0 || !isShared) ? 1 : 0;
   });
 }
 
@@ -88,6 +95,9 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
   const { meanDegC, setpointDegC, outputPercent, badCount } = digest.zones[zone.index]!;
   const called = zone.has.output ? null : heatCalledByPeers(evidence, zone);
   const ahead = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  const slope = median(heatUpsOf(evidence)[zone.index]!.map(({ slopeDegCPerMinute }) => slopeDegCPerMinute));
+  const usualRiseDegC = Math.min(FAR_DEG_C, (LEAST_RISE_SHARE * slope * RISE_MS) / 60_000);
+  const leastRiseDegC = usualRiseDegC > LEAST_RISE_DEG_C ? usualRiseDegC : LEAST_RISE_DEG_C; // NaN: no heat-up seen
   // Not the mask: a dead zone in whole degrees may rest on one value for hours and is no stuck channel.
   return Uint8Array.from(badCount, (bad, i) => {
     if (bad > 0 || Number.isNaN(meanDegC[i]!)) return 0;
@@ -96,8 +106,11 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
     if (!isFull || !(meanDegC[i]! < target - FAR_DEG_C)) return 0;
     const back = nearest(meanDegC, i - ahead, -1);
     const on = nearest(meanDegC, i + ahead, 1);
-    const isRising = meanDegC[i]! - back > LEAST_RISE_DEG_C || on - meanDegC[i]! > LEAST_RISE_DEG_C;
-    return isRising && !(back - meanDegC[i]! > LEAST_RISE_DEG_C) && !(on - meanDegC[i]! > FAR_DEG_C) ? 0 : 1;
+    if (meanDegC[i]! - back > leastRiseDegC) return 0;
+    const rise = on - meanDegC[i]!;
+    // What comes back at a jump was down until then, and what still falls is on its way down.
+    const comesAlive = rise > leastRiseDegC && !(rise > FAR_DEG_C) && !(back - meanDegC[i]! > LEAST_RISE_DEG_C);
+    return comesAlive ? 0 : 1;
   });
 }
 
@@ -110,17 +123,35 @@ function nearest(values: Float32Array, place: number, direction: -1 | 1): number
   return NaN;
 }
 
-/** 1 where most of the other zones of the machine are held at their temperatures. */
+/** 1 where most of the other zones of the machine are held at their temperatures, or have just come there. */
 function heatCalledByPeers(evidence: Evidence, zone: Zone): Uint8Array {
   const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
-  const states = peers.map((peer) => zoneStatesOf(evidence)[peer.index]!);
+  const heldByPeer = peers.map((peer) => heldPlaces(evidence, peer));
   const called = new Uint8Array(evidence.digest.length);
   if (peers.length < 2) return called;
   for (let i = 0; i < called.length; i++) {
-    const held = states.filter((state) => state[i] === zoneState.settled).length;
+    const held = heldByPeer.filter((places) => places[i] === 1).length;
     if (held >= HELD_SHARE * peers.length) called[i] = 1;
   }
   return called;
+}
+
+/** A peer that is switched off loses more than this in ten minutes, as long as it counts as hot (own choice). */
+const FALLS_DEG_C = 1;
+
+/** 1 where a zone is settled, or hot and not falling: the heat is on, though the half hour of settling is not over. */
+function heldPlaces(evidence: Evidence, zone: Zone): Uint8Array {
+  const { digest } = evidence;
+  const { meanDegC, setpointDegC } = digest.zones[zone.index]!;
+  const states = zoneStatesOf(evidence)[zone.index]!;
+  const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? NaN;
+  const back = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  return Uint8Array.from(states, (state, i) => {
+    if (state === zoneState.settled) return 1;
+    const isCalled = !(setpointDegC[i]! < usualDegC - FAR_DEG_C);
+    const isHot = meanDegC[i]! > usualDegC - FAR_DEG_C;
+    return isCalled && isHot && meanDegC[i]! - nearest(meanDegC, i - back, -1) > -FALLS_DEG_C ? 1 : 0;
+  });
 }
 
 function runsOf(flags: Uint8Array, bridge: number): [number, number][] {

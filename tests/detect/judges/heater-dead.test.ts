@@ -17,6 +17,18 @@ test('works without an output from the peers that stay hot', () => {
   expect(factsOf(heaterDead, evidence)['noHeatMinutes']).toBeGreaterThan(600);
 });
 
+test('sees it within minutes when the machine starts and one zone stays cold, by the readings alone', () => {
+  // Dead since the night; heat is called for at hour 54, and the log ends half an hour later.
+  const days = 54.6 / 24;
+  const plan = { hasOutput: false, hasSetpoint: false, days };
+  const evidence = heatedPlant([{ power: (h) => (h > 50 ? 0 : 1) }, ...sound(4)], plan);
+  const [symptom] = ask(heaterDead, evidence).symptoms;
+  expect(hoursOff(symptom!.startMs, 54.2)).toBeLessThan(0.25);
+  for (const zone of [1, 2, 3, 4]) expect(ask(heaterDead, evidence, zone).symptoms).toEqual([]);
+  const asleep = Array.from({ length: 3 }, () => ({ power: (h: number) => (h > 50 ? 0 : 1) }));
+  expect(ask(heaterDead, heatedPlant([...asleep, ...sound(5)], plan)).symptoms).toEqual([]); // another machine's zones
+});
+
 test('is silent on a shorted input, on a power cut for all and on ordinary heat-ups', () => {
   const short = { shownDegC: (h: number) => (h > 60 && h < 64 ? 24 + 0.3 * Math.sin(7 * h) : null) };
   expect(ask(heaterDead, heatedPlant([short, ...sound(4)])).symptoms).toEqual([]);
