@@ -1,7 +1,8 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { setpointsDegCOf } from '../shared/chart-points.js';
+import { trailingMean } from '../../maths/trailing-mean.js';
+import { heldDegCOf } from '../shared/chart-points.js';
 import { heatUpsOf } from '../shared/heat-ups.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
@@ -18,9 +19,8 @@ export interface HeaterWeakSettings {
 }
 
 const FULL_OUTPUT_PERCENT = 97;
-/** At full output a sound zone gains more than this in ten minutes (own choice). */
+/** At full output a sound zone gains more than this from one mean to the next (own choice). */
 const LEAST_RISE_DEG_C = 2.5;
-const RISE_MS = 10 * 60_000;
 /** Nearer than this a loop at full output is at its set point. */
 const LEAST_BELOW_DEG_C = 2;
 const FIRST_DAY_MS = 24 * 3_600_000;
@@ -82,57 +82,42 @@ function dutyRise(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) 
   };
 }
 
-/** Time at full output in which the reading neither rises nor stands at the set point. */
+/**
+ * Time at full output in which the reading neither rises nor stands at the set point. Means over `leastFullMinutes`
+ * are taken, for an output that only switches is full at half of its samples in any sound zone.
+ */
 function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) {
   const { digest } = evidence;
-  const { meanDegC, outputPercent, setpointDegC, readingCount, badCount } = digest.zones[zone.index]!;
-  const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? NaN;
+  const data = digest.zones[zone.index]!;
+  const heldDegC = heldDegCOf(evidence)[zone.index] ?? NaN;
   const mask = maskOf(evidence)[zone.index]!;
-  const back = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  const places = Math.max(1, Math.round((settings.leastFullMinutes * 60_000) / digest.periodMs));
+  const reading = trailingMean(data.meanDegC, places);
+  const output = trailingMean(data.outputPercent, places);
   const peers = evidence.zones
     .filter((z) => z.machine === zone.machine && z.index !== zone.index)
-    .map((z) => digest.zones[z.index]!.outputPercent);
-  let run = 0;
-  let places = 0;
+    .map((z) => trailingMean(digest.zones[z.index]!.outputPercent, places));
   let onset = -1;
   const below: number[] = [];
-  for (let i = back; i < digest.length; i++) {
-    if (readingCount[i] === 0 && badCount[i] === 0) {
-      if (run > 0) run++; // between two samples of a slow log
-      continue;
-    }
-    const past = lastPlace(readingCount, i - back);
-    const isFull = !mask[i] && outputPercent[i]! >= FULL_OUTPUT_PERCENT && outputPercent[past]! >= FULL_OUTPUT_PERCENT;
-    const isStill = meanDegC[i]! - meanDegC[past]! < LEAST_RISE_DEG_C;
-    const target = setpointDegC[i]! > 0 ? setpointDegC[i]! : usualDegC;
-    const isBelow = target - meanDegC[i]! >= LEAST_BELOW_DEG_C && meanDegC[i]! > DEAD_SHARE * target;
-    run = isFull && isStill && isBelow && !isShared(peers, i) ? run + 1 : 0;
-    const minutes = (run * digest.periodMs) / 60_000;
-    if (minutes < settings.leastFullMinutes) continue;
-    if (onset < 0) onset = i - run - back;
-    places += minutes - digest.periodMs / 60_000 < settings.leastFullMinutes ? run : 1;
-    below.push(target - meanDegC[i]!);
+  for (let i = 2 * places; i < digest.length; i++) {
+    const targetDegC = data.setpointDegC[i]! > 0 ? data.setpointDegC[i]! : heldDegC;
+    const belowDegC = targetDegC - reading[i]!;
+    const isBelow = belowDegC >= LEAST_BELOW_DEG_C && reading[i]! > DEAD_SHARE * targetDegC;
+    const isFull = !mask[i] && output[i]! >= FULL_OUTPUT_PERCENT && !isShared(peers, i);
+    if (!isFull || !isBelow || !(reading[i]! - reading[i - places]! < LEAST_RISE_DEG_C)) continue;
+    if (onset < 0) onset = i - places;
+    below.push(belowDegC);
   }
+  const minutes = (below.length * digest.periodMs) / 60_000;
   // From the first day on it is a zone that was built so, not one that became weak.
-  if (onset < 0 || onset * digest.periodMs < FIRST_DAY_MS) return null;
-  return {
-    onsetMs: digest.startMs + Math.max(0, onset) * digest.periodMs,
-    minutes: (places * digest.periodMs) / 60_000,
-    belowDegC: median(below),
-  };
+  if (minutes < settings.leastFullMinutes || onset * digest.periodMs < FIRST_DAY_MS) return null;
+  return { onsetMs: digest.startMs + onset * digest.periodMs, minutes, belowDegC: median(below) };
 }
 
 /** Half of the peers at full output too: the machine starts, or its supply is low. */
-function isShared(peers: readonly Float32Array[], i: number): boolean {
-  const full = peers.filter((outputPercent) => outputPercent[i]! >= FULL_OUTPUT_PERCENT).length;
+function isShared(peers: readonly Float64Array[], i: number): boolean {
+  const full = peers.filter((output) => output[i]! >= FULL_OUTPUT_PERCENT).length;
   return full > 0 && full >= peers.length / 2;
-}
-
-/** The nearest place with a reading at or before this one. */
-function lastPlace(readingCount: Uint16Array, place: number): number {
-  let i = place;
-  while (i > 0 && readingCount[i] === 0) i--;
-  return i;
 }
 
 /** Slope of the heat-ups after the onset over that before; NaN without one on either side. */

@@ -1,6 +1,6 @@
 import type { Evidence } from '../../model/detector.js';
 import { partialOut } from '../../maths/added-column.js';
-import { median } from '../../maths/quantile.js';
+import { median, quantile } from '../../maths/quantile.js';
 import { oncePer } from './memo.js';
 import { shapeColumn } from './change-fit.js';
 import { roomOf } from './soaks.js';
@@ -71,5 +71,16 @@ export const setpointsDegCOf = oncePer((evidence: Evidence): readonly (number | 
     });
     const usual = median(held);
     return Number.isNaN(usual) ? null : usual;
+  }),
+);
+
+/** A zone that droops for part of the log shows what it is held at in the upper part of its settled readings. */
+const HELD_QUANTILE = 0.75;
+
+/** Where a zone without set point is held while it can be, by zone index; null where it was never settled. */
+export const heldDegCOf = oncePer((evidence: Evidence): readonly (number | null)[] =>
+  windowsOf(evidence).zones.map(({ state, readingDegC }) => {
+    const settled = readingDegC.filter((degC, w) => state[w] === zoneState.settled && !Number.isNaN(degC));
+    return settled.length === 0 ? null : quantile(Array.from(settled), HELD_QUANTILE);
   }),
 );
