@@ -41,7 +41,6 @@ export function conclude(gathered: Gathered): Findings {
     alarms: evidence.alarms,
     stops,
     faults,
-    faultyZones: new Set(faulty.map(({ zone }) => zone.index)),
     plant,
   });
   const alarms = alarmFindings({

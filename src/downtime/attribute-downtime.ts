@@ -18,11 +18,6 @@ export interface DowntimeInput {
   readonly stops: readonly StopEntry[];
   /** By zone index: spans in which the zone's readings showed a fault that would stop the machine (ms). */
   readonly faults: readonly (readonly Interval[])[];
-  /**
-   * Indices of zones judged to have a fault; null = not judged. Too cold counts as a zone's fault only there; a lost
-   * input is a fault anywhere.
-   */
-  readonly faultyZones: ReadonlySet<number> | null;
   readonly plant: PlantFile;
 }
 

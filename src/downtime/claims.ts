@@ -2,6 +2,7 @@ import type { AlarmKind, AlarmSpan, StopEntry } from '../model/alarm.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
 import type { Interval } from '../maths/intervals.js';
+import { coldAloneOn, type ColdAlone } from './cold-together.js';
 import { isOf } from './production-time.js';
 import type { Machine } from './machine-minutes.js';
 import type { DowntimeSettings } from './settings.js';
@@ -20,8 +21,6 @@ export interface Claim {
    * for a zone that is still too cold when its alarm clears.
    */
   readonly faultEndMs: number;
-  /** True when the input itself was lost: that is a fault whatever else is known of the zone. */
-  readonly isInputLost: boolean;
 }
 
 /**
@@ -36,6 +35,8 @@ const stoppingKinds: ReadonlySet<AlarmKind> = new Set([
   'heater',
 ]);
 const coldKinds: ReadonlySet<AlarmKind> = new Set(['temperature-low', 'deviation-low', 'heater']);
+/** What a claim is called when a zone is too cold together with its machine. */
+const TOGETHER = 'several zones too cold';
 
 /** An alarm and a fault seen in the readings this near to each other are one event; the alarm has the exact times. */
 const SAME_EVENT_MS = 120_000;
@@ -57,38 +58,86 @@ export function claimsOf(input: ClaimInput): Claim[] {
   return claims.sort((a, b) => a.startMs - b.startMs || (a.zone ?? Infinity) - (b.zone ?? Infinity));
 }
 
-function alarmClaims({ machine, alarms, digest, settings, hasRunning }: ClaimInput): Claim[] {
+function alarmClaims(input: ClaimInput): Claim[] {
+  const { machine, alarms, digest } = input;
   const logEndMs = digest.startMs + digest.length * digest.periodMs;
   const names = new Map(machine.zones.map(({ index, name }) => [index, name]));
+  const isAlone = coldAloneOn(machine, digest);
   return alarms.flatMap((alarm) => {
-    const isZone = alarm.zone !== null;
-    const counts = isZone
-      ? names.has(alarm.zone) && stoppingKinds.has(alarm.kind)
-      : isOf(alarm, machine) && alarm.kind === 'machine-stop';
-    if (!counts) return [];
     const endMs = Number.isNaN(alarm.endMs) ? logEndMs : alarm.endMs;
-    const isTooShort =
-      isZone &&
-      !hasRunning &&
-      !coldKinds.has(alarm.kind) &&
-      endMs > alarm.startMs &&
-      endMs - alarm.startMs < settings.tripMs;
-    if (isTooShort) return [];
-    const name = isZone ? names.get(alarm.zone)! : alarm.message;
-    const isCold = isZone && coldKinds.has(alarm.kind);
-    const isShort = endMs - alarm.startMs < settings.longestRecoveryMs;
-    const hotMs = isCold && isShort ? hotAgain(alarm, endMs, digest, settings) : endMs;
-    const faultEndMs = Math.max(endMs, hotMs);
-    return [{ startMs: alarm.startMs, endMs, name, zone: alarm.zone, faultEndMs, isInputLost: isZone && !isCold }];
+    const { startMs, zone, kind, message } = alarm;
+    if (zone === null) {
+      const counts = kind === 'machine-stop' && isOf(alarm, machine);
+      return counts ? [{ startMs, endMs, name: message, zone, faultEndMs: endMs }] : [];
+    }
+    const name = names.get(zone);
+    if (name === undefined || !stoppingKinds.has(kind)) return [];
+    if (coldKinds.has(kind)) return coldClaims({ startMs, endMs, name, zone }, kind, isAlone, input);
+    return isTooShort(startMs, endMs, input) ? [] : [{ startMs, endMs, name, zone, faultEndMs: endMs }];
   });
+}
+
+function isTooShort(startMs: number, endMs: number, { hasRunning, settings }: ClaimInput): boolean {
+  return !hasRunning && endMs > startMs && endMs - startMs < settings.tripMs;
+}
+
+/**
+ * A zone too cold answers for the stop from when it is cold alone; before that the machine is cold as a whole. The last
+ * zone to come up after that is only the slowest, unless it takes much longer than the others.
+ */
+function coldClaims(alarm: ColdAlarm, kind: AlarmKind, isAlone: ColdAlone, { digest, settings }: ClaimInput): Claim[] {
+  const { startMs, endMs, zone } = alarm;
+  const aloneMs = kind === 'heater' ? startMs : aloneFrom(alarm, isAlone, digest, settings);
+  const together = { ...alarm, endMs: aloneMs, name: TOGETHER, zone: null, faultEndMs: aloneMs };
+  if (aloneMs > startMs && endMs - aloneMs < settings.slowestHeatUpMs) {
+    return [{ ...together, endMs, faultEndMs: endMs }];
+  }
+  const isShort = endMs - startMs < settings.longestRecoveryMs;
+  const hotMs = isShort ? hotAgain(zone, startMs, endMs, digest, settings) : endMs;
+  const own = { ...alarm, startMs: aloneMs, faultEndMs: Math.max(endMs, hotMs) };
+  return aloneMs > startMs ? [together, own] : [own];
+}
+
+interface ColdAlarm {
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly name: string;
+  readonly zone: number;
+}
+
+/**
+ * First moment of an alarm from which the zone stays cold alone for as long as others need to follow it down; the end of
+ * the alarm when there is none.
+ */
+function aloneFrom(
+  { startMs, endMs, zone }: ColdAlarm,
+  isAlone: ColdAlone,
+  { startMs: logStartMs, periodMs, length }: PlantDigest,
+  { othersFollowMs }: DowntimeSettings,
+): number {
+  const first = Math.max(0, Math.floor((startMs - logStartMs) / periodMs));
+  const following = Math.ceil(othersFollowMs / periodMs);
+  const last = Math.min(length - 1, Math.max(first, Math.ceil((endMs - logStartMs) / periodMs) - 1));
+  let from = first;
+  for (let place = first; place <= last && place - from <= following; place++) {
+    if (!isAlone(zone, place)) from = place + 1;
+  }
+  if (from > last) return Math.max(startMs, endMs);
+  return Math.max(startMs, logStartMs + from * periodMs);
 }
 
 /**
  * When a zone that was too cold let the machine run again. It recovers while the machine stands and falls again under
  * load, so the top of its reading marks the restart, and the restart time before it is not the fault's.
  */
-function hotAgain(alarm: AlarmSpan, endMs: number, digest: PlantDigest, settings: DowntimeSettings): number {
-  const top = topOfRecovery(digest, alarm.zone!, alarm.startMs, endMs + settings.longestRecoveryMs);
+function hotAgain(
+  zone: number,
+  startMs: number,
+  endMs: number,
+  digest: PlantDigest,
+  settings: DowntimeSettings,
+): number {
+  const top = topOfRecovery(digest, zone, startMs, endMs + settings.longestRecoveryMs);
   return Number.isNaN(top) ? endMs : top - settings.restartMs;
 }
 
@@ -124,7 +173,6 @@ function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
         name,
         zone: index,
         faultEndMs: end,
-        isInputLost: true,
       }));
   });
 }
@@ -138,6 +186,5 @@ function stopClaims({ machine, stops }: ClaimInput): Claim[] {
       name: reason || 'stop list',
       zone: null,
       faultEndMs: endMs,
-      isInputLost: false,
     }));
 }

@@ -52,11 +52,18 @@ export function heatedMinutes({ zones }: Machine, digest: PlantDigest, heatedSha
 function zoneHeated(zone: ZoneDigest, heatedShare: number): Float32Array {
   const above = (column: Float32Array, limit: number) =>
     column.map((value) => (Number.isNaN(value) ? NaN : value > limit ? 1 : 0));
-  const usualSetpoint = quantile(zone.setpointDegC, 0.9);
-  if (Number.isFinite(usualSetpoint)) return above(zone.setpointDegC, usualSetpoint * heatedShare);
   const cold = quantile(zone.meanDegC, 0.02);
   const hot = quantile(zone.meanDegC, 0.9);
-  return above(zone.meanDegC, cold + (hot - cold) * heatedShare);
+  const isHot = above(zone.meanDegC, cold + (hot - cold) * heatedShare);
+  const usualSetpoint = quantile(zone.setpointDegC, 0.9);
+  if (!Number.isFinite(usualSetpoint)) return isHot;
+  const isAsked = above(zone.setpointDegC, usualSetpoint * heatedShare);
+  return isAsked.map((asked, i) => (asked === 1 && isSwitchedOff(zone, isHot, i) ? 0 : asked));
+}
+
+/** Many controllers keep their set point while the heats are off: then there is no output, and the zone is cold. */
+function isSwitchedOff({ outputPercent }: ZoneDigest, isHot: Float32Array, place: number): boolean {
+  return outputPercent[place] === 0 && isHot[place] === 0;
 }
 
 /** A run of minutes of one state; `told` says whether its two ends were seen or lie in a hole of the log. */

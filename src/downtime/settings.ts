@@ -14,6 +14,10 @@ export interface DowntimeSettings {
   readonly longestRestartMs: number;
   /** Without a running column: longest recovery of a zone too cold that is followed in its reading. */
   readonly longestRecoveryMs: number;
+  /** Whatever cools a whole machine shows on its other zones within this: zones differ in mass by a few times. */
+  readonly othersFollowMs: number;
+  /** After the whole machine was cold, a zone that stays cold this much longer than the others has a fault of its own. */
+  readonly slowestHeatUpMs: number;
   /** A zone counts as heated above this share of its usual set point, or of its usual rise over the cold. */
   readonly heatedShare: number;
   /** Heats off for less than this inside production is not the end of a shift. */
@@ -30,6 +34,8 @@ export const downtimeDefaults: DowntimeSettings = {
   restartMs: 120_000,
   longestRestartMs: 15 * 60_000,
   longestRecoveryMs: 20 * 60_000,
+  othersFollowMs: 5 * 60_000,
+  slowestHeatUpMs: 10 * 60_000,
   heatedShare: 0.7,
   shortestOffMs: 20 * 60_000,
   mtbfConfidence: 0.9,

@@ -36,8 +36,6 @@ export interface MachineInput {
   readonly alarms: readonly AlarmSpan[];
   readonly stops: readonly StopEntry[];
   readonly faults: readonly (readonly Interval[])[];
-  /** Zones that have a fault; null = not judged, every zone's alarm counts as its fault. */
-  readonly faultyZones: ReadonlySet<number> | null;
   readonly plant: PlantFile;
   readonly settings: DowntimeSettings;
 }
@@ -89,7 +87,7 @@ function piecesOf(
   stops: readonly Interval[],
   stopped: readonly Interval[],
   claims: readonly Claim[],
-  { machine, settings, faultyZones }: MachineInput,
+  { machine, settings }: MachineInput,
 ): StoppedPiece[] {
   let next = 0;
   let open: Claim[] = [];
@@ -104,21 +102,15 @@ function piecesOf(
       end: piece.end,
       machine: machine.name,
       stop: number,
-      ...bucketOf(piece, faultyZones),
+      ...bucketOf(piece),
     }));
   });
 }
 
-function bucketOf(
-  { claim, isRestart }: Piece,
-  faultyZones: ReadonlySet<number> | null,
-): Pick<StoppedPiece, 'bucket' | 'name' | 'zone' | 'isRestart'> {
+function bucketOf({ claim, isRestart }: Piece): Pick<StoppedPiece, 'bucket' | 'name' | 'zone' | 'isRestart'> {
   if (!claim) return { bucket: 'unknown', name: 'unknown', zone: null, isRestart: false };
   if (claim.zone === null) return { bucket: 'other-cause', name: claim.name, zone: null, isRestart: false };
   if (isRestart) return { bucket: 'other-cause', name: `restart after ${claim.name}`, zone: null, isRestart: true };
-  if (faultyZones && !faultyZones.has(claim.zone) && !claim.isInputLost) {
-    return { bucket: 'other-cause', name: `${claim.name}, no fault found in it`, zone: null, isRestart: false };
-  }
   return { bucket: 'zone-fault', name: claim.name, zone: claim.zone, isRestart: false };
 }
 

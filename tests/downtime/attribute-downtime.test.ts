@@ -23,7 +23,7 @@ const makeZone = (index: number, machine = 'M1'): Zone => ({
   samplingMs: 10_000,
   resolutionDegC: 0.1,
 });
-const zones = [makeZone(0), makeZone(1)];
+const zones = [makeZone(0), makeZone(1), makeZone(2)];
 
 /** Heats on all the time; `running` per minute, or NaN where the log does not say. */
 function makeDigest(
@@ -62,18 +62,13 @@ const alarm = (fromMin: number, toMin: number, more: Partial<AlarmSpan> = {}): A
 });
 const open = (fromMin: number, toMin: number, zone = 0) =>
   alarm(fromMin, toMin, { zone, kind: 'sensor-open', message: 'open circuit' });
-const run = (
-  digest: PlantDigest,
-  alarms: AlarmSpan[],
-  more: { stops?: StopEntry[]; plant?: PlantFile; faulty?: Set<number> | null } = {},
-) =>
+const run = (digest: PlantDigest, alarms: AlarmSpan[], more: { stops?: StopEntry[]; plant?: PlantFile } = {}) =>
   attributeDowntime({
     zones: zones.slice(0, digest.zones.length),
     digest,
     alarms,
     stops: more.stops ?? [],
     faults: digest.zones.map(() => []),
-    faultyZones: more.faulty ?? null,
     plant: more.plant ?? { zones: [] },
   });
 
@@ -112,13 +107,48 @@ describe('with a running column', () => {
     const { findings } = run(digest, [open(250, 300)]);
     expect(findings).toMatchObject({ plannedMinutes: 200, zoneFaultMinutes: 0 });
   });
-  test('a healthy zone too cold is another cause, not its fault', () => {
-    const digest = makeDigest(300, (i) => (i >= 100 && i < 110 ? 0 : 1));
-    const cold = { ...open(100, 110), kind: 'deviation-low' as const };
-    const { findings, minutesByZone } = run(digest, [cold], { faulty: new Set([1]) });
-    expect(minutesByZone).toEqual([0, 0]);
-    expect(findings.otherMinutes).toBe(10);
-    expect(run(digest, [open(100, 110)], { faulty: new Set() }).minutesByZone).toEqual([10, 0]); // a lost input
+  describe('too cold', () => {
+    const cold = (fromMin: number, toMin: number, zone = 0) => ({
+      ...open(fromMin, toMin, zone),
+      kind: 'deviation-low' as const,
+    });
+    /** Three zones; each is `fallDegC` below its set point in the minutes given for it. */
+    const cooled = (running: (i: number) => number, fallDegC: (zone: number, i: number) => number): PlantDigest => {
+      const digest = makeDigest(300, running, 3);
+      const zonesOf = digest.zones.map((zone, z) => ({
+        ...zone,
+        meanDegC: zone.meanDegC.map((degC, i) => degC - fallDegC(z, i)),
+      }));
+      return { ...digest, zones: zonesOf };
+    };
+    const stands = (from: number, to: number) => (i: number) => (i >= from && i < to ? 0 : 1);
+    test('alone it is the zone’s own stop', () => {
+      const digest = cooled(stands(100, 110), (z, i) => (z === 0 && i >= 98 && i < 112 ? 12 : 0));
+      expect(run(digest, [cold(100, 110)]).minutesByZone).toEqual([10, 0, 0]);
+    });
+    test('with the whole machine it is nobody’s fault, whoever alarms first', () => {
+      const digest = cooled(stands(100, 130), (z, i) => (i >= 100 + 2 * z && i < 132 ? 20 : 0));
+      const { findings, minutesByZone } = run(digest, [cold(100, 130), cold(103, 130, 1), cold(105, 131, 2)]);
+      expect(minutesByZone).toEqual([0, 0, 0]);
+      expect(findings.otherMinutes).toBe(30);
+      expect(findings.pareto[0]!.name).toBe('several zones too cold');
+    });
+    test('the last to come up is only slow, unless it stays cold long after the others', () => {
+      const until = (own: number) =>
+        cooled(stands(100, own), (z, i) => (i >= 99 && i < (z === 0 ? own : 130) ? 20 : 0));
+      expect(run(until(134), [cold(100, 134)]).minutesByZone).toEqual([0, 0, 0]);
+      expect(run(until(160), [cold(100, 160)]).minutesByZone).toEqual([30, 0, 0]);
+    });
+  });
+  test('heats off with the set point left on is planned: no output, and cold', () => {
+    const off = (i: number) => i >= 200;
+    const digest = makeDigest(400, (i) => (off(i) ? 0 : 1));
+    const zonesOf = digest.zones.map((zone) => ({
+      ...zone,
+      meanDegC: zone.meanDegC.map((degC, i) => (off(i) ? 25 : degC)),
+      outputPercent: zone.outputPercent.map((percent, i) => (off(i) ? 0 : percent)),
+    }));
+    expect(run({ ...digest, zones: zonesOf }, []).findings).toMatchObject({ plannedMinutes: 200, unknownMinutes: 0 });
   });
   test('cost by machine, from plant.yaml', () => {
     const digest = makeDigest(300, (i) => (i >= 100 && i < 160 ? 0 : 1));

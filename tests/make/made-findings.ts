@@ -57,7 +57,6 @@ export function madeFindings(
     alarms: [],
     stops: [],
     faults: [],
-    faultyZones: null,
     plant,
   });
   const alarms = alarmFindings({
