@@ -37,6 +37,14 @@ export function isMoving(movement: Movement, zone: Zone): boolean {
   return movement.readingRangeDegC > 0.5 * resolutionDegCOf(zone);
 }
 
+/**
+ * True when a zone's reading moves by three digits or more. A peer that flickers between two or three digits of a coarse
+ * log does not show that another zone, right between two of them, should have moved.
+ */
+export function isMovingClearly(movement: Movement, zone: Zone): boolean {
+  return movement.readingRangeDegC > 2.5 * resolutionDegCOf(zone);
+}
+
 function readingRange(zone: ZoneDigest, first: number, end: number): number {
   let min = Infinity;
   let max = -Infinity;

@@ -3,7 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { besideSpikes } from './beside-spikes.js';
 import { conditionsOf } from './exposure.js';
-import { isMoving, movementIn, peersOf, type Movement } from './movement.js';
+import { isMoving, isMovingClearly, movementIn, peersOf, type Movement } from './movement.js';
 import { oncePer } from './memo.js';
 import { resolutionDegCOf } from './sampling.js';
 
@@ -20,8 +20,10 @@ export interface StuckStretch {
   readonly isJumpedTo: boolean;
   /** Median over the peers; NaN without peers. */
   readonly peerRangeDegC: number;
-  /** Share of peers whose reading moved; NaN without peers. */
+  /** Share of peers whose reading moved at all; NaN without peers. */
   readonly movedPeersShare: number;
+  /** Share of peers that moved further than a coarse log flickers. */
+  readonly clearlyMovedPeersShare: number;
   readonly peerOutputRangePercent: number;
   /** Range of the peer that moved least but one; NaN for fewer than two peers. */
   readonly stillestPeersDegC: number;
@@ -77,8 +79,8 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
     own,
     isJumpedTo: isOwnJump && Math.abs(facts['jumpInDegC'] ?? 0) >= Math.max(JUMPED_DEG_C, 4 * resolutionDegCOf(zone)),
     peerRangeDegC: median(known.map(({ movement }) => movement.readingRangeDegC)),
-    movedPeersShare:
-      known.length > 0 ? known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length : NaN,
+    movedPeersShare: known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length,
+    clearlyMovedPeersShare: known.filter(({ peer, movement }) => isMovingClearly(movement, peer)).length / known.length,
     peerOutputRangePercent: median(known.map(({ movement }) => movement.outputRangePercent)),
     stillestPeersDegC: stillestDegC(known.map(({ movement }) => movement)),
   };
@@ -101,7 +103,7 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   if (isOutputDead && (havePeersMoved || (isOutOfCharacter && peerOutputRangePercent > 0))) return 'tag';
   // Neighbours on the move are no proof against a zone that holds its set point, only against one out of character.
   if (havePeersMoved && timesUsual >= (zone.has.output ? OUT_OF_CHARACTER_TIMES : LONG_TIMES)) return 'channel';
-  return isOutOfCharacter && movedPeersShare >= 0.5 ? 'channel' : 'calm';
+  return isOutOfCharacter && stretch.clearlyMovedPeersShare >= 0.5 ? 'channel' : 'calm';
 }
 
 /**

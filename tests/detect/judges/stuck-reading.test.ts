@@ -81,3 +81,19 @@ test('does not take a rest between two spikes for a value jumped to', () => {
   const zones = [zoneOfLog(0, { has: { reading: true, setpoint: false, output: false, running: false } })];
   expect(ask(stuckReading, evidenceOf([log], { zones })).symptoms).toEqual([]);
 });
+
+test('does not take a zone that rests between two digits for stuck because its neighbours flicker', () => {
+  // Whole degrees, held for five hours; the neighbours go from one degree to the next and back.
+  const has = { reading: true, setpoint: false, output: false, running: false };
+  const zones = [0, 1, 2].map((index) => zoneOfLog(index, { has, resolutionDegC: 1 }));
+  const isRest = (ms: number) => ms > from && ms < from + 5 * HOUR_MS;
+  const resting = zoneLog({ resolutionDegC: 1, recorded: (s) => (isRest(s.timeMs) ? { ...s, degC: 180 } : s) });
+  const peer = (seed: number, digits: number) =>
+    zoneLog({
+      seed,
+      resolutionDegC: 1,
+      recorded: (s) => (isRest(s.timeMs) ? { ...s, degC: 180 + digits * Math.round((s.timeMs / 60_000) % 2) } : s),
+    });
+  expect(ask(stuckReading, evidenceOf([resting, peer(2, 1), peer(3, 1)], { zones })).symptoms).toEqual([]);
+  expect(ask(stuckReading, evidenceOf([resting, peer(2, 4), peer(3, 4)], { zones })).symptoms).toHaveLength(1);
+});
