@@ -71,7 +71,7 @@ test('what judges see on made zones is said with its numbers, and no fact as a b
   for (const { detector, count, facts } of symptoms) {
     const { says, details } = symptomText({ detector, start: '', end: '', count, facts });
     const text = phraseText(says);
-    expect(text, detector).toMatch(/\d|once|twice|never/);
+    expect(text, detector).toMatch(/\d|once|twice/);
     for (const part of [text, ...details.map((detail) => phraseText(detail))]) {
       expect(part, detector).not.toMatch(/–|NaN|undefined|Infinity|[a-z][A-Z]|\d{9}|-\d/);
     }

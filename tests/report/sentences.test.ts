@@ -29,7 +29,7 @@ const sentences: readonly (readonly [SymptomNote, string])[] = [
   [note('sensor-opens', 2, { shortCount: 2 }), 'the reading goes to the bottom of its scale twice'],
   [
     note('opens-by-running', 9, { runningCount: 9, runningHours: 130.4, stoppedCount: 0, stoppedHours: 71.8 }),
-    'it opens 9 times in 130 h of running and never in 72 h of standing',
+    'it opens 9 times in 130 h of running and not once in 72 h of standing',
   ],
   [
     note('opens-by-heat', 9, { hotCount: 8, hotHours: 52, coldCount: 1, coldHours: 4.5 }),
@@ -113,9 +113,7 @@ test('the sentence above everything names who needs a fitter and counts the rest
   );
   expect(summary(emptyFindings())).toContain('No zone was found');
   const healthy = plantFindings().zones.filter(({ status }) => status === 'healthy');
-  expect(plain(summary({ ...plantFindings(), zones: healthy }))).toBe(
-    'None of 12 zones needs a fitter. The others: 12 healthy.',
-  );
+  expect(plain(summary({ ...plantFindings(), zones: healthy }))).toBe('None of 12 zones needs a fitter: 12 healthy.');
 });
 
 test('two causes that the log cannot tell apart are both named', () => {

@@ -9,14 +9,15 @@ import { chartConfig, type Look } from './look.js';
 const mostBars = 12;
 
 /** Filled, striped by its outline, or hollow: a kind can be told without its colour. */
-function kindScale(look: Look) {
+function kindScale(look: Look, shown: readonly LossKind[]) {
+  const kinds = lossKinds.filter((kind) => shown.includes(kind));
   const range: Readonly<Record<LossKind, string>> = {
     'zone-fault': look.fault,
     restart: look.alarm,
     'other-cause': look.running,
     unknown: look.paper,
   };
-  return { domain: lossKinds.map((kind) => lossWords[kind]), range: lossKinds.map((kind) => range[kind]) };
+  return { domain: kinds.map((kind) => lossWords[kind]), range: kinds.map((kind) => range[kind]) };
 }
 
 function kindLegend(look: Look) {
@@ -33,27 +34,25 @@ export function paretoChart({ pareto }: PlantChartData, look: Look): TopLevelSpe
     const label = `${hoursText(minutes)}, ${Math.round(share)} %`;
     return { order, name, kind: lossWords[kind], hours: minutes / 60, label, share };
   });
-  const isNarrow = look.widthPx < 500;
-  // Two machines may have a cause of one name, so a bar is its place in the order; the axis shows the name.
-  const names = values.map(({ name }) => name);
+  const largest = values.reduce((most, { hours }) => Math.max(most, hours), 0);
+  const isNarrow = look.widthPx < narrowPx;
+  // Two machines may have a cause of one name, so a bar is its place in the order; its name is written beside it.
   const y = {
     field: 'order',
     type: 'ordinal',
-    axis: {
-      title: null,
-      labelLimit: isNarrow ? look.widthPx * 0.42 : look.widthPx * 0.3,
-      labelExpr: `${JSON.stringify(names)}[datum.value]`,
-    },
+    scale: { paddingInner: 0.25 },
+    axis: isNarrow ? null : nameAxis(values, look),
   };
-  const largest = values.reduce((most, { hours }) => Math.max(most, hours), 0);
+  const encoding = { y, x: { field: 'hours', type: 'quantitative' } };
+  const kinds = pareto.slice(0, mostBars).map(({ kind }) => kind);
   return {
-    // The names take their place from the bars.
-    width: isNarrow ? look.widthPx * 0.62 : look.widthPx * 0.75,
-    height: { step: 30 },
+    // Names beside the bars take their place from them.
+    width: isNarrow ? look.widthPx + 40 : look.widthPx * 0.75,
+    height: { step: isNarrow ? 44 : 30 },
     data: { values },
     layer: [
       {
-        mark: { type: 'bar', strokeWidth: 1.4, height: { band: 0.75 } },
+        mark: { type: 'bar', strokeWidth: 1.4, ...(isNarrow ? { height: 18, yOffset: 9 } : {}) },
         encoding: {
           y,
           x: {
@@ -61,10 +60,10 @@ export function paretoChart({ pareto }: PlantChartData, look: Look): TopLevelSpe
             type: 'quantitative',
             title: 'Lost, hours',
             // Room behind the longest bar for its words.
-            scale: { domainMax: largest * (isNarrow ? 2 : 1.25) },
-            axis: { tickCount: isNarrow ? 3 : 8 },
+            scale: { domainMax: largest * (isNarrow ? 1.6 : 1.25) },
+            axis: { tickCount: isNarrow ? 4 : 8 },
           },
-          fill: { field: 'kind', type: 'nominal', scale: kindScale(look), legend: kindLegend(look) },
+          fill: { field: 'kind', type: 'nominal', scale: kindScale(look, kinds), legend: kindLegend(look) },
           stroke: { value: look.ink },
           tooltip: [
             { field: 'name', type: 'nominal', title: 'Cause' },
@@ -75,16 +74,28 @@ export function paretoChart({ pareto }: PlantChartData, look: Look): TopLevelSpe
         },
       },
       {
-        mark: { type: 'text', align: 'left', dx: 5, fontSize: 12 },
-        encoding: {
-          y,
-          x: { field: 'hours', type: 'quantitative' },
-          text: { field: 'label', type: 'nominal' },
-        },
+        mark: { type: 'text', align: 'left', dx: 5, dy: isNarrow ? 9 : 0, fontSize: 12 },
+        encoding: { ...encoding, text: { field: 'label', type: 'nominal' } },
       },
+      ...(isNarrow ? [nameLayer(y, look)] : []),
     ],
     config: chartConfig(look),
   } as TopLevelSpec;
+}
+
+/** Below this the names stand above their bars. */
+const narrowPx = 500;
+
+function nameAxis(values: readonly { readonly name: string }[], look: Look) {
+  const names = values.map(({ name }) => name);
+  return { title: null, labelLimit: look.widthPx * 0.3, labelExpr: `${JSON.stringify(names)}[datum.value]` };
+}
+
+function nameLayer(y: object, look: Look) {
+  return {
+    mark: { type: 'text', align: 'left', dx: 2, dy: -10, fontSize: 12, limit: look.widthPx + 30 },
+    encoding: { y, x: { value: 0 }, text: { field: 'name', type: 'nominal' } },
+  };
 }
 
 /** Alarms per day. */
@@ -130,11 +141,19 @@ export function weeksChart({ weeks }: PlantChartData, look: Look): TopLevelSpec 
         field: 'week',
         type: 'ordinal',
         sort: { field: 'start' },
-        axis: { title: null, labelAngle: 0, labelOverlap: true },
+        axis: { title: null, labelAngle: 0, labelOverlap: true, labelExpr: "split(datum.label, ', ')" },
       },
       y: { field: 'hours', type: 'quantitative', title: 'Lost, hours', stack: true },
       order: { field: 'order', type: 'quantitative' },
-      fill: { field: 'kind', type: 'nominal', scale: kindScale(look), legend: kindLegend(look) },
+      fill: {
+        field: 'kind',
+        type: 'nominal',
+        scale: kindScale(
+          look,
+          weeks.map(({ kind }) => kind),
+        ),
+        legend: kindLegend(look),
+      },
       stroke: { value: look.ink },
       tooltip: [
         { field: 'week', type: 'nominal', title: 'Week' },

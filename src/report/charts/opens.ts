@@ -5,33 +5,43 @@ import { chartConfig, dayAxis, type Look } from './look.js';
 export const movingText = 'machine running';
 export const standingText = 'machine stopped';
 
+const dayMs = 86_400_000;
+/** Shares of a day at which its bar begins and ends. */
+const barFrom = 0.15;
+const barTo = 0.85;
+
 /** Opens per day, filled while the machine ran, hollow while it stood. */
 export function opensChart({ opens, startMs, endMs }: ZoneChartData, look: Look): TopLevelSpec {
-  const values = opens.flatMap(({ day, running, stopped }) => [
-    { day, when: movingText, opens: running },
-    { day, when: standingText, opens: stopped },
-  ]);
+  const values = opens.flatMap(({ day, running, stopped }) => {
+    const at = Date.parse(`${day}T00:00:00Z`);
+    const bar = { day: at, from: at + barFrom * dayMs, to: at + barTo * dayMs };
+    return [
+      { ...bar, when: movingText, low: 0, high: running, opens: running },
+      { ...bar, when: standingText, low: running, high: running + stopped, opens: stopped },
+    ];
+  });
   const both = [movingText, standingText];
   return {
     width: look.widthPx,
     height: 190,
-    data: { values },
-    mark: { type: 'bar', strokeWidth: 1.6, width: { band: 0.7 } },
+    data: { values: values.filter(({ opens: count }) => count > 0) },
+    mark: { type: 'rect', strokeWidth: 1.6 },
     encoding: {
       x: {
-        field: 'day',
+        field: 'from',
         type: 'temporal',
-        timeUnit: 'utcyearmonthdate',
-        scale: { type: 'utc', domain: [startMs, endMs] },
+        scale: { type: 'utc', domainMin: { expr: `${startMs}` }, domainMax: { expr: `${endMs}` }, nice: false },
         axis: dayAxis(look),
       },
+      x2: { field: 'to' },
       y: {
-        field: 'opens',
+        field: 'low',
         type: 'quantitative',
         title: 'Opens a day',
-        stack: true,
+        scale: { zero: true },
         axis: { tickMinStep: 1, format: 'd' },
       },
+      y2: { field: 'high' },
       fill: {
         field: 'when',
         type: 'nominal',
@@ -40,7 +50,7 @@ export function opensChart({ opens, startMs, endMs }: ZoneChartData, look: Look)
       },
       stroke: { value: look.fault },
       tooltip: [
-        { field: 'day', type: 'temporal', timeUnit: 'utcyearmonthdate', title: 'Day', format: '%a %-d %b' },
+        { field: 'day', type: 'temporal', title: 'Day', format: '%a %-d %b' },
         { field: 'when', type: 'nominal', title: 'While' },
         { field: 'opens', type: 'quantitative', title: 'Opens' },
       ],

@@ -1,31 +1,15 @@
 import type { TopLevelSpec } from 'vega-lite';
-import type { PackedTrace, ZoneChartData } from '../embed/chart-data.js';
+import type { ZoneChartData } from '../embed/chart-data.js';
 import { unpackMarks } from '../embed/pack-lists.js';
-import { unpackColumn } from '../embed/pack.js';
-import { chartConfig, inUnit, tickCount, timeLabel, unitText, type Look } from './look.js';
-
-/** One bucket of the trace as the chart uses it: temperatures in the reader's unit. */
-export interface TracePoint {
-  readonly t: number;
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly setpoint: number | null;
-  readonly output: number | null;
-  readonly running: number | null;
-  readonly bad: number;
-}
-
-interface Span {
-  readonly from: number;
-  readonly to: number;
-  readonly what: string;
-  readonly says: string;
-}
+import { chartConfig, unitText, type Look } from './look.js';
+import { stripPanel, stripSpans, type Span } from './strips.js';
+import { spanX, timeAxis } from './time-axis.js';
+import { tracePoints, type TracePoint } from './trace-points.js';
 
 /** More lines than this would push the trace off the screen; further faults share them. */
 const mostFaultLines = 5;
 const faultLinePx = 20;
-const panelHeightPx = { temperature: 230, output: 64, strip: 18 } as const;
+const panelHeightPx = { temperature: 230, output: 64 } as const;
 
 /**
  * A zone's trace: reading band with set point, faults marked and numbered, output below, and strips that say when the
@@ -34,6 +18,7 @@ const panelHeightPx = { temperature: 230, output: 64, strip: 18 } as const;
 export function traceChart(data: ZoneChartData, look: Look): TopLevelSpec {
   const points = data.trace ? tracePoints(data.trace, look) : [];
   const hasOutput = points.some(({ output }) => output !== null);
+  const hasSetpoint = points.some(({ setpoint }) => setpoint !== null);
   const spans = stripSpans(data, points);
   return {
     params: [
@@ -44,7 +29,7 @@ export function traceChart(data: ZoneChartData, look: Look): TopLevelSpec {
     spacing: 10,
     vconcat: [
       ...(data.faults.length > 0 ? [faultPanel(data, look)] : []),
-      temperaturePanel(data, look, spans),
+      temperaturePanel(data, look, spans, hasSetpoint),
       ...(hasOutput ? [outputPanel(look)] : []),
       ...(spans.length > 0 ? [stripPanel(look, spans)] : []),
     ],
@@ -53,64 +38,7 @@ export function traceChart(data: ZoneChartData, look: Look): TopLevelSpec {
   } as TopLevelSpec;
 }
 
-/** The packed columns as points; two decimals are kept. */
-export function tracePoints(trace: PackedTrace, look: Look): readonly TracePoint[] {
-  const column = (name: Exclude<keyof PackedTrace, 'length'>): readonly (number | null)[] =>
-    unpackColumn(trace[name], trace.length);
-  const [time, low, high] = [column('timeMs'), column('lowDegC'), column('highDegC')];
-  const [setpoint, output, running, bad] = [
-    column('setpointDegC'),
-    column('outputPercent'),
-    column('runningShare'),
-    column('badCount'),
-  ];
-  return Array.from({ length: trace.length }, (_, i) => ({
-    t: time[i] ?? NaN,
-    low: inUnit(low[i] ?? null, 'level', look),
-    high: inUnit(high[i] ?? null, 'level', look),
-    setpoint: inUnit(setpoint[i] || null, 'level', look), // 0 °C is how controllers log "off"
-    output: output[i] ?? null,
-    running: running[i] ?? null,
-    bad: bad[i] ?? 0,
-  }));
-}
-
-/** Stretches in which the machine ran, an alarm stood, or no temperature was there. */
-export function stripSpans(data: ZoneChartData, points: readonly TracePoint[]): readonly Span[] {
-  const bucketMs = points.length > 1 ? points[1]!.t - points[0]!.t : 60_000;
-  const stretches = (what: string, says: string, holds: (point: TracePoint) => boolean): Span[] => {
-    const spans: Span[] = [];
-    let from = NaN;
-    for (const point of points) {
-      if (holds(point) && Number.isNaN(from)) from = point.t;
-      if (!holds(point) && !Number.isNaN(from)) {
-        spans.push({ from, to: point.t, what, says });
-        from = NaN;
-      }
-    }
-    if (!Number.isNaN(from)) spans.push({ from, to: points.at(-1)!.t + bucketMs, what, says });
-    return spans;
-  };
-  return [
-    ...stretches('Running', 'machine runs', ({ running }) => running !== null && running >= 0.5),
-    ...unpackMarks(data.singles).map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Fault', says })),
-    ...unpackMarks(data.alarms).map(({ fromMs, toMs, says }) => ({ from: fromMs, to: toMs, what: 'Alarm', says })),
-    ...stretches('No reading', 'samples without a temperature', ({ bad, low }) => bad > 0 || low === null),
-  ];
-}
-
-function timeAxis(look: Look, withLabels: boolean) {
-  return {
-    field: 't',
-    type: 'temporal',
-    scale: { type: 'utc', domainMin: { expr: 'fromMs' }, domainMax: { expr: 'toMs' }, nice: false },
-    axis: withLabels
-      ? { title: null, tickCount: tickCount(look), labelOverlap: true, labelExpr: timeLabel }
-      : { title: null, labels: false, ticks: false, tickCount: tickCount(look) },
-  };
-}
-
-function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly Span[]) {
+function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly Span[], hasSetpoint: boolean) {
   const running = spans.filter(({ what }) => what === 'Running');
   const x = timeAxis(look, true);
   return {
@@ -135,21 +63,23 @@ function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly Span[
           y2: { field: 'high' },
         },
       },
-      {
-        mark: {
-          type: 'line',
-          interpolate: 'step-after',
-          color: look.setpoint,
-          strokeDash: [6, 3],
-          strokeWidth: 1.6,
-          clip: true,
-        },
-        encoding: { x, y: { field: 'setpoint', type: 'quantitative' } },
-      },
+      ...(hasSetpoint ? [setpointLayer(look, x)] : []),
       ...repairLayers(data, look),
       hoverLayer(look, x),
     ],
   };
+}
+
+function setpointLayer(look: Look, x: object) {
+  const mark = {
+    type: 'line',
+    interpolate: 'step-after',
+    color: look.setpoint,
+    strokeDash: [6, 3],
+    strokeWidth: 1.6,
+    clip: true,
+  };
+  return { mark, encoding: { x, y: { field: 'setpoint', type: 'quantitative' } } };
 }
 
 /** Nearest bucket under the pointer: a rule, and its numbers as a tip. */
@@ -185,17 +115,15 @@ function hoverLayer(look: Look, x: object) {
   };
 }
 
-function spanX(look: Look) {
-  const { axis, ...x } = timeAxis(look, true);
-  return { x: { ...x, axis, field: 'from' }, x2: { field: 'to' } };
-}
-
 /** A rule through the trace where each fault begins. */
 function faultRules({ faults }: ZoneChartData, look: Look) {
   const values = faults.map(({ fromMs }) => ({ from: fromMs }));
   const mark = { type: 'rule', color: look.fault, strokeWidth: 1.2, strokeDash: [2, 2], clip: true };
   return { data: { values }, mark, encoding: { x: spanX(look).x } };
 }
+
+/** Numbers at the edge stay whole, so those out of sight are left out instead of cut. */
+const inSight = [{ filter: 'datum.from >= fromMs && datum.from <= toMs' }];
 
 /** Each fault with its number and a bar from its beginning to its end, a line of its own for each of the first few. */
 function faultPanel({ faults }: ZoneChartData, look: Look) {
@@ -227,11 +155,13 @@ function faultPanel({ faults }: ZoneChartData, look: Look) {
         encoding: { x, x2: { field: 'to' }, y, tooltip },
       },
       {
-        mark: { type: 'point', shape: 'circle', filled: true, size: 240, color: look.fault, opacity: 1, clip: true },
+        transform: inSight,
+        mark: { type: 'point', shape: 'circle', filled: true, size: 240, color: look.fault, opacity: 1 },
         encoding: { x, y, tooltip },
       },
       {
-        mark: { type: 'text', fontSize: 11, fontWeight: 700, color: look.paper, clip: true },
+        transform: inSight,
+        mark: { type: 'text', fontSize: 11, fontWeight: 700, color: look.paper },
         encoding: { x, y, text: { field: 'number', type: 'quantitative' }, tooltip },
       },
     ],
@@ -277,42 +207,6 @@ function outputPanel(look: Look) {
         scale: { domain: [0, 100] },
         axis: { title: 'Output, %', values: [0, 50, 100] },
       },
-    },
-  };
-}
-
-function stripPanel(look: Look, spans: readonly Span[]) {
-  const kinds = ['Running', 'Fault', 'Alarm', 'No reading'].filter((kind) => spans.some(({ what }) => what === kind));
-  const colours = { Running: look.running, Fault: look.fault, Alarm: look.alarm, 'No reading': look.ink } as Readonly<
-    Record<string, string>
-  >;
-  return {
-    width: look.widthPx,
-    height: panelHeightPx.strip * kinds.length,
-    data: { values: spans },
-    mark: { type: 'rect', clip: true, strokeWidth: 1 },
-    encoding: {
-      ...spanX(look),
-      x: { ...spanX(look).x, axis: { title: null, labels: false, ticks: false, tickCount: tickCount(look) } },
-      y: { field: 'what', type: 'nominal', sort: kinds, axis: { title: null, domain: false, ticks: false } },
-      color: {
-        field: 'what',
-        type: 'nominal',
-        scale: { domain: kinds, range: kinds.map((kind) => colours[kind]) },
-        legend: null,
-      },
-      stroke: {
-        field: 'what',
-        type: 'nominal',
-        scale: { domain: kinds, range: kinds.map((kind) => colours[kind]) },
-        legend: null,
-      },
-      tooltip: [
-        { field: 'what', type: 'nominal', title: 'What' },
-        { field: 'says', type: 'nominal', title: 'Says' },
-        { field: 'from', type: 'temporal', title: 'From', format: '%a %-d %b %H:%M:%S' },
-        { field: 'to', type: 'temporal', title: 'To', format: '%a %-d %b %H:%M:%S' },
-      ],
     },
   };
 }

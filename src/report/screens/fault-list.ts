@@ -1,8 +1,9 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, joined, type Html } from '../text/html.js';
-import { counted, secondsText } from '../text/numbers.js';
+import { counted } from '../text/numbers.js';
 import { phraseHtml } from '../text/phrase.js';
 import { idWords } from '../text/words.js';
+import { kindText, lengthText } from '../sentences/kinds.js';
 import { numberedFaults, otherSigns, type NumberedFault, type SeenSign } from '../sentences/numbered.js';
 import { sentence } from '../sentences/symptom.js';
 import type { Context } from './context.js';
@@ -59,16 +60,14 @@ const shownSingles = 8;
 function lastSingles({ faultMarks = [] }: ZoneFinding, { clock }: Context): Html | null {
   if (faultMarks.length === 0) return null;
   const last = faultMarks.slice(-shownSingles).reverse();
-  return html`<p class="last-singles">
-    <strong>Last of ${counted(faultMarks.length, 'single fault')}:</strong>
-    ${joined(
-      last.map(({ start, end, kind }) => {
+  const isOnlyOne = faultMarks.length === 1;
+  return html`<h4>${isOnlyOne ? 'The single fault' : `Last of ${counted(faultMarks.length, 'single fault')}`}</h4>
+    <ul class="singles">
+      ${last.map(({ start, end, kind }) => {
         const seconds = (Date.parse(end) - Date.parse(start)) / 1000;
-        return html`<span class="single"
-          >${clock.dateTime(start)} ${idWords(kind)}${seconds > 0 && ` ${secondsText(Math.round(seconds))}`}</span
-        >`;
-      }),
-      '; ',
-    )}.
-  </p>`;
+        return html`<li>
+          <span class="when">${clock.dateTime(start)}</span> ${kindText(kind)}${lengthText(kind, seconds)}
+        </li>`;
+      })}
+    </ul>`;
 }

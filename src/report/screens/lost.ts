@@ -39,16 +39,16 @@ function savedText({ pareto }: Findings['downtime']): string {
   const rows = pareto.filter(({ bucket }) => bucket === 'zone-fault').slice(0, first);
   const minutes = rows.reduce((sum, row) => sum + row.minutes, 0);
   if (minutes <= 0) return '';
-  return `Putting right ${listText(rows.map(({ name }) => shortName(name)))} first would save ${minutesText(minutes)} in as long a time.`;
+  return `Without the faults of ${listText(rows.map(({ name }) => shortName(name)))}, ${minutesText(minutes)} fewer would have been lost.`;
 }
 
-/** "Putting right Front jaw, Upper plate 3 and Right edge would remove 55 % of the alarms." */
+/** "Without those of Front jaw, Upper plate 3 and Right edge there would have been 55 % fewer alarms." */
 function removableText({ removable }: Findings['alarms']): string {
   const zones = removable.slice(0, first);
   const last = zones.at(-1);
   if (!last || last.cumulativeShare <= 0) return '';
   const names = listText(zones.map(({ zone }) => shortName(zone)));
-  return `Putting right ${names} would remove ${percentText(last.cumulativeShare)} of the alarms.`;
+  return `Without those of ${names} there would have been ${percentText(last.cumulativeShare)} fewer alarms.`;
 }
 
 function costText(cost: number | null, currency: string | null): string {
@@ -76,7 +76,10 @@ function lostTime(findings: Findings, tables: LossTables): Html {
     ${downtime.pareto.length > 0 && paretoFigure(findings)} ${weekFigure(findings, tables)}
     ${lossTable('By machine', 'Machine', tables.byMachine, downtime)} ${reliabilityTable(findings)}
     ${downtime.notes.map((note) => html`<p class="note">${note}</p>`)}
-    <p class="note">Told from: ${listText(downtime.from)}. Every stopped minute is counted once.</p>`;
+    <p class="note">
+      Told from ${listText(downtime.from.map((from) => (from === 'running' ? 'the running state' : `the ${from}`)))}.
+      Every stopped minute is counted once.
+    </p>`;
 }
 
 function totals({ downtime }: Findings): readonly (readonly [string, string])[] {

@@ -1,12 +1,14 @@
-import type { Findings, SourceNote } from '../../model/findings.js';
+import type { Findings } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 import { nameHtml, zoneOnMachine } from '../text/names.js';
-import { counted, listText, numberText, percentText, secondsText } from '../text/numbers.js';
-import { causeWords, changeWords, idWords } from '../text/words.js';
+import { counted, numberText, percentText, secondsText } from '../text/numbers.js';
+import { causeWords, changeWords } from '../text/words.js';
 import { causeList } from './cause-list.js';
 import { cautionBox } from './caution-box.js';
 import type { Context } from './context.js';
+import { dataRead } from './data-read.js';
 import { dataTable } from './figure.js';
+import { cannotTell, gaps, missingColumns, problems } from './limits.js';
 
 /** How far to trust the report: what was read, what was left out, what was assumed, and by which methods. */
 export function trustScreen(context: Context): Html {
@@ -16,16 +18,11 @@ export function trustScreen(context: Context): Html {
     <p class="lead">${readLead(findings)}</p>
     ${cautionBox()}
     <h3>Data read</h3>
-    ${
-      findings.sources.length > 0
-        ? html`<div class="wide" tabindex="0" role="region" aria-label="Data read">
-            ${sourceTable(findings.sources)}
-          </div>`
-        : html`<p>No file is named in these findings.</p>`
-    }
+    ${dataRead(findings)}
     <p class="note">Times are in the clock of ${clock.timezone}.</p>
-    ${problems(findings)} ${shift(findings)} ${list('Assumptions', findings.assumptions)} ${cannotTell(findings)}
-    ${since(context)} ${record(findings)} ${methods()} ${causeList(findings)}
+    ${problems(findings)} ${gaps(findings)} ${shift(findings)} ${assumptions(findings.assumptions)}
+    ${missingColumns(findings)} ${cannotTell(findings)} ${since(context)} ${record(findings)} ${methods()}
+    ${causeList(findings)}
   </section>`;
 }
 
@@ -34,48 +31,6 @@ function readLead({ sources, zones }: Findings): string {
   const rejected = sources.reduce((sum, { rowsRejected }) => sum + rowsRejected, 0);
   const left = rejected === 0 ? 'none was left out' : `${counted(rejected, 'row')} left out, each counted below`;
   return `${counted(read, 'row')} read from ${counted(sources.length, 'file')}, ${left}. ${counted(zones.length, 'zone')} found.`;
-}
-
-const kindWords: Readonly<Record<SourceNote['kind'], string>> = {
-  temperature: 'temperatures',
-  alarm: 'alarms',
-  maintenance: 'maintenance list',
-  stops: 'stop list',
-  plant: 'plant file',
-};
-
-function sourceTable(sources: readonly SourceNote[]): Html {
-  const rows = sources.map((source) => [
-    nameHtml(source.file),
-    kindWords[source.kind],
-    source.layout,
-    numberText(source.rowsRead),
-    html`${numberText(source.rowsRejected)} ${reasons(source)}`,
-    source.notes.join(' '),
-  ]);
-  return dataTable(['File', 'Holds', 'Taken for', 'Rows read', 'Rows left out', 'Notes'], rows);
-}
-
-function reasons({ rejectedByReason }: SourceNote): Html | null {
-  const entries = Object.entries(rejectedByReason ?? {});
-  if (entries.length === 0) return null;
-  return html`<span class="faint">(${listText(entries.map(([reason, count]) => `${count} ${reason}`))})</span>`;
-}
-
-function problems({ problems: notes }: Findings): Html {
-  if (notes.length === 0)
-    return html`<h3>Problems met</h3>
-      <p>None.</p>`;
-  return html`<h3>Problems met</h3>
-    <ul class="problems">
-      ${notes.map(
-        ({ file, line, what, todo, count }) =>
-          html`<li>
-            ${file && html`<strong>${nameHtml(file)}${line !== undefined && `:${line}`}</strong> `}${what} ${todo}
-            ${count !== undefined && count > 1 && html`<span class="faint">(${count} times)</span>`}
-          </li>`,
-      )}
-    </ul>`;
 }
 
 function shift({ alarms }: Findings): Html | null {
@@ -92,30 +47,15 @@ function shift({ alarms }: Findings): Html | null {
     <p>${text}</p>`;
 }
 
-function list(title: string, items: readonly string[]): Html | null {
-  if (items.length === 0) return null;
-  return html`<h3>${title}</h3>
-    <ul>
-      ${items.map((item) => html`<li>${item}</li>`)}
-    </ul>`;
-}
-
-/** Each reason once, with the number of zones it holds for. */
-function cannotTell({ zones }: Findings): Html | null {
-  const counts = new Map<string, number>();
-  for (const { unable } of zones) {
-    for (const { detector, why } of unable) {
-      const key = `${idWords(detector)}: ${why}`;
-      counts.set(key, (counts.get(key) ?? 0) + 1);
-    }
-  }
-  if (counts.size === 0) return null;
-  const items = [...counts].sort((a, b) => b[1] - a[1]).slice(0, 40);
-  return html`<h3>What the logs could not tell</h3>
-    <ul>
-      ${items.map(([text, count]) => html`<li>${text} <span class="faint">${counted(count, 'zone')}</span></li>`)}
-    </ul>
-    <p class="note">Missing evidence is not evidence of health: a detector that cannot tell counts for nothing.</p>`;
+function assumptions(items: readonly string[]): Html {
+  return html`<h3>Assumptions</h3>
+    ${
+      items.length === 0
+        ? html`<p>None beyond how each file was understood, as told above.</p>`
+        : html`<ul>
+            ${items.map((item) => html`<li>${item}</li>`)}
+          </ul>`
+    }`;
 }
 
 function since({ findings, clock }: Context): Html | null {

@@ -19,13 +19,15 @@ export function traceFigure(zone: ZoneFinding): Html {
   if (!zone.trace || zone.trace.timeMs.length === 0) return html`<p>These findings hold no trace of this zone.</p>`;
   const minutes = ((zone.trace.timeMs[1] ?? 0) - zone.trace.timeMs[0]!) / 60_000;
   const every = minutes > 0 ? withUnit(Math.round(minutes), 'min') : 'one sample';
+  const hasSetpoint = zone.trace.setpointDegC.some((value) => value !== null);
+  const hasRunning = zone.trace.runningShare.some((value) => value !== null);
   return figure({
     chart: 'trace',
     title: 'Trace',
     says: `Trace of the reading with set point, output, running times and alarms; ${counted(zone.symptoms.length, 'fault')} marked. The list below says the same in words.`,
-    note: html`The band runs from the lowest to the highest reading of every ${every}, so no extreme is lost. Dashes:
-      set point. Grey behind: machine running. Numbers: faults, as listed
-      below.${zone.repairs.length > 0 && ' Diamonds: repairs.'}
+    note: html`The band runs from the lowest to the highest reading of every ${every}, so no extreme is lost.
+      ${hasSetpoint && 'Dashes: set point. '}${hasRunning && 'Grey behind: machine running. '}
+      ${zone.symptoms.length > 0 && 'Numbers: faults, as listed below. '}${zone.repairs.length > 0 && 'Diamonds: repairs. '}
       <span class="off-sheet"
         >Drag across the chart to look closer, or use the buttons; point at it for its numbers.</span
       >`,

@@ -21,6 +21,9 @@ const coldSoakOffset: Spoken = {
   },
 };
 
+/** A sensor further off than this is seen by everybody, so the change is no drift; from memory. */
+const largestOffsetDegC = 20;
+
 const dutyShift: Spoken = {
   detector: 'duty-shift',
   speaksFor: ['sensor', 'wiring', 'input'],
@@ -29,7 +32,11 @@ const dutyShift: Spoken = {
   say: (ask) => {
     const percent = ask('residualPercent');
     const degC = ask('residualDegC');
-    return phrase`it needs ${withUnit(Math.abs(percent), '% of full output', 1)} ${bySign(percent, 'more', 'less')} than its past and its neighbours say, as if it read ${difference(Math.abs(degC))} too ${bySign(degC, 'high', 'low')}`;
+    const asOffset: Phrase =
+      Math.abs(degC) <= largestOffsetDegC
+        ? phrase`, as if it read ${difference(Math.abs(degC))} too ${bySign(degC, 'high', 'low')}`
+        : [];
+    return phrase`it needs ${withUnit(Math.abs(percent), '% of full output', 1)} ${bySign(percent, 'more', 'less')} than its past and its neighbours say${asOffset}`;
   },
 };
 

@@ -32,9 +32,9 @@ export function unlessChance(weight: number, ...chances: readonly string[]): Spo
   return (ask) => (chances.some((name) => ask(name) < notByChance) ? weight : 10);
 }
 
-/** "once", "twice", "41 times". */
+/** "not once", "once", "twice", "41 times". */
 export function timesText(count: number): string {
-  if (count === 0) return 'never';
+  if (count === 0) return 'not once';
   if (count === 1) return 'once';
   return count === 2 ? 'twice' : `${numberText(count)} times`;
 }

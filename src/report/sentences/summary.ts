@@ -12,7 +12,10 @@ export function summary({ zones }: Findings): string {
   if (zones.length === 0) return 'No zone was found in these logs, so nothing could be judged.';
   const of = (wanted: Standing): readonly ZoneFinding[] => zones.filter((zone) => standingOf(zone) === wanted);
   const faulty = of('faulty');
-  return [`${needText(faulty.length, zones.length)}${namedText(faulty)}.`, ...restText(of)].join(' ');
+  const need = needText(faulty.length, zones.length);
+  const rest = listText(restTexts(of));
+  if (faulty.length === 0) return `${need}: ${rest}.`;
+  return `${need}${namedText(faulty)}.${rest === '' ? '' : ` The others: ${rest}.`}`;
 }
 
 /** "2 of 16 zones need a fitter". */
@@ -21,20 +24,18 @@ export function needText(needing: number, all: number): string {
 }
 
 function namedText(zones: readonly ZoneFinding[]): string {
-  if (zones.length === 0) return '';
   const named = zones.map((zone) => `${shortName(zoneOnMachine(zone))} (${causeText(zone)})`);
   const shown =
     zones.length > mostNamed ? [...named.slice(0, mostNamed - 1), `${zones.length - mostNamed + 1} more`] : named;
   return `: ${listText(shown)}`;
 }
 
-function restText(of: (wanted: Standing) => readonly ZoneFinding[]): readonly string[] {
+function restTexts(of: (wanted: Standing) => readonly ZoneFinding[]): readonly string[] {
   const [watch, fixed, healthy, untold] = [of('watch'), of('fixed'), of('healthy'), of('insufficient-data')];
-  const parts = [
+  return [
     ...(watch.length > 0 ? [`${watch.length} to keep an eye on`] : []),
     ...(fixed.length > 0 ? [`${fixed.length} put right since`] : []),
     ...(healthy.length > 0 ? [`${healthy.length} healthy`] : []),
     ...(untold.length > 0 ? [`${untold.length} that could not be judged`] : []),
   ];
-  return parts.length === 0 ? [] : [`The others: ${listText(parts)}.`];
 }
