@@ -28,6 +28,8 @@ export interface HeatedPlant {
   readonly seed?: number;
   /** Share of full load, on top of stops. */
   readonly load?: (hours: number) => number;
+  /** Most that the controllers give, share of full. */
+  readonly outputCap?: number;
   readonly shift?: { readonly fromHour: number; readonly toHour: number };
 }
 
@@ -59,7 +61,15 @@ export function heatedPlant(zones: readonly HeatedZone[], plan: HeatedPlant = {}
 }
 
 function runZone(zone: HeatedZone, index: number, plan: HeatedPlant): MadeSample[] {
-  const { days = 8, everyMinutes = 1, digits = 1, seed = 1, hasOutput = true, hasSetpoint = true } = plan;
+  const {
+    days = 8,
+    everyMinutes = 1,
+    digits = 1,
+    seed = 1,
+    hasOutput = true,
+    hasSetpoint = true,
+    outputCap = 1,
+  } = plan;
   const random = new Random(1000 * seed + index);
   const stops = new Random(seed); // the same for all zones: stops belong to the machine
   const tau = zone.tauMinutes ?? 12 + 3 * index;
@@ -79,9 +89,9 @@ function runZone(zone: HeatedZone, index: number, plan: HeatedPlant): MadeSample
     const error = target - shown;
     const asked = GAIN * error + integral;
     // Integrates only while the output has room, so that a long heat-up winds nothing up.
-    if (isOn && asked > 0 && asked < 1) integral += RESET_PER_MINUTE * error;
+    if (isOn && asked > 0 && asked < outputCap) integral += RESET_PER_MINUTE * error;
     if (!isOn) integral = 0.3;
-    const output = isOn ? Math.min(1, Math.max(0, asked)) : 0;
+    const output = isOn ? Math.min(outputCap, Math.max(0, asked)) : 0;
     const heat = (zone.isStuckOn?.(hours) ? 1 : output) * (zone.power?.(hours) ?? 1);
     for (let part = 0; part < 6; part++) {
       degC += ((FULL_POWER_DEG_C * heat - (degC - room) * (1 + load)) / tau) * (1 / 6);

@@ -3,6 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { trailingMean } from '../../maths/trailing-mean.js';
 import { heldDegCOf } from '../shared/chart-points.js';
+import { fullOutputPercentOf } from '../shared/full-output.js';
 import { heatUpsOf } from '../shared/heat-ups.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
@@ -18,7 +19,6 @@ export interface HeaterWeakSettings {
   readonly leastFullMinutes: number;
 }
 
-const FULL_OUTPUT_PERCENT = 97;
 /** At full output a sound zone gains more than this from one mean to the next (own choice). */
 const LEAST_RISE_DEG_C = 2.5;
 /** Nearer than this a loop at full output is at its set point. */
@@ -93,17 +93,17 @@ function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings
   const mask = maskOf(evidence)[zone.index]!;
   const places = Math.max(1, Math.round((settings.leastFullMinutes * 60_000) / digest.periodMs));
   const reading = trailingMean(data.meanDegC, places);
-  const output = trailingMean(data.outputPercent, places);
+  const full = fullPlaces(evidence, zone, places);
   const peers = evidence.zones
     .filter((z) => z.machine === zone.machine && z.index !== zone.index)
-    .map((z) => trailingMean(digest.zones[z.index]!.outputPercent, places));
+    .map((z) => fullPlaces(evidence, z, places));
   let onset = -1;
   const below: number[] = [];
   for (let i = 2 * places; i < digest.length; i++) {
     const targetDegC = data.setpointDegC[i]! > 0 ? data.setpointDegC[i]! : heldDegC;
     const belowDegC = targetDegC - reading[i]!;
     const isBelow = belowDegC >= LEAST_BELOW_DEG_C && reading[i]! > DEAD_SHARE * targetDegC;
-    const isFull = !mask[i] && output[i]! >= FULL_OUTPUT_PERCENT && !isShared(peers, i);
+    const isFull = !mask[i] && full[i] === 1 && !isShared(peers, i);
     if (!isFull || !isBelow || !(reading[i]! - reading[i - places]! < LEAST_RISE_DEG_C)) continue;
     if (onset < 0) onset = i - places;
     below.push(belowDegC);
@@ -114,10 +114,17 @@ function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings
   return { onsetMs: digest.startMs + onset * digest.periodMs, minutes, belowDegC: median(below) };
 }
 
+/** 1 where the mean output over the last places is the most that the controller gives. */
+function fullPlaces(evidence: Evidence, zone: Zone, places: number): Uint8Array {
+  const fullPercent = fullOutputPercentOf(evidence)[zone.index]!;
+  const means = trailingMean(evidence.digest.zones[zone.index]!.outputPercent, places);
+  return Uint8Array.from(means, (percent) => (percent >= fullPercent ? 1 : 0));
+}
+
 /** Half of the peers at full output too: the machine starts, or its supply is low. */
-function isShared(peers: readonly Float64Array[], i: number): boolean {
-  const full = peers.filter((output) => output[i]! >= FULL_OUTPUT_PERCENT).length;
-  return full > 0 && full >= peers.length / 2;
+function isShared(peers: readonly Uint8Array[], i: number): boolean {
+  const count = peers.filter((full) => full[i] === 1).length;
+  return count > 0 && count >= peers.length / 2;
 }
 
 /** Slope of the heat-ups after the onset over that before; NaN without one on either side. */

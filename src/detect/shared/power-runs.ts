@@ -3,14 +3,13 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { timeConstantsOf } from './cool-downs.js';
 import { setpointsDegCOf } from './chart-points.js';
+import { fullOutputPercentOf } from './full-output.js';
 import { heatUpsOf } from './heat-ups.js';
 import { oncePer } from './memo.js';
 import { samplingMsOf } from './sampling.js';
 import { usualRoomOf } from './soaks.js';
 import { zoneState, zoneStatesOf } from './zone-state.js';
 
-/** From here on an output is full (common practice). */
-const FULL_OUTPUT_PERCENT = 95;
 /** Below its usual level by this much, a zone is not held any more (own choice: above any load swing). */
 const FAR_DEG_C = 15;
 /** Shorter runs are start-ups and upsets (own choice). */
@@ -93,6 +92,7 @@ function noHeatRuns(evidence: Evidence, zone: Zone): NoHeatRun[] {
 function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Array {
   const { digest } = evidence;
   const { meanDegC, setpointDegC, outputPercent, badCount } = digest.zones[zone.index]!;
+  const fullPercent = fullOutputPercentOf(evidence)[zone.index]!;
   const called = zone.has.output ? null : heatCalledByPeers(evidence, zone);
   const ahead = Math.max(1, Math.round(RISE_MS / digest.periodMs));
   const slope = median(heatUpsOf(evidence)[zone.index]!.map(({ slopeDegCPerMinute }) => slopeDegCPerMinute));
@@ -101,7 +101,7 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
   // Not the mask: a dead zone in whole degrees may rest on one value for hours and is no stuck channel.
   return Uint8Array.from(badCount, (bad, i) => {
     if (bad > 0 || Number.isNaN(meanDegC[i]!)) return 0;
-    const isFull = called ? called[i] === 1 : outputPercent[i]! >= FULL_OUTPUT_PERCENT;
+    const isFull = called ? called[i] === 1 : outputPercent[i]! >= fullPercent;
     const target = setpointDegC[i]! > 0 ? Math.min(setpointDegC[i]!, usualDegC) : usualDegC;
     if (!isFull || !(meanDegC[i]! < target - FAR_DEG_C)) return 0;
     const back = nearest(meanDegC, i - ahead, -1);

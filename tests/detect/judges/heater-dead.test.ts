@@ -37,6 +37,12 @@ test('is silent on a shorted input, on a power cut for all and on ordinary heat-
   expect(ask(heaterDead, heatedPlant(sound(4), { days: 3 })).symptoms).toEqual([]);
 });
 
+test('knows a capped output as full', () => {
+  const capped = heatedPlant([{ power: (h) => (h > 60 ? 0 : 1) }, ...sound(4)], { outputCap: 0.8 });
+  expect(ask(heaterDead, capped).symptoms).toHaveLength(1);
+  for (const zone of capped.zones.slice(1)) expect(ask(heaterDead, capped, zone.index).symptoms).toEqual([]);
+});
+
 test('cannot tell of a zone that was never settled', () => {
   expect(ask(heaterDead, heatedPlant([{ power: () => 0 }, ...sound(3)], { days: 3 })).unable).toMatch(/never settled/);
 });

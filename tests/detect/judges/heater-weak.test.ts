@@ -33,6 +33,12 @@ test('is silent on a drifting sensor, on load for all and on a slow zone', () =>
   for (const zone of load.zones) expect(ask(heaterWeak, load, zone.index).symptoms).toEqual([]);
 });
 
+test('knows a capped output as full', () => {
+  const capped = heatedPlant([{ power: (h) => (h > 60 ? 0.3 : 1) }, ...sound(4)], { outputCap: 0.8 });
+  expect(ask(heaterWeak, capped).symptoms).toHaveLength(1);
+  for (const zone of capped.zones.slice(1)) expect(ask(heaterWeak, capped, zone.index).symptoms).toEqual([]);
+});
+
 test('cannot tell without an output', () => {
   expect(ask(heaterWeak, heatedPlant(sound(4), { days: 2, hasOutput: false })).unable).toMatch(/no output/);
 });
