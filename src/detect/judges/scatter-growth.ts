@@ -1,7 +1,9 @@
-import type { Episode, Judge } from '../../model/detector.js';
+import type { Episode, Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { median } from '../../maths/quantile.js';
 import { theilSen } from '../../maths/theil-sen.js';
+import { conditionsOf } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
 import { peersOf } from '../shared/movement.js';
 import { resolutionDegCOf } from '../shared/sampling.js';
@@ -54,7 +56,7 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
       const isGrown =
         ownGrowth >= settings.smallestGrowthRatio && trend.s > 0 && trend.pTwoSided <= settings.largestPValue;
       const peerRatio = medianNoise(hours) / peerNoise;
-      const isOutstanding = peers.length >= 2 && peerRatio >= settings.smallestPeerRatio;
+      const isOutstanding = peers.length >= 2 && peerRatio >= settings.smallestPeerRatio && !isSwitched(evidence, zone);
       if (!isGrown && !isOutstanding) return [];
       return [
         symptomOf('scatter-growth', hours[0]!.startMs, hours.at(-1)!.endMs, hours.length, {
@@ -71,6 +73,19 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
     });
   },
 };
+
+/** An output at one of its ends for this share of the hot time is switched on and off (own choice). */
+const SWITCHED_SHARE = 0.8;
+const END_PERCENT = 2;
+
+/** On/off control: its swing, logged more slowly than it swings, looks like noise and is heat. */
+function isSwitched(evidence: Evidence, zone: Zone): boolean {
+  const { outputPercent } = evidence.digest.zones[zone.index]!;
+  const { hot } = conditionsOf(evidence)[zone.index]!;
+  const known = outputPercent.filter((percent, i) => hot[i] === 1 && !Number.isNaN(percent));
+  const atEnd = known.filter((percent) => percent <= END_PERCENT || percent >= 100 - END_PERCENT);
+  return atEnd.length > SWITCHED_SHARE * known.length;
+}
 
 function medianNoise(hours: readonly Episode[]): number {
   return median(hours.map((hour) => hour.facts['noiseDegC']!));
