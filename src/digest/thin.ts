@@ -1,5 +1,6 @@
 import type { PlantDigest, ZoneDigest } from '../model/digest.js';
 import type { Trace } from '../model/findings.js';
+import { meanBetween } from '../maths/mean-between.js';
 
 /** A screen is some 1,400 pixels wide; more points than that cannot be told apart. */
 export const mostBuckets = 1500;
@@ -31,8 +32,8 @@ export function thinSeries(
     minDegC: eachBucket((from, to) => rounded(extreme(zone.minDegC, from, to, -1))),
     maxDegC: eachBucket((from, to) => rounded(extreme(zone.maxDegC, from, to, 1))),
     setpointDegC: eachBucket((from, to) => rounded(last(zone.setpointDegC, from, to))),
-    outputPercent: eachBucket((from, to) => rounded(mean(zone.outputPercent, from, to))),
-    runningShare: eachBucket((from, to) => rounded(mean(zone.runningShare, from, to))),
+    outputPercent: eachBucket((from, to) => rounded(meanBetween(zone.outputPercent, from, to))),
+    runningShare: eachBucket((from, to) => rounded(meanBetween(zone.runningShare, from, to))),
     badCount: eachBucket((from, to) => total(zone.badCount, from, to)),
   };
 }
@@ -50,17 +51,6 @@ function extreme(values: Float32Array, from: number, to: number, sign: 1 | -1): 
 function last(values: Float32Array, from: number, to: number): number {
   for (let i = to - 1; i >= from; i--) if (!Number.isNaN(values[i]!)) return values[i]!;
   return NaN;
-}
-
-function mean(values: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  let count = 0;
-  for (let i = from; i < to; i++) {
-    if (Number.isNaN(values[i]!)) continue;
-    sum += values[i]!;
-    count++;
-  }
-  return sum / count;
 }
 
 function total(counts: Uint16Array, from: number, to: number): number {

@@ -1,16 +1,23 @@
 import type { Evidence } from '../../model/detector.js';
 import type { ZoneDigest } from '../../model/digest.js';
 import type { Zone } from '../../model/zone.js';
+import { meanBetween } from '../../maths/mean-between.js';
+import { quantile } from '../../maths/quantile.js';
 import { resolutionDegCOf } from './sampling.js';
 
 /** What moved in a stretch of the digest. NaN = nothing there to tell. */
 export interface Movement {
   readonly readingRangeDegC: number;
+  /** Range of the means per period without the outer {@link OUTER_SHARE} on both sides. */
+  readonly sustainedRangeDegC: number;
   /** Of the means per period, so a single sample does not count. */
   readonly outputRangePercent: number;
   readonly outputMeanPercent: number;
   readonly setpointRangeDegC: number;
 }
+
+/** The end of a heat-up, or one excursion, is no movement of a long stretch (own choice). */
+const OUTER_SHARE = 0.02;
 
 /** Movement of one zone from `startMs` to `endMs`; only whole periods inside count. Never throws. */
 export function movementIn({ digest }: Evidence, zone: number, startMs: number, endMs: number): Movement {
@@ -19,8 +26,9 @@ export function movementIn({ digest }: Evidence, zone: number, startMs: number, 
   const end = Math.min(digest.length, Math.floor((endMs - digest.startMs) / digest.periodMs));
   return {
     readingRangeDegC: readingRange(held, first, end),
+    sustainedRangeDegC: sustainedRange(held.meanDegC, first, end),
     outputRangePercent: rangeOf(held.outputPercent, first, end),
-    outputMeanPercent: meanOf(held.outputPercent, first, end),
+    outputMeanPercent: meanBetween(held.outputPercent, first, end),
     setpointRangeDegC: rangeOf(held.setpointDegC, first, end),
   };
 }
@@ -42,7 +50,7 @@ export function isMoving(movement: Movement, zone: Zone): boolean {
  * log does not show that another zone, right between two of them, should have moved.
  */
 export function isMovingClearly(movement: Movement, zone: Zone): boolean {
-  return movement.readingRangeDegC > 2.5 * resolutionDegCOf(zone);
+  return movement.sustainedRangeDegC > 2.5 * resolutionDegCOf(zone);
 }
 
 function readingRange(zone: ZoneDigest, first: number, end: number): number {
@@ -55,6 +63,11 @@ function readingRange(zone: ZoneDigest, first: number, end: number): number {
   return max >= min ? max - min : NaN;
 }
 
+function sustainedRange(means: Float32Array, first: number, end: number): number {
+  const known = means.subarray(first, end).filter((mean) => !Number.isNaN(mean));
+  return quantile(known, 1 - OUTER_SHARE) - quantile(known, OUTER_SHARE);
+}
+
 function rangeOf(values: Float32Array, first: number, end: number): number {
   let min = Infinity;
   let max = -Infinity;
@@ -63,15 +76,4 @@ function rangeOf(values: Float32Array, first: number, end: number): number {
     if (values[i]! > max) max = values[i]!;
   }
   return max >= min ? max - min : NaN;
-}
-
-function meanOf(values: Float32Array, first: number, end: number): number {
-  let sum = 0;
-  let count = 0;
-  for (let i = first; i < end; i++) {
-    if (Number.isNaN(values[i]!)) continue;
-    sum += values[i]!;
-    count++;
-  }
-  return sum / count;
 }

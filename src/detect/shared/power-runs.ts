@@ -1,5 +1,6 @@
 import type { Evidence } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { meanBetween } from '../../maths/mean-between.js';
 import { median } from '../../maths/quantile.js';
 import { timeConstantsOf } from './cool-downs.js';
 import { setpointsDegCOf } from './chart-points.js';
@@ -190,7 +191,7 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
     endJumpRatio: slope > 0 ? endJumpDegC / (slope * placeMinutes) : NaN,
     aboveRoomDegC: lateLow - roomDegC,
     rangeDegC: Math.max(...late) - lateLow,
-    outputPercent: meanOf(outputPercent, from, to),
+    outputPercent: meanBetween(outputPercent, from, to),
   };
 }
 
@@ -221,11 +222,6 @@ function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number,
     if (rise > largest) largest = rise;
   }
   return largest;
-}
-
-function meanOf(values: Float32Array, from: number, to: number): number {
-  const there = Array.from(values.subarray(from, to)).filter(Number.isFinite);
-  return there.reduce((sum, v) => sum + v, 0) / there.length;
 }
 
 /** The longest of at least one run. */

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../model/detector.js';
 import type { ZoneDigest } from '../../model/digest.js';
+import { meanBetween } from '../../maths/mean-between.js';
 import { oncePer } from './memo.js';
 import { samplingMsOf } from './sampling.js';
 import { zoneState, zoneStatesOf } from './zone-state.js';
@@ -73,9 +74,9 @@ function cut(
     zone.state[w] = state;
     zone.readingDegC[w] = line.mean;
     zone.rateDegCPerHour[w] = (line.slope * 3_600_000) / periodMs;
-    zone.outputPercent[w] = meanOf(digest.outputPercent, from, from + places);
-    zone.setpointDegC[w] = meanOf(digest.setpointDegC, from, from + places);
-    zone.runningShare[w] = meanOf(digest.runningShare, from, from + places);
+    zone.outputPercent[w] = meanBetween(digest.outputPercent, from, from + places);
+    zone.setpointDegC[w] = meanBetween(digest.setpointDegC, from, from + places);
+    zone.runningShare[w] = meanBetween(digest.runningShare, from, from + places);
   }
   return zone;
 }
@@ -84,17 +85,6 @@ function commonState(states: Uint8Array, from: number, to: number): number {
   const first = states[from]!;
   for (let i = from + 1; i < to; i++) if (states[i] !== first) return zoneState.unknown;
   return first;
-}
-
-function meanOf(values: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  let count = 0;
-  for (let i = from; i < to; i++) {
-    if (Number.isNaN(values[i]!)) continue;
-    sum += values[i]!;
-    count++;
-  }
-  return sum / count;
 }
 
 /** Mean and least-squares slope per place; slope NaN for fewer than 2 values. */
