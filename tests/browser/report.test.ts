@@ -188,7 +188,7 @@ describe.skipIf(!hasBrowser)('the report in Chromium', () => {
       await drawn(page, 1);
       for (const format of ['A4', 'Letter'] as const) {
         await page.locator('.view.open [data-do="sheet"]').click();
-        await page.waitForSelector('html[data-print="sheet"]');
+        await page.waitForSelector('html[data-print-ready="sheet"]');
         const sheet = page.locator('.view.open');
         expect(await sheet.locator('.caution').isVisible()).toBe(true);
         expect(await sheet.locator('td.measured').first().isVisible()).toBe(true);

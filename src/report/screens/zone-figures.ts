@@ -28,7 +28,7 @@ export function traceFigure(zone: ZoneFinding): Html {
     note: html`The band runs from the lowest to the highest reading of every ${every}, so no extreme is lost.
       ${hasSetpoint && 'Dashes: set point. '}${hasRunning && 'Grey behind: machine running. '}
       ${zone.symptoms.length > 0 && 'Numbers: faults, as listed below. '}${zone.repairs.length > 0 && 'Diamonds: repairs. '}
-      <span class="off-sheet"
+      <span class="off-sheet off-print"
         >Drag across the chart to look closer, or use the buttons; point at it for its numbers.</span
       >`,
     tools: traceTools,

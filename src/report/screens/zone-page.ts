@@ -17,7 +17,7 @@ import { zoneCharts, traceFigure } from './zone-figures.js';
 export function zonePage(zone: ZoneFinding, index: number, context: Context): Html {
   const address = zoneAddress(index);
   return html`<section id="${address}" class="view zone" aria-labelledby="${address}-title">
-    <p class="steps off-sheet">${neighbourLinks(index, context)}</p>
+    <p class="steps off-sheet off-print">${neighbourLinks(index, context)}</p>
     <h2 id="${address}-title" tabindex="-1">
       ${nameHtml(zone.zone)}
       ${machineBeside(zone) !== '' && html`<span class="machine">${nameHtml(machineBeside(zone))}</span>`}
