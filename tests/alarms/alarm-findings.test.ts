@@ -3,21 +3,9 @@ import { alarmFindings } from '../../src/alarms/alarm-findings.js';
 import { chatterOf, floodsOf } from '../../src/alarms/floods.js';
 import { alarmDefaults } from '../../src/alarms/thresholds.js';
 import type { AlarmSpan } from '../../src/model/alarm.js';
-import type { Zone } from '../../src/model/zone.js';
+import { makeZone } from '../make/blocks.js';
 
-const zone = (index: number, name: string): Zone => ({
-  index,
-  name,
-  machine: 'M1',
-  sensor: null,
-  wires: null,
-  card: null,
-  heaterW: null,
-  toleranceClass: null,
-  has: { reading: true, setpoint: true, output: true, running: false },
-  samplingMs: 10_000,
-  resolutionDegC: 0.1,
-});
+const zone = (index: number, name: string) => makeZone({ index, name, samplingMs: 10_000 });
 const span = (startMs: number, endMs: number, more: Partial<AlarmSpan> = {}): AlarmSpan => ({
   startMs,
   endMs,

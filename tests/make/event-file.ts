@@ -6,22 +6,11 @@ import type { LogFile } from '../../src/model/log-file.js';
 import type { PlantFile } from '../../src/model/plant-file.js';
 import type { Zone } from '../../src/model/zone.js';
 import { survey } from '../../src/read/survey.js';
+import { makeZone } from './blocks.js';
 
 /** A zone that only has a name and a machine. */
 export function namedZone(index: number, name: string, machine = 'M1'): Zone {
-  return {
-    index,
-    name,
-    machine,
-    sensor: null,
-    wires: null,
-    card: null,
-    heaterW: null,
-    toleranceClass: null,
-    has: { reading: true, setpoint: true, output: true, running: true },
-    samplingMs: 10_000,
-    resolutionDegC: 0.1,
-  };
+  return makeZone({ index, name, machine, samplingMs: 10_000 });
 }
 
 /** Surveys and reads event files given as texts by name, as a run would. */

@@ -1,25 +1,12 @@
 import { expect, test } from 'vitest';
 import { causes } from '../../src/model/cause.js';
-import type { Zone } from '../../src/model/zone.js';
 import type { Strengths } from '../../src/weigh/strengths.js';
 import { withPlantOverrides } from '../../src/weigh/strengths.js';
 import type { Term, ZoneEvidence } from '../../src/weigh/term.js';
 import { weighZone } from '../../src/weigh/weigh-zone.js';
+import { makeZone } from '../make/blocks.js';
 
-const zone: Zone = {
-  index: 0,
-  name: 'Front jaw',
-  machine: 'M1',
-  sensor: null,
-  wires: null,
-  card: null,
-  heaterW: null,
-  toleranceClass: null,
-  has: { reading: true, setpoint: true, output: true, running: true },
-  samplingMs: 10_000,
-  resolutionDegC: 0.1,
-  isChangeLogged: false,
-};
+const zone = makeZone({ name: 'Front jaw', isChangeLogged: false });
 const evidence: ZoneEvidence = { zone, outcomes: new Map(), others: [] };
 const level: Strengths = {
   prior: { sensor: 0, wiring: 0, input: 0, heater: 0, recording: 0, none: 0 },
