@@ -8,6 +8,11 @@ import { resolutionDegCOf } from './sampling.js';
 const SMALLEST_STILL_SHARE = 0.8;
 /** Changes of a resting coarse input are one digit; of a held one they are whatever built up meanwhile (own choice). */
 const SMALLEST_CHANGE_STEPS = 5;
+/**
+ * Between two refreshes lies at least one period without change. A log that holds a value until it leaves a dead band
+ * changes in every period while the zone heats up, and of such a log a step well beyond the band is real (own choice).
+ */
+const LARGEST_NEIGHBOUR_SHARE = 0.05;
 /** Fewer changes tell nothing. */
 const FEWEST_CHANGES = 20;
 
@@ -22,6 +27,8 @@ export const refreshStepsDegC = oncePer((evidence: Evidence): readonly number[] 
   evidence.zones.map((zone) => {
     const changes = changesOf(evidence.digest.zones[zone.index]!);
     const moved = changes.filter((degC) => degC > 0);
+    const neighbours = changes.filter((degC, i) => degC > 0 && changes[i - 1]! > 0).length;
+    if (neighbours > LARGEST_NEIGHBOUR_SHARE * moved.length) return 0;
     if (moved.length < FEWEST_CHANGES || moved.length > (1 - SMALLEST_STILL_SHARE) * changes.length) return 0;
     // A change of 0.9 digits is one digit after °F and float arithmetic.
     if (quantile(moved, 0.5) < (SMALLEST_CHANGE_STEPS - 0.5) * resolutionDegCOf(zone)) return 0;

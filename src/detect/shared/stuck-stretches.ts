@@ -78,7 +78,7 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
     timesUsual: facts['durationMinutes']! / Math.max(0.1, facts['usualLongMinutes'] ?? 0),
     own,
     isJumpedTo: isOwnJump && Math.abs(facts['jumpInDegC'] ?? 0) >= Math.max(JUMPED_DEG_C, 4 * resolutionDegCOf(zone)),
-    peerRangeDegC: median(known.map(({ movement }) => movement.readingRangeDegC)),
+    peerRangeDegC: median(known.map(({ movement }) => movement.sustainedRangeDegC)),
     movedPeersShare: known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length,
     clearlyMovedPeersShare: known.filter(({ peer, movement }) => isMovingClearly(movement, peer)).length / known.length,
     peerOutputRangePercent: median(known.map(({ movement }) => movement.outputRangePercent)),

@@ -88,12 +88,16 @@ test('does not take a zone that rests between two digits for stuck because its n
   const zones = [0, 1, 2].map((index) => zoneOfLog(index, { has, resolutionDegC: 1 }));
   const isRest = (ms: number) => ms > from && ms < from + 5 * HOUR_MS;
   const resting = zoneLog({ resolutionDegC: 1, recorded: (s) => (isRest(s.timeMs) ? { ...s, degC: 180 } : s) });
-  const peer = (seed: number, digits: number) =>
+  const peer = (seed: number, degC: (ms: number) => number) =>
     zoneLog({
       seed,
       resolutionDegC: 1,
-      recorded: (s) => (isRest(s.timeMs) ? { ...s, degC: 180 + digits * Math.round((s.timeMs / 60_000) % 2) } : s),
+      recorded: (s) => (isRest(s.timeMs) ? { ...s, degC: Math.round(180 + degC(s.timeMs - from)) } : s),
     });
-  expect(ask(stuckReading, evidenceOf([resting, peer(2, 1), peer(3, 1)], { zones })).symptoms).toEqual([]);
-  expect(ask(stuckReading, evidenceOf([resting, peer(2, 4), peer(3, 4)], { zones })).symptoms).toHaveLength(1);
+  const flicker = (ms: number) => Math.floor(ms / 60_000) % 2;
+  const dipOnce = (ms: number) => (ms < 5 * 60_000 ? -30 : flicker(ms));
+  const wander = (ms: number) => 10 * Math.sin(ms / HOUR_MS);
+  const seenBeside = (degC: (ms: number) => number) =>
+    ask(stuckReading, evidenceOf([resting, peer(2, degC), peer(3, degC)], { zones })).symptoms.length;
+  expect([seenBeside(flicker), seenBeside(dipOnce), seenBeside(wander)]).toEqual([0, 0, 1]);
 });

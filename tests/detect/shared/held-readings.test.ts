@@ -30,3 +30,14 @@ test('leaves live readings alone, in tenths and in whole degrees', () => {
   const coarse = evidenceOf([zoneLog({ resolutionDegC: 1 })], { zones: [zoneOfLog(0, { resolutionDegC: 1 })] });
   expect(refreshStepsDegC(coarse)).toEqual([0]);
 });
+
+test('leaves a log that holds a value within a dead band alone: its steps beyond the band are real', () => {
+  let heldDegC = NaN;
+  const banded = zoneLog({
+    recorded: (s) => {
+      if (!(Math.abs(s.degC - heldDegC) < 1)) heldDegC = s.degC;
+      return { ...s, degC: heldDegC };
+    },
+  });
+  expect(refreshStepsDegC(evidenceOf([banded]))).toEqual([0]);
+});
