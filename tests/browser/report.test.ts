@@ -20,7 +20,23 @@ test('a browser is there where the tests must run in one', () => {
 });
 
 const axeFile = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-const screens = ['act', 'zones', 'zone-1', 'zone-2', 'zone-16', 'lost', 'trust'] as const;
+const screens = ['act', 'zones', 'zone-1', 'zone-2', 'lost', 'trust'] as const;
+const busiest = ['act', 'zone-1'] as const;
+
+/** What axe finds in the open screen and the page's head; the screens that are folded away are not asked about. */
+async function axeFaults(page: Page, screen: string): Promise<readonly string[]> {
+  return page.evaluate(async (id) => {
+    interface Outcome {
+      readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
+    }
+    const { axe } = window as unknown as { axe: { run: (context: object, options: object) => Promise<Outcome> } };
+    const { violations } = await axe.run(
+      { include: [['.page-head'], [`#${id}`]], exclude: [['.chart svg']] },
+      { resultTypes: ['violations'] },
+    );
+    return violations.map(({ id: rule, nodes }) => `${rule}: ${nodes[0]?.html ?? ''}`);
+  }, screen);
+}
 
 describe.skipIf(!hasBrowser)('the report in Chromium', () => {
   let browser: Browser;
@@ -68,33 +84,27 @@ describe.skipIf(!hasBrowser)('the report in Chromium', () => {
     await page.close();
   });
 
+  // One page per colour scheme, both widths on it: axe once for each state that can differ. Narrow and wide differ in
+  // layout, light and dark in colours, so the busiest screens are looked at in all four and the others once.
   for (const colorScheme of ['light', 'dark'] as const) {
-    for (const width of [390, 1440]) {
-      // Colours and widths do not depend on each other, so the second of each pair looks at the busiest screens only.
-      const looked = (width === 390) === (colorScheme === 'dark') ? screens : (['act', 'zone-1', 'lost'] as const);
-      test(`has no accessibility fault that axe knows, and no sideways scroll, at ${width} px in ${colorScheme}`, async () => {
-        // The page's policy would refuse axe, as it should.
-        const checked = await browser.newPage({ colorScheme, viewport: { width, height: 900 }, bypassCSP: true });
-        await checked.goto(plant);
-        await checked.addScriptTag({ path: axeFile });
+    test(`has no accessibility fault that axe knows, and no sideways scroll, in ${colorScheme}`, async () => {
+      // The page's policy would refuse axe, as it should.
+      const checked = await browser.newPage({ colorScheme, viewport: { width: 1440, height: 900 }, bypassCSP: true });
+      await checked.goto(plant);
+      await checked.addScriptTag({ path: axeFile });
+      for (const width of [1440, 390]) {
+        await checked.setViewportSize({ width, height: 900 });
+        const looked = (width === 390) === (colorScheme === 'dark') ? screens : busiest;
         for (const screen of looked) {
           await checked.evaluate((hash) => (location.hash = hash), screen);
           await checked.waitForSelector(`#${screen}.open`);
-          const faults = await checked.evaluate(async () => {
-            const axe = (
-              window as unknown as {
-                axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-              }
-            ).axe;
-            return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-          });
-          expect(faults, screen).toEqual([]);
+          expect(await axeFaults(checked, screen), `${screen} at ${width} px`).toEqual([]);
           const overflow = await checked.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-          expect(overflow, `${screen} is wider than the screen`).toBeLessThanOrEqual(0);
+          expect(overflow, `${screen} is wider than ${width} px`).toBeLessThanOrEqual(0);
         }
-        await checked.close();
-      }, 240_000);
-    }
+      }
+      await checked.close();
+    }, 240_000);
   }
 
   test('its policy refuses eval, foreign scripts and the network', async () => {
@@ -149,6 +159,18 @@ describe.skipIf(!hasBrowser)('the report in Chromium', () => {
     await reach('Closer');
     await page.keyboard.press('Enter');
     await page.waitForFunction(() => document.querySelector('.view.open .shown')?.textContent?.includes(' to '));
+    await page.close();
+  });
+
+  test('makes the numbers of a chart when they are asked for', async () => {
+    const page = await open(`${plant}#zone-1`);
+    await drawn(page, 4);
+    const numbers = page.locator('.view.open [data-numbers="soaks"]');
+    expect(await numbers.locator('tr').count()).toBe(0);
+    await page.locator('.view.open .figure-soaks summary').click();
+    await numbers.locator('tbody tr').first().waitFor();
+    expect(await numbers.locator('tbody tr').count()).toBe(4);
+    expect(await numbers.innerText()).toMatch(/2\sFeb 05:00.*[+−]?0\.\d\d\u00A0°C/s); // 04:00 UTC in Oslo
     await page.close();
   });
 
@@ -243,14 +265,22 @@ describe.skipIf(!hasBrowser)('the report in Chromium', () => {
     await many.close();
   });
 
-  test('24 zones over two weeks open with their first screen laid out', async () => {
+  test('24 zones over two weeks open in under a second, the work of the first screen being small', async () => {
     const page = await open(await reportAddress(sizedFindings()));
     const openedMs = await page.evaluate(() => {
       const [entry] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
       return entry!.domContentLoadedEventEnd;
     });
-    console.log(`24 zones over two weeks: ready after ${Math.round(openedMs)} ms`);
+    // Told, not held: a busy machine is no fault of the page. What is held is work that does not depend on the machine.
+    console.log(
+      `24 zones over two weeks: ready after ${Math.round(openedMs)} ms (wanted: under 1000 ms on a machine at rest)`,
+    );
     expect(openedMs).toBeGreaterThan(0);
+    expect(await page.locator('.chart svg').count(), 'charts drawn before anyone asked').toBe(0);
+    const laidOut = await page.evaluate(() => document.querySelectorAll('.view.open *').length);
+    const all = await page.evaluate(() => document.querySelectorAll('main *').length);
+    expect(laidOut, 'elements that are laid out at the start').toBeLessThan(all / 5);
+    expect(all, 'elements of the whole page').toBeLessThan(20_000);
     await page.close();
   });
 

@@ -122,8 +122,8 @@ function faultRules({ faults }: ZoneChartData, look: Look) {
   return { data: { values }, mark, encoding: { x: spanX(look).x } };
 }
 
-/** Numbers at the edge stay whole, so those out of sight are left out instead of cut. */
-const inSight = [{ filter: 'datum.from >= fromMs && datum.from <= toMs' }];
+/** Numbers at the edge stay whole, so those out of sight are made invisible instead of cut. */
+const inSight = { condition: { test: 'datum.from >= fromMs && datum.from <= toMs', value: 1 }, value: 0 };
 
 /** Each fault with its number and a bar from its beginning to its end, a line of its own for each of the first few. */
 function faultPanel({ faults }: ZoneChartData, look: Look) {
@@ -155,14 +155,12 @@ function faultPanel({ faults }: ZoneChartData, look: Look) {
         encoding: { x, x2: { field: 'to' }, y, tooltip },
       },
       {
-        transform: inSight,
-        mark: { type: 'point', shape: 'circle', filled: true, size: 240, color: look.fault, opacity: 1 },
-        encoding: { x, y, tooltip },
+        mark: { type: 'point', shape: 'circle', filled: true, size: 240, color: look.fault },
+        encoding: { x, y, opacity: inSight, tooltip },
       },
       {
-        transform: inSight,
         mark: { type: 'text', fontSize: 11, fontWeight: 700, color: look.paper },
-        encoding: { x, y, text: { field: 'number', type: 'quantitative' }, tooltip },
+        encoding: { x, y, opacity: inSight, text: { field: 'number', type: 'quantitative' }, tooltip },
       },
     ],
   };

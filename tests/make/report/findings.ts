@@ -1,6 +1,7 @@
 import type { AlarmFindings } from '../../../src/model/alarm-findings.js';
 import type { DowntimeFindings } from '../../../src/model/downtime-findings.js';
 import type { Findings, ZoneFinding } from '../../../src/model/findings.js';
+import { Random } from '../random.js';
 import { noAlarms, noDowntime, plantAlarms, plantDowntime } from './losses.js';
 import {
   days,
@@ -202,15 +203,40 @@ export function manyFindings(count = 200): Findings {
   return findingsOf({ zones: ranked(zones), alarms: plantAlarms, downtime: plantDowntime });
 }
 
-/** The size the limit is stated for: 24 zones, two weeks. */
+/**
+ * The size the limit is stated for: 24 zones, two weeks. As many soaks, settled stretches and marks as real logs give:
+ * a soak every six hours of rest, a stretch every half hour of work, an alarm for every open.
+ */
 export function sizedFindings(): Findings {
   const zones = Array.from({ length: 24 }, (_, index) => {
-    if (index < 3) return looseLeadZone(index, `Zone ${index + 1}`, 'Barrel');
-    return index < 6
-      ? driftingZone(index, `Zone ${index + 1}`, 'Barrel')
-      : healthyZone(index, `Zone ${index + 1}`, 'Barrel');
+    const name = `Zone ${index + 1}`;
+    if (index < 3) return withManyPoints(looseLeadZone(index, name, 'Barrel'));
+    return withManyPoints(index < 6 ? driftingZone(index, name, 'Barrel') : healthyZone(index, name, 'Barrel'));
   });
   return { ...plantFindings(), zones: ranked(zones) };
+}
+
+function withManyPoints(zone: ZoneFinding): ZoneFinding {
+  const random = new Random(77 + zone.rank);
+  const at = (index: number, of: number): string => iso(startMs + ((index + 0.3) / of) * (endMs - startMs));
+  return {
+    ...zone,
+    soaks: Array.from({ length: 50 }, (_, i) => ({
+      time: at(i, 50),
+      offsetDegC: Math.round(random.gauss() * 30) / 100,
+      uncertaintyDegC: 0.03,
+    })),
+    duty: Array.from({ length: 320 }, (_, i) => ({
+      time: at(i, 320),
+      residualDegC: Math.round(random.gauss() * 500) / 100,
+      residualPercent: Math.round(random.gauss() * 150) / 100,
+    })),
+    alarmMarks: Array.from({ length: 60 }, (_, i) => ({
+      start: at(i, 60),
+      end: at(i + 0.1, 60),
+      message: `${zone.zone} temperature low`,
+    })),
+  };
 }
 
 export { days, dayText };
