@@ -5,8 +5,14 @@ import type { ZoneChange } from './zone-changes.js';
 
 /** Half of the drifts seen are the same hot and cold, half grow with temperature (own choice: no figure is published). */
 const SAME_HOT_AND_COLD_SHARE = 0.5;
-/** Duty per degree is known to this share: load may follow the temperature or not (own choice). */
-const DUTY_SCALE_ERROR_SHARE = 0.1;
+/**
+ * A zone gives heat to its neighbours, too, as soon as it is warmer than its set point: they are held at theirs. That
+ * comes on top of what the duty shows as loss to the room, so a degree costs more duty than duty ÷ (T − room): by
+ * nothing for a bar alone, by up to a third for one between two others (own choice: a tenth, and an error that leaves
+ * both within two of it).
+ */
+const NEIGHBOUR_SHARE = 0.1;
+const DUTY_SCALE_ERROR_SHARE = 0.12;
 /** Prior spread of what a drift that grows with temperature adds when hot (own choice: wide). */
 const GROWTH_SD_DEG_C = 10;
 
@@ -23,20 +29,26 @@ export interface ReadingError {
  */
 export function readingErrorOf({ hot, cold }: ChangeFit): ReadingError {
   if (!isKnown(hot)) return isKnown(cold) ? plain(cold) : { offsetDegC: 0, uncertaintyDegC: Infinity };
-  const hotErrorDegC = Math.hypot(hot.errorDegC, DUTY_SCALE_ERROR_SHARE * hot.degC);
-  if (!isKnown(cold)) return { offsetDegC: hot.degC, uncertaintyDegC: hotErrorDegC };
-  const apart = hot.degC - cold.degC;
+  const { offsetDegC: hotDegC, uncertaintyDegC: hotErrorDegC } = hotErrorOf(hot);
+  if (!isKnown(cold)) return { offsetDegC: hotDegC, uncertaintyDegC: hotErrorDegC };
+  const apart = hotDegC - cold.degC;
   const sameError = Math.hypot(hotErrorDegC, cold.errorDegC);
   const same = SAME_HOT_AND_COLD_SHARE * density(apart, sameError);
   const grown = (1 - SAME_HOT_AND_COLD_SHARE) * density(apart, Math.hypot(sameError, GROWTH_SD_DEG_C));
   const share = same / (same + grown);
-  const together = weighted(cold.degC, cold.errorDegC, hot.degC, hotErrorDegC);
-  const offsetDegC = share * together + (1 - share) * hot.degC;
+  const together = weighted(cold.degC, cold.errorDegC, hotDegC, hotErrorDegC);
+  const offsetDegC = share * together + (1 - share) * hotDegC;
   const uncertaintyDegC = Math.hypot(
     share * cold.errorDegC + (1 - share) * hotErrorDegC,
     Math.sqrt(share * (1 - share)) * apart,
   );
   return { offsetDegC, uncertaintyDegC };
+}
+
+/** The change seen hot as reading error, neighbours taken into account. */
+function hotErrorOf({ degC, errorDegC }: ChangeSize): ReadingError {
+  const offsetDegC = degC / (1 + NEIGHBOUR_SHARE);
+  return { offsetDegC, uncertaintyDegC: Math.hypot(errorDegC, DUTY_SCALE_ERROR_SHARE * offsetDegC) };
 }
 
 function isKnown(size: ChangeSize | null): size is ChangeSize {
@@ -124,7 +136,7 @@ export function changeFacts(fit: ChangeFit): Record<string, number> {
   return {
     offsetDegC,
     uncertaintyDegC,
-    hotOffsetDegC: hot && isKnown(hot) ? hot.degC : NaN,
+    hotOffsetDegC: hot && isKnown(hot) ? hotErrorOf(hot).offsetDegC : NaN,
     hotErrorDegC: hot?.errorDegC ?? NaN,
     hotZScoreRatio: hot ? Math.sqrt(hot.gain) : NaN,
     coldOffsetDegC: cold && isKnown(cold) ? cold.degC : NaN,
