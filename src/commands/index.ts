@@ -13,13 +13,17 @@ import { registerZone } from './zone.js';
 export function registerCommands(program: Command, result: RunResult): void {
   program
     .description(
-      'Reads heater-zone temperature and alarm logs and tells which sensors probably failed,\nwhich faults look like wiring, and what to measure first.',
+      'Reads heater-zone temperature and alarm logs and tells which sensors probably failed, which faults look like wiring, and what to measure first.',
     )
     .version(version())
     .exitOverride()
     .showSuggestionAfterError()
     .configureHelp({ sortSubcommands: false })
-    .action(() => {
+    .addHelpText('after', '\nExample:\n  looselead report logs/\n')
+    .allowExcessArguments()
+    .action(async () => {
+      const [wanted] = program.args;
+      if (wanted !== undefined) throw await noSuchCommand(program, wanted);
       process.stdout.write('Try first:  looselead report FOLDER     (a folder with temperature and alarm logs)\n');
       process.stdout.write('All commands:  looselead --help\n');
     });
@@ -30,4 +34,20 @@ export function registerCommands(program: Command, result: RunResult): void {
   registerRecord(program);
   registerOhms(program);
   registerCompletion(program);
+}
+
+/** Without a command of that name the words after it are nothing; the nearest name is. */
+async function noSuchCommand(program: Command, wanted: string): Promise<Error> {
+  const { LogProblem } = await import('../model/problem.js');
+  const { lettersApart } = await import('./zone-find.js');
+  const { safeText } = await import('./terminal/text-width.js');
+  const [nearest] = program.commands
+    .map((command) => command.name())
+    .sort((a, b) => lettersApart(a, wanted) - lettersApart(b, wanted));
+  return new LogProblem(
+    'bad-argument',
+    undefined,
+    `There is no command "${safeText(wanted)}".`,
+    `Did you mean "looselead ${nearest}"? "looselead --help" lists them all.`,
+  );
 }

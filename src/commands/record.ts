@@ -7,6 +7,8 @@ interface RecordOptions {
   readonly machine?: string;
   readonly date?: string;
   readonly note?: string;
+  readonly json?: boolean;
+  readonly quiet?: boolean;
 }
 
 /** `looselead record ZONE --found CAUSE --history FOLDER`: say what was found, so that verdicts can be checked. */
@@ -20,6 +22,8 @@ export function registerRecord(program: Command): void {
     .option('--machine <name>', 'needed only where two machines have a zone of that name')
     .option('--date <date>', 'when it was found, such as 2026-03-04; now unless given')
     .option('--note <text>', 'what was done, in your own words')
+    .option('--json', 'print what was noted, and how the verdicts stand, as JSON')
+    .option('--quiet', 'print nothing but problems')
     .addHelpText(
       'after',
       '\nExample:\n  looselead record "Zone 3" --found wiring --history history/ --note "loose terminal"\n',
@@ -39,9 +43,17 @@ async function run(zone: string, options: RecordOptions): Promise<void> {
   const entry = { zone, machine: options.machine ?? null, time, found, note: options.note ?? '' };
   const entries = await addToRecord(join(options.history, recordFileName), entry);
   const { confirmed, right } = trackRecord(entries, earlier);
-  process.stdout.write(`Noted: ${zone}, ${found}. Of ${confirmed} verdicts checked so far, ${right} were right.\n`);
+  if (options.json) process.stdout.write(`${JSON.stringify({ ...entry, confirmed, right }, null, 2)}\n`);
+  else if (!options.quiet) process.stdout.write(`Noted: ${zone}, ${found}. ${recordText(confirmed, right)}\n`);
   const isKnown = earlier.some(({ zones }) => zones.some((other) => other.zone === zone));
-  if (!isKnown) process.stdout.write(`No report in ${options.history} has a zone of that name; check the spelling.\n`);
+  if (!isKnown) process.stderr.write(`No report in ${options.history} has a zone of that name; check the spelling.\n`);
+}
+
+/** "Of 3 verdicts checked so far 2 were right." */
+function recordText(confirmed: number, right: number): string {
+  if (confirmed === 0) return 'No verdict could be checked with it yet.';
+  const verdicts = confirmed === 1 ? 'the one verdict' : `${confirmed} verdicts`;
+  return `Of ${verdicts} checked so far ${right} ${right === 1 ? 'was' : 'were'} right.`;
 }
 
 async function causeOf(text: string): Promise<Cause> {

@@ -1,27 +1,28 @@
 import { causes, type Cause } from '../model/cause.js';
 import type { Check } from '../model/check.js';
-import type { Findings, ZoneFinding } from '../model/findings.js';
+import type { Findings, TermNote, ZoneFinding } from '../model/findings.js';
 import { cautions } from '../report/sentences/cautions.js';
 import { conditionText, expectedText } from '../report/sentences/expected.js';
 import { firstStep, sensorName, whatToBring } from '../report/sentences/next-step.js';
+import { kindText, lengthText } from '../report/sentences/kinds.js';
 import { numberedFaults, otherSigns } from '../report/sentences/numbered.js';
+import { standingOf, standingWords } from '../report/sentences/standing.js';
 import { sentence } from '../report/sentences/symptom.js';
-import { rankedCauses, verdict, whyUntold } from '../report/sentences/verdict.js';
+import { rankedCauses, verdict, whyUntold, withoutZone } from '../report/sentences/verdict.js';
 import { clockOf, type Clock } from '../report/text/clock.js';
-import { minutesText, numberText, percentText, secondsText } from '../report/text/numbers.js';
+import { zoneOnMachine } from '../report/text/names.js';
+import { minutesText, numberText, percentText } from '../report/text/numbers.js';
 import {
   level,
-  phraseFromText,
   phraseText,
   signed,
   temperatureText,
   type Phrase,
   type TemperatureUnit,
 } from '../report/text/phrase.js';
-import { causeWords, idWords, placeWords, statusWords, trendWords } from '../report/text/words.js';
+import { causeWords, idWords, placeWords, trendWords } from '../report/text/words.js';
 import { coloursFor, type Colours, type Terminal } from './terminal/colour.js';
 import { largestPerPlace, markLine, sparkline } from './terminal/sparkline.js';
-import { tableLines } from './terminal/table.js';
 import { safeText, wrapText } from './terminal/text-width.js';
 
 export interface CardOptions {
@@ -38,6 +39,15 @@ interface Card extends CardOptions {
   readonly clock: Clock;
   readonly colours: Colours;
   readonly width: number;
+}
+
+/** The verdict on one line: "Top seal right on TS1: Needs a fitter; wiring 88 %, sensor 11 %". */
+export function zoneLine(zone: ZoneFinding): string {
+  const shares = rankedCauses(zone)
+    .filter(([, share]) => share >= spokenShare)
+    .map(([cause, share]) => `${causeWords[cause]} ${percentText(share)}`);
+  const odds = shares.length > 0 ? `; ${shares.join(', ')}` : '';
+  return `${safeText(zoneOnMachine(zone))}: ${standingWords[standingOf(zone)]}${odds}\n`;
 }
 
 /** Lines longer than this are hard to read, however wide the terminal. */
@@ -68,9 +78,14 @@ export function zoneCard(zone: ZoneFinding, findings: Findings, options: CardOpt
 }
 
 function headLines({ zone, colours, clock, unit, width }: Card): readonly string[] {
-  const paint = { faulty: colours.bad, watch: colours.warn, healthy: colours.good, 'insufficient-data': colours.faint }[
-    zone.status
-  ];
+  const standing = standingOf(zone);
+  const paint = {
+    faulty: colours.bad,
+    watch: colours.warn,
+    fixed: colours.good,
+    healthy: colours.good,
+    'insufficient-data': colours.faint,
+  }[standing];
   const facts = [
     zone.sensor ? sensorName(zone.sensor) : 'sensor type not told',
     ...(zone.wires ? [`${zone.wires} wires`] : []),
@@ -86,8 +101,8 @@ function headLines({ zone, colours, clock, unit, width }: Card): readonly string
   ];
   const untold = zone.status === 'insufficient-data' ? wrapText(whyUntold(zone), width) : [];
   return [
-    ...wrapText(safeText(`${zone.zone}, ${zone.machine}`), width).map(colours.bold),
-    paint(statusWords[zone.status]),
+    ...wrapText(safeText(zoneOnMachine(zone)), width).map(colours.bold),
+    paint(standingWords[standing]),
     ...wrapText(since.join(', '), width),
     ...wrapText(text(verdict(zone), unit), width),
     ...untold,
@@ -146,18 +161,28 @@ const shownFaults = 6;
 function faultLines({ zone, clock, fromMs, unit, width, colours }: Card): readonly string[] {
   const isRecent = ({ end }: { readonly end: string }): boolean => Date.parse(end) >= fromMs;
   const seen = [...numberedFaults(zone), ...otherSigns(zone)].filter(({ symptom }) => isRecent(symptom));
-  const signs = seen.flatMap(({ text: { says } }) => bullet(text(sentence(says), unit), width));
+  // What the verdict has said already is not said again.
+  const said = text(verdict(zone), unit);
+  const signs = seen
+    .map(({ text: { says } }) => text(sentence(says), unit))
+    .filter((says) => !said.includes(says))
+    .flatMap((says) => bullet(says, width));
   const marks = (zone.faultMarks ?? []).filter(isRecent).slice(-shownFaults).reverse();
   const last = marks.map(({ start, end, kind }) => {
-    const seconds = Math.round((Date.parse(end) - Date.parse(start)) / 1000);
-    return `  ${clock.dateTime(start)}  ${idWords(kind)}${seconds > 0 ? `, ${secondsText(seconds)}` : ''}`;
+    const seconds = (Date.parse(end) - Date.parse(start)) / 1000;
+    return `  ${clock.dateTime(start)}  ${kindText(kind)}${lengthText(kind, seconds)}`;
   });
-  if (signs.length + last.length === 0) return ['', 'No fault seen in this time.'];
-  return ['', colours.bold('Seen'), ...signs, ...(last.length > 0 ? [colours.bold('Last faults'), ...last] : [])];
+  if (seen.length + last.length === 0) return ['', 'No fault seen in this time.'];
+  return [
+    '',
+    ...(signs.length > 0 ? [colours.bold('Seen as well'), ...signs] : []),
+    ...(last.length > 0 ? [colours.bold('Last faults'), ...last] : []),
+  ];
 }
 
 function measureLines({ zone, unit, width, colours }: Card): readonly string[] {
-  const measure = zone.checks.filter(({ kind }) => kind === 'measure');
+  // One screen: the steps with a value to expect; the report has them all, and what each outcome means.
+  const measure = zone.checks.filter(({ kind, expected }) => kind === 'measure' && expected.length > 0);
   return [
     '',
     ...(zone.status === 'healthy' ? [] : wrapText(`First: ${text(firstStep(zone), unit)}`, width)),
@@ -168,42 +193,49 @@ function measureLines({ zone, unit, width, colours }: Card): readonly string[] {
 }
 
 function checkLines(
-  { where, between, expected, power, says }: Check,
+  { where, between, expected, power }: Check,
   index: number,
   unit: TemperatureUnit,
   width: number,
 ): readonly string[] {
-  const firstSentence = text(phraseFromText(says.split('. ')[0]!), unit);
   const pairs = between.length > 0 ? `, between ${between.join('; ')}` : '';
   const live = power === 'live' ? ' (power on: authorised people only)' : '';
   const values = expected.map((value) =>
     `${text(expectedText(value), unit)} ${text(conditionText(value), unit)}`.trim(),
   );
-  const expect = values.length > 0 ? `: ${values.join('; ')}` : `: ${firstSentence}`;
-  return bullet(`${placeWords[where]}${pairs}${live}${expect}`, width, `${index + 1}.`);
+  return bullet(`${placeWords[where]}${pairs}${live}: ${values.join('; ')}`, width, `${index + 1}.`);
 }
 
-/** The sum: what each sign adds to the log-odds of each cause. */
+/** The sum: what each sign adds to the log-odds of each cause, a sign and its numbers below one another. */
 function whyLines({ zone, width, colours }: Card): readonly string[] {
-  const add = (value: number | undefined): string =>
-    value === undefined ? '·' : `${value > 0 ? '+' : ''}${numberText(value, 1)}`;
-  const columns = [
-    { head: 'What the log shows', least: 12 },
-    ...causes.map((cause) => ({ head: causeWords[cause], align: 'right' as const, least: 5 })),
+  const added = (adds: TermNote['adds']): string =>
+    causes
+      .flatMap((cause) => {
+        const value = adds[cause];
+        if (value === undefined || Math.abs(value) < smallestAdd) return [];
+        return [`${causeWords[cause]} ${value > 0 ? '+' : ''}${numberText(value, 1)}`];
+      })
+      .join(', ');
+  const lines = (says: string, numbers: string): readonly string[] => [
+    ...bullet(safeText(says), width),
+    ...wrapText(numbers, width - 6).map((line) => colours.faint(`      ${line}`)),
   ];
-  const rows = [
-    ...zone.terms.map(({ says, adds }) => [safeText(says), ...causes.map((cause) => add(adds[cause]))]),
-    ['Before any evidence', ...causes.map((cause) => add(zone.prior[cause]))],
-    ['Sum, as probability', ...causes.map((cause) => percentText(zone.probabilities[cause]))],
-  ];
-  const unable = zone.unable.flatMap(({ detector, why }) => bullet(`${idWords(detector)}: ${why}`, width));
+  const shares = causes.map((cause) => `${causeWords[cause]} ${percentText(zone.probabilities[cause])}`);
+  const unable = zone.unable.flatMap(({ detector, why }) =>
+    bullet(safeText(`${idWords(detector)}: ${withoutZone(why, zone.zone)}`), width),
+  );
   return [
     '',
-    ...wrapText('Why (log-odds that each sign adds to each cause)', width).map(colours.bold),
-    ...tableLines(columns, rows, width),
+    ...wrapText('Why (log-odds that each sign adds: +0.7 doubles the odds of a cause)', width).map(colours.bold),
+    ...lines('Before any evidence', added(zone.prior)),
+    ...zone.terms.flatMap(({ says, adds }) => lines(`${says.charAt(0).toUpperCase()}${says.slice(1)}`, added(adds))),
+    ...lines('Sum, as probability', shares.join(', ')),
     ...(unable.length > 0 ? [colours.bold('What the log cannot tell here'), ...unable] : []),
   ];
 }
+
+/** Smaller ones would be written as 0.0. */
+const smallestAdd = 0.05;
 
 function bullet(says: string, width: number, sign = '-'): readonly string[] {
   const indent = sign.length + 3;

@@ -37,11 +37,20 @@ function suggestion(zones: readonly ZoneFinding[], wanted: string): string {
   const nearest = [...zones]
     .map((zone) => ({
       name: zone.zone,
-      apart: Math.min(lettersApart(zone.zone, wanted), lettersApart(fullName(zone), wanted)),
+      apart: Math.min(lettersApart(zone.zone, wanted), wordsApart(fullName(zone), wanted)),
     }))
     .sort((a, b) => a.apart - b.apart);
   const names = [...new Set(nearest.map(({ name }) => name))].slice(0, mostSuggested);
   return `Did you mean ${names.map((name) => `"${safeText(name)}"`).join(', ')}?`;
+}
+
+/** Sum over the wanted words of the letters to the nearest word of the name, so that a part of a name finds it. */
+function wordsApart(name: string, wanted: string): number {
+  const own = wordsOf(name);
+  return wordsOf(wanted).reduce(
+    (sum, word) => sum + own.reduce((least, other) => Math.min(least, lettersApart(other, word)), word.length),
+    0,
+  );
 }
 
 /** Letters to change, add or take out to get from one text to the other (Levenshtein 1966), case and accents aside. */

@@ -8,6 +8,7 @@ interface ZoneOptions extends LogOptions {
   readonly last?: string;
   readonly why?: boolean;
   readonly json?: boolean;
+  readonly quiet?: boolean;
   readonly fahrenheit?: boolean;
 }
 
@@ -21,7 +22,8 @@ export function registerZone(program: Command): void {
     .option('--last <time>', 'show only the last part of the window, such as 36h, 30d or 2w')
     .option('--why', 'show the sum behind the verdict')
     .option('--fahrenheit', 'temperatures in °F')
-    .option('--json', 'print what the findings hold of the zone');
+    .option('--json', 'print what the findings hold of the zone')
+    .option('--quiet', 'print the verdict only, on one line');
   addLogOptions(command)
     .addHelpText('after', '\nExample:\n  looselead zone "Front jaw" logs/ --last 7d --why\n')
     .action(async (name: string, paths: string[], options: ZoneOptions) => {
@@ -35,7 +37,8 @@ async function output(name: string, findings: Findings, lastMs: number, options:
   const { findZones } = await import('./zone-find.js');
   const zones = findZones(findings.zones, name);
   if (options.json) return `${JSON.stringify(zones.length === 1 ? zones[0] : zones, null, 2)}\n`;
-  const { zoneCard } = await import('./zone-card.js');
+  const { zoneCard, zoneLine } = await import('./zone-card.js');
+  if (options.quiet) return zones.map(zoneLine).join('');
   const fromMs = Date.parse(findings.window.end) - lastMs;
   const unit = options.fahrenheit ? 'degF' : 'degC';
   const cardOptions = { fromMs, unit, isWhyWanted: options.why === true, terminal: standardOutput() } as const;

@@ -38,7 +38,7 @@ describe('the card of a zone', () => {
   });
 
   test('with --why shows the sum, in °F the other scale', () => {
-    expect(card({ isWhyWanted: true })).toMatch(/Before any evidence +−2\.4 +−2\.6/);
+    expect(card({ isWhyWanted: true })).toMatch(/Before any evidence\n +sensor −2\.4, wiring −2\.6/);
     expect(card({ unit: 'degF' })).toContain('set point 359.6 °F');
     expect(card({ unit: 'degF' })).not.toMatch(/\d °C/);
   });

@@ -1,0 +1,119 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Command } from 'commander';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { registerCommands } from '../../src/commands/index.js';
+import { summaryText } from '../../src/commands/summary.js';
+import { emptyFindings, plantFindings } from '../make/report/findings.js';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+let folder = '';
+let saved = '';
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'looselead-cli-'));
+  saved = join(folder, 'findings.json');
+  writeFileSync(saved, JSON.stringify(plantFindings()));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** The program as a user runs it, from its source. */
+function looselead(...args: readonly string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...args], {
+    cwd: root,
+    encoding: 'utf8',
+    env: { ...process.env, FORCE_COLOR: '1' },
+  });
+  return { status, stdout: stdout.replaceAll('\u00A0', ' '), stderr };
+}
+
+describe('the program', () => {
+  test('alone gives the one line to try first', () => {
+    const { status, stdout } = looselead();
+    expect(status).toBe(0);
+    expect(stdout.split('\n')[0]).toMatch(/looselead report FOLDER/);
+  });
+
+  test('names the nearest command for one that is not there', () => {
+    const { status, stdout, stderr } = looselead('reprot', 'logs');
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toMatch(/no command "reprot".*Did you mean "looselead report"/s);
+  });
+
+  test('shows a zone of saved findings, without colour where there is no terminal', () => {
+    const { status, stdout, stderr } = looselead('zone', 'sealer 1 front jaw', saved);
+    expect([status, stderr]).toEqual([0, '']);
+    expect(stdout).toContain('Needs a fitter');
+    expect(stdout).not.toContain('\u001B');
+    expect(stdout.split('\n').length, 'lines of one screen').toBeLessThan(62);
+  });
+
+  test('gives it as JSON, or on one line', () => {
+    const json = JSON.parse(looselead('zone', 'sealer 1 front jaw', saved, '--json').stdout) as { zone: string };
+    expect(json.zone).toBe('Front jaw');
+    expect(looselead('zone', 'sealer 1 front jaw', saved, '--quiet').stdout).toBe(
+      'Front jaw on Tray sealer 1: Needs a fitter; wiring 81 %, sensor 13 %\n',
+    );
+  });
+
+  test('says on stderr what it cannot do, and nothing on stdout', () => {
+    const zone = looselead('zone', 'frnt jaw', saved);
+    expect([zone.status, zone.stdout]).toEqual([2, '']);
+    expect(zone.stderr).toMatch(/Did you mean "Front jaw"/);
+    const nothing = looselead('report', join(folder, 'nowhere'));
+    expect([nothing.status, nothing.stdout]).toEqual([2, '']);
+    expect(nothing.stderr).toMatch(/^looselead: .*nowhere/);
+    expect(nothing.stderr).not.toMatch(/\n +at /);
+  });
+
+  test('notes what was found, as a sentence, as JSON, or quietly', () => {
+    const record = (...more: string[]) =>
+      looselead('record', 'Front jaw', '--found', 'wiring', '--history', join(folder, 'history'), ...more);
+    expect(record().stdout).toBe('Noted: Front jaw, wiring. No verdict could be checked with it yet.\n');
+    expect(JSON.parse(record('--json').stdout)).toMatchObject({ zone: 'Front jaw', found: 'wiring', confirmed: 0 });
+    expect(record('--quiet').stdout).toBe('');
+    expect(record('--found', 'moon').stderr).toMatch(/--found moon is not known/);
+  });
+});
+
+describe('every command', () => {
+  const program = new Command('looselead');
+  registerCommands(program, { needsAttention: false });
+
+  test.each(program.commands.map((command) => [command.name(), command] as const))(
+    '%s has help with an example',
+    (_name, command) => {
+      let help = '';
+      command.configureOutput({ writeOut: (text) => (help += text) });
+      command.outputHelp();
+      expect(help).toMatch(/Examples?:\n +looselead /);
+      expect(command.description().length).toBeGreaterThan(20);
+    },
+  );
+
+  test.each(program.commands.filter((command) => command.name() !== 'completion').map((c) => [c.name(), c] as const))(
+    '%s can answer in JSON',
+    (_name, command) => {
+      expect(command.options.map(({ long }) => long)).toContain('--json');
+    },
+  );
+});
+
+test('what report prints names who needs a fitter, and counts the rest', () => {
+  const files = { htmlFile: 'r.html', jsonFile: 'f.json' };
+  const lines = summaryText(plantFindings(), files).split('\n');
+  expect(lines.slice(0, 4)).toEqual([
+    '2 of 16 zones need a fitter:',
+    '  1. Front jaw on Tray sealer 1: wiring 81 %, sensor 13 %',
+    '  2. Upper plate 3 on Blister former: sensor 72 %, wiring 17 %',
+    '1 to keep an eye on:',
+  ]);
+  const fixed = plantFindings().zones.map((zone) => (zone.status === 'faulty' ? { ...zone, fixed: zone.onset } : zone));
+  const text = summaryText({ ...plantFindings(), zones: fixed }, files);
+  expect(text).toMatch(/^None of 16 zones needs a fitter\./);
+  expect(text).toContain('2 put right since');
+  expect(summaryText(emptyFindings(), files)).toMatch(/^No zone was found/);
+});
