@@ -1,8 +1,10 @@
-import type { Evidence, Judge } from '../../model/detector.js';
+import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
 import { fitChange, type ChangeFit, type Decay } from '../shared/change-fit.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
 import { betterFit, isDutyBeyondLoad } from '../shared/reading-error.js';
+import type { SoakPoint } from '../shared/soaks.js';
 import { zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
 
 export interface WetRecoverySettings {
@@ -13,6 +15,8 @@ export interface WetRecoverySettings {
   /** Smaller dips of the soak offset, or of the duty as °C, are told as nothing. */
   readonly smallestColdDegC: number;
   readonly smallestHotDegC: number;
+  /** Dips of the soaks that come and go make one sign together from this number on. */
+  readonly fewestDips: number;
 }
 
 /** Time constants of drying: from a few hours to a day (common practice). */
@@ -27,7 +31,7 @@ export const wetRecovery: Judge<WetRecoverySettings> = {
     sees: 'a zone that reads low at once and comes back over hours, as wet terminals do while they dry',
     needs: ['reading', 'soak', 'peers'],
     source: 'A leak in parallel makes an RTD read low (parallel resistance); drying as exponential: common practice.',
-    defaults: { leastGain: 40, leastHotGain: 100, smallestColdDegC: 0.4, smallestHotDegC: 2 },
+    defaults: { leastGain: 40, leastHotGain: 100, smallestColdDegC: 0.4, smallestHotDegC: 2, fewestDips: 3 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'wet-recovery', (zone) => judgeZone(evidence, zone, settings));
@@ -40,9 +44,11 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
   if (!hot && !cold)
     return `${change.soaksUnable ?? `Zone ${zone.name}: too few cold soaks.`} ${change.dutyUnable ?? ''}`.trim();
   const { endMs } = windowOf(evidence);
+  const dips = repeatedDips(change.soaks, settings);
   const fit = fitChange(decays, hot, cold, endMs);
-  if (!fit || !isSure(fit, change, settings)) return [];
-  if (fit.gain < (betterFit(change)?.gain ?? 0) + settings.leastGain / 2) return [];
+  const isOneDip =
+    fit && isSure(fit, change, settings) && fit.gain >= (betterFit(change)?.gain ?? 0) + settings.leastGain / 2;
+  if (!isOneDip) return dips.length > 0 ? [dipsSymptom(dips)] : [];
   const { decayHours } = fit.shape as Decay;
   const seenMs = [hot, cold].flatMap((series) => series?.timeMs.find((at) => at >= fit.onsetMs) ?? []);
   const left = Math.exp((fit.onsetMs - Math.min(...seenMs)) / (decayHours * 3_600_000));
@@ -56,8 +62,56 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
       hotZScoreRatio: fit.hot ? Math.sqrt(fit.hot.gain) : NaN,
       coldZScoreRatio: fit.cold ? Math.sqrt(fit.cold.gain) : NaN,
       onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / 3_600_000,
+      dipCount: Math.max(1, dips.length),
     }),
   ];
+}
+
+interface Dip {
+  readonly point: SoakPoint;
+  readonly depthDegC: number;
+}
+
+/** A dip this many standard errors deep … */
+const DIP_SDS = 3.5;
+/** … that is mostly gone within a day; another one half a day later is another wetting (common practice: shifts). */
+const LEFT_SHARE = 0.4;
+const GONE_WITHIN_MS = 24 * 3_600_000;
+const NEXT_AFTER_MS = 12 * 3_600_000;
+
+/** Soaks that read low and are back within a day, again and again; none where as much goes high, which is no leak. */
+function repeatedDips(soaks: readonly SoakPoint[], { fewestDips, smallestColdDegC }: WetRecoverySettings): Dip[] {
+  const usualDegC = median(soaks.map(({ offsetDegC }) => offsetDegC));
+  const dipsOf = (sign: 1 | -1): Dip[] => {
+    const dips: Dip[] = [];
+    soaks.forEach((point, i) => {
+      const depthDegC = sign * (usualDegC - point.offsetDegC);
+      if (depthDegC < Math.max(smallestColdDegC, DIP_SDS * point.uncertaintyDegC)) return;
+      const isGone = soaks
+        .slice(i + 1)
+        .some(
+          (later) =>
+            later.timeMs - point.timeMs <= GONE_WITHIN_MS &&
+            Math.abs(usualDegC - later.offsetDegC) <= LEFT_SHARE * depthDegC,
+        );
+      if (isGone && point.timeMs - (dips.at(-1)?.point.timeMs ?? -Infinity) >= NEXT_AFTER_MS) {
+        dips.push({ point, depthDegC });
+      }
+    });
+    return dips;
+  };
+  const low = dipsOf(1);
+  return low.length >= fewestDips && dipsOf(-1).length === 0 ? low : [];
+}
+
+function dipsSymptom(dips: readonly Dip[]): Symptom {
+  const z = Math.hypot(...dips.map(({ point, depthDegC }) => depthDegC / point.uncertaintyDegC));
+  return symptomOf('wet-recovery', dips[0]!.point.startMs, dips.at(-1)!.point.endMs, dips.length, {
+    coldDepthDegC: -Math.max(...dips.map(({ depthDegC }) => depthDegC)),
+    zScoreRatio: z,
+    coldZScoreRatio: z,
+    dipCount: dips.length,
+  });
 }
 
 function isSure(fit: ChangeFit, change: ZoneChange, settings: WetRecoverySettings): boolean {

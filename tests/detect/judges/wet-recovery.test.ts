@@ -14,6 +14,17 @@ test('tells a reading that goes 6 °C low at a stop and dries with a time consta
   expect(symptom!.facts['recoveryHours']).toBeLessThanOrEqual(8);
 });
 
+/** Wet after every clean-up at ten at night from the second day on, dry by the morning. */
+const wetEveryNight = (h: number) => (h > 46 ? -5 * Math.exp(-((h - 22) % 24) / 3) : 0);
+
+test('tells dips that come back night after night, and takes none where the reading goes high', () => {
+  const [symptom] = ask(wetRecovery, heatedPlant([{ offsetDegC: wetEveryNight }, ...sound(4)])).symptoms;
+  expect(symptom!.facts['dipCount']).toBeGreaterThanOrEqual(3);
+  expect(symptom!.facts['coldDepthDegC']).toBeLessThan(-1);
+  const high = { offsetDegC: (h: number) => -wetEveryNight(h) };
+  expect(ask(wetRecovery, heatedPlant([high, ...sound(4)])).symptoms).toEqual([]);
+});
+
 test.each([
   ['a lasting step', { offsetDegC: (h: number) => (h > 60 ? -3 : 0) }],
   ['a drift', { offsetDegC: rising(60, -5) }],
