@@ -149,7 +149,7 @@ function trimJoints(text: string): string {
 
 /** In front these are the name of a thing ("Heater 1", "Input zone"), not a role. */
 const frontNouns =
-  /^(heat|heater|heating|input|in|out|power|current|press|y|t|q|id|no|level|heizung|mode|run|state|band|value|fan|valve|position|co|count|pid|drift|batch|production|tc|rtd|pt100|pt1000|sensor temp|signal)$/;
+  /^(heat|heater|heating|input|in|out|power|current|press|y|t|q|id|no|level|heizung|mode|run|state|band|value|fan|valve|position|count|pid|drift|batch|production|tc|rtd|pt100|pt1000|sensor temp|signal)$/;
 
 /** For comparing names by ear: case, accents and punctuation do not count. */
 export function looseName(name: string): string {

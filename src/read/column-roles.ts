@@ -83,6 +83,9 @@ function byName(series: Series, parts: NameParts): RoledSeries {
         ? left('a set point that is not of a temperature')
         : { ...base, role: 'setpoint', why: word };
     case 'output':
+      // Short for control output beside a zone's name; alone, or in ppm, it is carbon monoxide.
+      if (parts.word.toLowerCase() === 'co' && (parts.rest === '' || named === 'other'))
+        return left('it may be carbon monoxide');
       return asTemperature(named)
         ? { ...base, role: 'reading', why: 'its unit is one of temperature' }
         : { ...base, role: 'output', why: word };

@@ -13,6 +13,8 @@ describe('zone and role from a name', () => {
     ['Zone 1 heat %', 'Zone 1', 'output', 'percent'],
     ['Stellgrad Z4 %', 'Z4', 'output', 'percent'],
     ['Température zone 2 (consigne)', 'zone 2', 'setpoint', null],
+    ['Seal bar Ingesteld [degC]', 'Seal bar', 'setpoint', 'degC'],
+    ['CO_Line 1_Zone 2 [%]', 'Line 1_Zone 2', 'output', 'percent'],
     ['UpperSeal_L_ACT', 'UpperSeal_L', 'reading', null],
     ['PV_Zone1', 'Zone1', 'reading', null],
     ['Zone 4.PID.OUT', 'Zone 4', 'output', null],
