@@ -36,7 +36,9 @@ export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind'
 }
 
 /** States that come and go, or starts with ends or durations, beside texts: no log of numbers has them. */
-function certainEvents({ hasHeader, header, rows }: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
+function certainEvents({ hasHeader, header, rows, columns }: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
+  // Several columns of quality stand beside several columns of values.
+  if (columns.filter(({ isQuality }) => isQuality).length > 1) return null;
   const cells = rows.slice(0, 200).map((row) => row.cells);
   const found = recogniseEvents(hasHeader ? header : [], cells);
   if (!found) return null;

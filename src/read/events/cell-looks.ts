@@ -16,6 +16,8 @@ export interface ColumnLook {
 const dayPart = String.raw`(?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/. ](?:\d{1,2}|[\p{L}]{3,9}\.?)[-/. ,]+\d{2,4}|\p{L}{3,9}\.? \d{1,2},? \d{4}|\d{8})`;
 const clockPart = String.raw`\d{1,2}[:.hH]\d{2}(?:[:.]\d{2})?(?:[.,]\d+)?\s*(?:[ap]\.?m\.?)?\s*(?:Z|UTC|[+-]\d{2}:?\d{2})?`;
 const momentPattern = new RegExp(`^${dayPart}[T ,_-]+${clockPart}$`, 'iu');
+/** Without marks, as ISO 8601 allows: 20260724T002946. */
+const compactMoment = /^\d{8}T\d{4}(?:\d{2})?(?:Z|[+-]\d{2}:?\d{2})?$/iu;
 const dayPattern = new RegExp(`^${dayPart}$`, 'iu');
 const clockPattern = new RegExp(`^${clockPart}$`, 'iu');
 const spanPattern =
@@ -34,7 +36,7 @@ export function isEpochOrSerial(cell: string): boolean {
 }
 
 export function isMoment(cell: string): boolean {
-  return momentPattern.test(cell) || isEpochOrSerial(cell);
+  return momentPattern.test(cell) || compactMoment.test(cell) || isEpochOrSerial(cell);
 }
 
 export function isNumber(cell: string): boolean {
