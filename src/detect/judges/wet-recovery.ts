@@ -70,6 +70,8 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
 interface Dip {
   readonly point: SoakPoint;
   readonly depthDegC: number;
+  /** Until the first soak that is mostly back; what is left then falls by e in about that time. */
+  readonly backHours: number;
 }
 
 /** A dip this many standard errors deep … */
@@ -87,16 +89,10 @@ function repeatedDips(soaks: readonly SoakPoint[], { fewestDips, smallestColdDeg
     soaks.forEach((point, i) => {
       const depthDegC = sign * (usualDegC - point.offsetDegC);
       if (depthDegC < Math.max(smallestColdDegC, DIP_SDS * point.uncertaintyDegC)) return;
-      const isGone = soaks
-        .slice(i + 1)
-        .some(
-          (later) =>
-            later.timeMs - point.timeMs <= GONE_WITHIN_MS &&
-            Math.abs(usualDegC - later.offsetDegC) <= LEFT_SHARE * depthDegC,
-        );
-      if (isGone && point.timeMs - (dips.at(-1)?.point.timeMs ?? -Infinity) >= NEXT_AFTER_MS) {
-        dips.push({ point, depthDegC });
-      }
+      const back = soaks.slice(i + 1).find((later) => Math.abs(usualDegC - later.offsetDegC) <= LEFT_SHARE * depthDegC);
+      const backMs = back ? back.timeMs - point.timeMs : Infinity;
+      if (backMs > GONE_WITHIN_MS || point.timeMs - (dips.at(-1)?.point.timeMs ?? -Infinity) < NEXT_AFTER_MS) return;
+      dips.push({ point, depthDegC, backHours: backMs / 3_600_000 });
     });
     return dips;
   };
@@ -108,6 +104,7 @@ function dipsSymptom(dips: readonly Dip[]): Symptom {
   const z = Math.hypot(...dips.map(({ point, depthDegC }) => depthDegC / point.uncertaintyDegC));
   return symptomOf('wet-recovery', dips[0]!.point.startMs, dips.at(-1)!.point.endMs, dips.length, {
     coldDepthDegC: -Math.max(...dips.map(({ depthDegC }) => depthDegC)),
+    recoveryHours: median(dips.map(({ backHours }) => backHours)),
     zScoreRatio: z,
     coldZScoreRatio: z,
     dipCount: dips.length,
