@@ -114,6 +114,7 @@ function headLines({ zone, colours, clock, unit, width }: Card): readonly string
 const spokenShare = 0.03;
 
 function causeLines({ zone, width, colours }: Card): readonly string[] {
+  if (zone.status === 'insufficient-data') return [];
   const barWidth = Math.max(10, Math.min(30, width - 26));
   const all: (readonly [Cause, number])[] = [...rankedCauses(zone), ['none', zone.probabilities.none]];
   const rows = all

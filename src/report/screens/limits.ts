@@ -37,7 +37,8 @@ export function problems({ problems: notes }: Findings): Html {
 }
 
 /** What each log does not hold, by zone; a column that is not there is not a zone that is well. */
-export function missingColumns({ zones }: Findings): Html {
+export function missingColumns({ zones }: Findings): Html | null {
+  if (zones.length === 0) return null;
   const traced = zones.filter(({ trace }) => trace !== null && trace.timeMs.length > 0);
   const lacks = (says: string, isMissing: (zone: ZoneFinding) => boolean): readonly Html[] => {
     const without = traced.filter(isMissing);

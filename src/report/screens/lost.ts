@@ -34,11 +34,14 @@ function lostLead({ downtime, alarms }: Findings): string {
 /** Fitters go to a few zones a week; what the first three cost is what going there is worth. */
 const first = 3;
 
+/** Less than this is not worth a sentence. */
+const worthSavingMinutes = 10;
+
 /** "Without the faults of TS2 Bottom seal and TS1 Top seal right, 2 h 24 min fewer would have been lost." */
 function savedText({ pareto }: Findings['downtime']): string {
   const rows = pareto.filter(({ bucket }) => bucket === 'zone-fault').slice(0, first);
   const minutes = rows.reduce((sum, row) => sum + row.minutes, 0);
-  if (minutes <= 0) return '';
+  if (minutes < worthSavingMinutes) return '';
   return `Without the faults of ${listText(rows.map(({ name }) => shortName(name)))}, ${minutesText(minutes)} fewer would have been lost.`;
 }
 

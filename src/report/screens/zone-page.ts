@@ -26,7 +26,8 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
       <div class="judged">
         <p>${statusMark(zone)}</p>
         <p class="lead">${phraseHtml(verdict(zone))}</p>
-        ${zone.status === 'insufficient-data' && html`<p>${whyUntold(zone)}</p>`} ${causeBar(zone.probabilities)}
+        ${zone.status === 'insufficient-data' && html`<p>${whyUntold(zone)}</p>`}
+        ${zone.status !== 'insufficient-data' && causeBar(zone.probabilities)}
       </div>
       ${factList(zone, context)}
     </div>

@@ -20,6 +20,7 @@ export function summary({ zones }: Findings): string {
 
 /** "2 of 16 zones need a fitter". */
 export function needText(needing: number, all: number): string {
+  if (all === 1) return `The one zone needs ${needing === 0 ? 'no' : 'a'} fitter`;
   return `${needing === 0 ? 'None' : needing} of ${counted(all, 'zone')} ${needing <= 1 ? 'needs' : 'need'} a fitter`;
 }
 

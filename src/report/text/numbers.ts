@@ -52,7 +52,7 @@ export function minutesText(minutes: number): string {
 
 /** Minutes as one number for a chart's label: "45 min", "8.7 h". */
 export function hoursText(minutes: number): string {
-  return minutes < 60 ? withUnit(minutes, 'min') : withUnit(minutes / 60, 'h', minutes < 6000 ? 1 : 0);
+  return minutes < 60 ? minutesText(minutes) : withUnit(minutes / 60, 'h', minutes < 6000 ? 1 : 0);
 }
 
 export function secondsText(seconds: number): string {
