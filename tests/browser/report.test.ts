@@ -250,6 +250,8 @@ describe.skipIf(!hasBrowser)('the report in Chromium', () => {
     }
     await page.evaluate(() => (location.hash = 'zone-1'));
     await drawn(page, 4);
+    await page.setViewportSize({ width: 390, height: 900 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     await page.close();
   });
 

@@ -75,3 +75,52 @@ test('rows left out, problems and assumptions are told', async () => {
   expect(page).toContain('from plant.yaml');
   expect(page).toMatch(/74.s were taken off the alarm times/);
 });
+
+test('files read alike, and problems that are alike, stand in one line; gaps and missing columns are told', async () => {
+  const findings = plantFindings();
+  const day = (n: number) => ({
+    file: `former-0${n}.csv`,
+    kind: 'temperature' as const,
+    layout: 'wide, comma',
+    rowsRead: 100 * n,
+    rowsRejected: n,
+    rejectedByReason: { repeated: n },
+    notes: ['unit: °C'],
+  });
+  const problem = (n: number) => ({
+    code: 'repeated-rows' as const,
+    file: `former-0${n}.csv`,
+    what: `${n} rows were read before.`,
+    todo: 'Nothing needs to be done.',
+  });
+  const gap = {
+    detector: 'frozen-record',
+    start: findings.window.start,
+    end: findings.window.end,
+    count: 1,
+    facts: { gapMinutes: 92 },
+  };
+  const page = await renderReport({
+    ...findings,
+    sources: [day(1), day(2), day(3)],
+    problems: [problem(1), problem(2), problem(3)],
+    zones: findings.zones.map((zone) => ({ ...zone, symptoms: [...zone.symptoms, gap], card: null })),
+  });
+  const trust = page.slice(page.indexOf('id="trust"'));
+  expect(trust).toMatch(/2\u00A0more files like it/);
+  expect(trust).toContain('6 repeated');
+  expect(trust).toMatch(/The same in 2\u00A0other places/);
+  expect(trust).toMatch(/All zones: rows are missing for 1\u00A0h 32\u00A0min/);
+  expect(trust).toContain('No input card for any zone');
+  expect(trust).toContain('No output for 1\u00A0zone');
+});
+
+test('a fault that was put right needs no fitter, and says so', async () => {
+  const findings = plantFindings();
+  const zones = findings.zones.map((zone) =>
+    zone.status === 'faulty' ? { ...zone, fixed: findings.window.end } : zone,
+  );
+  const page = await renderReport({ ...findings, zones });
+  expect(page).toContain('None of 16\u00A0zones needs a fitter: 1 to keep an eye on, 2 put right since');
+  expect(page).toContain('Put right: confirm it');
+});

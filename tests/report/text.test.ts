@@ -20,6 +20,10 @@ import {
   phraseText,
   signed,
 } from '../../src/report/text/phrase.js';
+import { packMarks, packPoints, unpackMarks, unpackPoints } from '../../src/report/embed/pack-lists.js';
+import { lossKindOf, lossNames } from '../../src/report/sentences/losses.js';
+import { alike, withoutNumbers } from '../../src/report/text/alike.js';
+import { weekStartMs, weekText } from '../../src/report/text/weeks.js';
 
 const blank = '\u00A0';
 
@@ -108,4 +112,42 @@ test('a packed column comes back within half a step, nulls in their places', () 
     }),
   );
   expect(JSON.stringify(packColumn(Array.from({ length: 1440 }, () => 180)))!.length).toBeLessThan(60);
+});
+
+test('packed marks and points come back in order, each text stored once', () => {
+  const marks = Array.from({ length: 30 }, (_, i) => ({
+    fromMs: 1_770_000_000_000 + i * 61_000,
+    toMs: 1_770_000_000_000 + i * 61_000 + (i % 3) * 5000,
+    says: i % 2 ? 'Jaw open' : 'Jaw low',
+  }));
+  const packed = packMarks(marks);
+  expect(packed.texts).toEqual(['Jaw low', 'Jaw open']);
+  expect(unpackMarks(packed)).toEqual(marks);
+  expect(unpackMarks(packMarks([]))).toEqual([]);
+  const points = [
+    { timeMs: 1_770_000_000_000, offsetDegC: -0.31, plusMinusDegC: 0.03 },
+    { timeMs: 1_770_000_060_000, offsetDegC: 12.5, plusMinusDegC: 0 },
+  ];
+  expect(unpackPoints(packPoints(points, ['offsetDegC', 'plusMinusDegC']))).toEqual(points);
+});
+
+test('a week of ISO 8601 begins on its Monday', () => {
+  // ISO 8601 worked cases: 2020-W53 began on 28 December 2020, 2026-W01 on 29 December 2025.
+  expect(new Date(weekStartMs('2020-W53')).toISOString().slice(0, 10)).toBe('2020-12-28');
+  expect(new Date(weekStartMs('2026-W01')).toISOString().slice(0, 10)).toBe('2025-12-29');
+  expect(weekText('2026-W37').replaceAll(blank, ' ')).toBe('Week 37, from 7 Sep');
+  expect(weekText('all')).toBe('all');
+});
+
+test('texts that differ in numbers only fall into one group, the first of it first', () => {
+  const texts = ['3 rows in a', 'none', '15 rows in a', '3.5 rows in a'];
+  expect(alike(texts, withoutNumbers)).toEqual([['3 rows in a', '15 rows in a', '3.5 rows in a'], ['none']]);
+});
+
+test('two losses of one name get their machine, and restarts are a kind of their own', () => {
+  const row = (name: string, machine: string, more: object = {}) =>
+    ({ name, machine, bucket: 'other-cause', minutes: 5, stops: 1, longestMinutes: 5, cost: null, ...more }) as const;
+  const rows = [row('Jam', 'TS1'), row('Jam', 'TS2'), row('restart after Jaw', 'TS1', { isRestart: true })];
+  expect(lossNames(rows).map(({ name }) => name)).toEqual(['TS1: Jam', 'TS2: Jam', 'restart after Jaw']);
+  expect(rows.map(lossKindOf)).toEqual(['other-cause', 'other-cause', 'restart']);
 });
