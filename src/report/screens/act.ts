@@ -18,7 +18,7 @@ export function actScreen(context: Context): Html {
   const needing = numbered.filter(({ zone }) => zone.status === 'faulty' || zone.status === 'watch');
   const untold = numbered.filter(({ zone }) => zone.status === 'insufficient-data');
   const healthy = numbered.filter(({ zone }) => zone.status === 'healthy');
-  return html`<section id="act" class="view" aria-labelledby="act-title">
+  return html`<section id="act" class="view open" aria-labelledby="act-title">
     <h2 id="act-title" tabindex="-1">Act on this</h2>
     <p class="lead">${summary(context.findings)}</p>
     ${cautionBox()} ${needing.length > 0 && actTable(needing, context)} ${untold.length > 0 && untoldList(untold)}
