@@ -46,7 +46,7 @@ function shiftOf(evidence: Evidence, card: string, settings: CardOffsetSettings)
   const inside = evidence.zones.filter((z) => z.card === card).map((z) => z.index);
   const outside = evidence.zones.filter((z) => z.card !== card).map((z) => z.index);
   if (inside.length < settings.leastZones || outside.length < settings.leastZones) {
-    return `card ${card}: ${inside.length} zones on it and ${outside.length} on others, needed ${settings.leastZones} each.`;
+    return `card ${card}: zones on it ${inside.length}, on others ${outside.length}, needed ${settings.leastZones} each.`;
   }
   const rooms = coldRoomsByHour(evidence);
   const series = (index: number) => differenceSeries(rooms, [index], outside);

@@ -28,7 +28,7 @@ export const coolDown: Judge<CoolDownSettings> = {
     return judgeZones(evidence, 'cool-down', (zone) => {
       const own = events[zone.index]!;
       const needed = 2 * settings.leastEvents;
-      if (own.length < needed) return `Zone ${zone.name}: ${own.length} cool-downs with zero output, needed ${needed}.`;
+      if (own.length < needed) return `Zone ${zone.name}: cool-downs with zero output ${own.length}, needed ${needed}.`;
       const change = eventChange(evidence, zone.index, events, settings.leastEvents);
       if (!change || change.bicGain < settings.leastBicGain) return [];
       if (Math.abs(Math.log(change.ratio)) < Math.log(1 + settings.smallestChangeShare)) return [];

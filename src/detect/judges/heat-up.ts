@@ -33,11 +33,11 @@ export const heatUp: Judge<HeatUpSettings> = {
     return judgeZones(evidence, 'heat-up', (zone) => {
       const own = events[zone.index]!;
       const needed = 2 * settings.leastEvents;
-      if (own.length < needed) return `Zone ${zone.name}: ${own.length} heat-ups from cold, needed ${needed}.`;
+      if (own.length < needed) return `Zone ${zone.name}: heat-ups from cold ${own.length}, needed ${needed}.`;
       const places =
         median(heatUpsOf(evidence)[zone.index]!.map(({ minutes }) => minutes)) / placeMinutes(evidence, zone);
       if (places < settings.leastSamples) {
-        return `Zone ${zone.name} heats up within ${Math.round(places)} samples, needed ${settings.leastSamples}: logged too slowly.`;
+        return `Zone ${zone.name} heats up within ${places.toFixed(1)} samples, needed ${settings.leastSamples}: logged too slowly.`;
       }
       const change = eventChange(evidence, zone.index, events, settings.leastEvents);
       if (!change || change.bicGain < settings.leastBicGain) return [];
