@@ -17,6 +17,7 @@ const pictures: readonly Picture[] = [
   { name: 'act-on-this', screen: 'act', width: 1440, height: 900, colours: 'light' },
   { name: 'zone-page', screen: 'zone-1', width: 1440, height: 1150, colours: 'light' },
   { name: 'lost-time', screen: 'lost', width: 1440, height: 1000, colours: 'dark' },
+  { name: 'trust', screen: 'trust', width: 1440, height: 900, colours: 'light' },
   { name: 'phone', screen: 'act', width: 390, height: 844, colours: 'light' },
   { name: 'phone-zone-dark', screen: 'zone-1', width: 390, height: 844, colours: 'dark' },
 ];
@@ -31,7 +32,7 @@ await mkdir(folder, { recursive: true });
 for (const { name, screen, width, height, colours } of pictures) {
   const page = await browser.newPage({ viewport: { width, height }, colorScheme: colours });
   await page.goto(`${address}#${screen}`);
-  if (screen !== 'act') await page.waitForSelector('.view.open .chart svg');
+  if (screen !== 'act' && screen !== 'trust') await page.waitForSelector('.view.open .chart svg');
   await page.waitForTimeout(1500); // all charts of the screen
   const path = `${folder}${name}.png`;
   await page.screenshot({ path });
