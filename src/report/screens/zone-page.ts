@@ -68,7 +68,7 @@ function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
     ['Reads off by', zone.offsetDegC === null ? 'not told' : temperatureHtml(signed(zone.offsetDegC))],
     ['As ohms too many', zone.seriesOhm === null ? null : ohmText(zone.seriesOhm)],
     ['As leak across', zone.shuntOhm === null ? null : ohmText(zone.shuntOhm)],
-    ['Leaves tolerance', zone.leavesTolerance ? clock.dateWithYear(zone.leavesTolerance) : null],
+    ['Leaves tolerance', zone.leavesTolerance ? leavesText(zone.leavesTolerance, findings.window.end, clock) : null],
   ];
   return html`<dl class="facts">
     ${facts.map(
@@ -80,6 +80,11 @@ function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
         </div>`,
     )}
   </dl>`;
+}
+
+/** A date in the future is a forecast; one that has passed says only that the band is left. */
+function leavesText(time: string, windowEnd: string, clock: Context['clock']): string {
+  return Date.parse(time) <= Date.parse(windowEnd) ? 'has left it' : clock.dateWithYear(time);
 }
 
 function sensorText({ sensor, wires }: ZoneFinding): string {
