@@ -136,9 +136,7 @@ function thousandsMark(numbers: readonly string[], decimal: '.' | ','): Dialect[
  * with about twice as many cells as the header has, unevenly, without a single decimal point and without quotes.
  */
 function commaTrouble(rows: readonly string[][]): string | null {
-  const header = rows.findIndex(
-    (row) => row.length > 1 && row.filter((cell) => /[A-Za-z]{2}/.test(cell)).length > row.length / 2,
-  );
+  const header = widestWords(rows);
   if (header < 0) return null;
   const names = rows[header]!.length;
   const data = rows.slice(header + 1).filter((row) => row.length > 1);
@@ -147,4 +145,14 @@ function commaTrouble(rows: readonly string[][]): string | null {
   const hasPoint = data.some((row) => row.slice(1).some((cell) => /\d\.\d/.test(cell) && !/\d[:/-]\d/.test(cell)));
   if (wider.length < 0.8 * data.length || hasPoint) return null;
   return `The header names ${names} columns, but the rows have up to ${Math.max(...data.map((row) => row.length))} cells and no decimal point: the comma seems to part both cells and decimals, and no rule can tell which is which.`;
+}
+
+/** The row of names: of the rows that are mostly words the widest, for lines above the header may hold commas too. */
+function widestWords(rows: readonly string[][]): number {
+  let widest = -1;
+  for (const [place, row] of rows.entries()) {
+    const isWords = row.length > 1 && row.filter((cell) => /[A-Za-z]{2}/.test(cell)).length > row.length / 2;
+    if (isWords && row.length > (rows[widest]?.length ?? 0)) widest = place;
+  }
+  return widest;
 }
