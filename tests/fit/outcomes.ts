@@ -27,7 +27,7 @@ export async function knownZones(root: string, keepIn: string): Promise<KnownZon
   mkdirSync(keepIn, { recursive: true });
   const known: KnownZone[] = [];
   for (const plant of readTruths(root)) {
-    const { zones, outcomes } = await outcomesOf(plant, join(keepIn, `${plant.name}.json`));
+    const { zones, outcomes } = await outcomesOf(plant, join(keepIn, `${plant.name}.json`)).catch(toldAsUnread(plant));
     const byKey = new Map(zoneEvidence(zones, outcomes).map((evidence) => [zoneKey(evidence.zone.name), evidence]));
     for (const truth of plant.zones) {
       const evidence = byKey.get(zoneKey(truth.zone));
@@ -36,6 +36,14 @@ export async function knownZones(root: string, keepIn: string): Promise<KnownZon
     }
   }
   return known;
+}
+
+/** A plant that cannot be read teaches nothing, but must be told. */
+function toldAsUnread(plant: PlantTruth): (error: unknown) => KeptOutcomes {
+  return (error) => {
+    console.error(`${plant.name}: not read. ${error instanceof Error ? error.message : String(error)}`);
+    return { zones: [], outcomes: [] };
+  };
 }
 
 async function outcomesOf(plant: PlantTruth, file: string): Promise<KeptOutcomes> {
