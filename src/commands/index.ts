@@ -18,6 +18,8 @@ export function registerCommands(program: Command, result: RunResult): void {
     .version(version())
     .exitOverride()
     .showSuggestionAfterError()
+    .showHelpAfterError('Each command tells its options and an example with --help.')
+    .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, 'looselead: ')) })
     .configureHelp({ sortSubcommands: false })
     .addHelpText('after', '\nExample:\n  looselead report logs/\n')
     .allowExcessArguments()

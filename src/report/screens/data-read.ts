@@ -3,6 +3,7 @@ import { html, type Html } from '../text/html.js';
 import { nameHtml } from '../text/names.js';
 import { counted, listText, numberText } from '../text/numbers.js';
 import { alike } from '../text/alike.js';
+import { idWords } from '../text/words.js';
 import { dataTable, wide } from './figure.js';
 
 const kindWords: Readonly<Record<SourceNote['kind'], string>> = {
@@ -61,5 +62,7 @@ function reasons(files: readonly SourceNote[]): Html | null {
     }
   }
   if (counts.size === 0) return null;
-  return html`<span class="faint">(${listText([...counts].map(([reason, count]) => `${count} ${reason}`))})</span>`;
+  return html`<span class="faint"
+    >(${listText([...counts].map(([reason, count]) => `${count} ${idWords(reason)}`))})</span
+  >`;
 }

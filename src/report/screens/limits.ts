@@ -80,10 +80,12 @@ export function gaps({ zones }: Findings): Html {
     seen,
     ({ gapMinutes, frozenMinutes }) => `${Math.round(gapMinutes)} ${Math.round(frozenMinutes)}`,
   );
+  const untold =
+    zones.length > 0 && zones.every(({ unable }) => unable.some(({ detector }) => detector === 'frozen-record'));
   return html`<h3>Gaps in the record</h3>
     ${
       lines.length === 0
-        ? html`<p>None of ten minutes or more.</p>`
+        ? html`<p>${untold ? 'These logs do not tell: see below.' : 'None of ten minutes or more.'}</p>`
         : html`<ul>
             ${lines.map((group) => {
               const [{ gapMinutes, frozenMinutes }] = group;
