@@ -1,4 +1,4 @@
-import { accessSync, constants, mkdtempSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -38,9 +38,18 @@ export function launch(): Promise<Browser> {
   });
 }
 
+const folders: string[] = [];
+
+/** Removes what `reportAddress` has written. */
+export function removeReports(): void {
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true });
+}
+
 /** Writes the report to a temporary folder and gives its file address. */
 export async function reportAddress(findings: Findings): Promise<string> {
-  const file = join(mkdtempSync(join(tmpdir(), 'looselead-report-')), 'report.html');
+  const folder = mkdtempSync(join(tmpdir(), 'looselead-report-'));
+  folders.push(folder);
+  const file = join(folder, 'report.html');
   writeFileSync(file, await renderReport(findings));
   return pathToFileURL(file).href;
 }

@@ -10,7 +10,7 @@ import {
   sizedFindings,
 } from '../make/report/findings.js';
 import { buildPageIfOld } from '../make/report/built-page.js';
-import { chromiumPath, launch, noBrowserText, reportAddress } from './chromium.js';
+import { chromiumPath, launch, noBrowserText, removeReports, reportAddress } from './chromium.js';
 
 const hasBrowser = chromiumPath() !== undefined;
 if (!hasBrowser) console.warn(noBrowserText);
@@ -48,7 +48,10 @@ describe.skipIf(!hasBrowser)('the report in Chromium', () => {
     browser = await launch();
     plant = await reportAddress(plantFindings());
   });
-  afterAll(() => browser?.close());
+  afterAll(async () => {
+    await browser?.close();
+    removeReports();
+  });
   // Whatever a page complains of in any test is a failure: errors, refused loads, breaches of its policy.
   afterEach(() => expect(complaints.splice(0)).toEqual([]));
 

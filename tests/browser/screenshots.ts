@@ -3,7 +3,7 @@ import { readFile, mkdir, stat } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { Findings } from '../../src/model/findings.js';
 import { plantFindings } from '../make/report/findings.js';
-import { launch, reportAddress } from './chromium.js';
+import { launch, removeReports, reportAddress } from './chromium.js';
 
 interface Picture {
   readonly name: string;
@@ -42,3 +42,4 @@ for (const { name, screen, width, height, colours } of pictures) {
   await page.close();
 }
 await browser.close();
+removeReports();
