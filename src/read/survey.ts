@@ -106,7 +106,7 @@ export function demandZones(found: Survey): void {
   const first = found.problems[0];
   const why = first ? ` ${first.file ? `${first.file}: ` : ''}${first.what}` : '';
   const seen = found.files
-    .map((file) => `${file.name}: ${file.why}`)
+    .map((file) => `${file.name}: ${file.why.replace(/\.$/, '')}`)
     .slice(0, 3)
     .join('; ');
   throw new LogProblem(

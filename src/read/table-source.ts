@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { LogProblem } from '../model/problem.js';
 import { statOf } from './byte-source.js';
 import type { SampledRow } from './file-sample.js';
@@ -37,7 +38,7 @@ async function readSheets(path: string): Promise<{ sheet: string; data: Row[] }[
     throw new LogProblem(
       'unreadable-file',
       { file: path },
-      `The workbook cannot be read (${(error as Error).message}).`,
+      `The workbook cannot be read (${reasonOf(error)}).`,
       'Save it again as .xlsx or as CSV.',
       { cause: error },
     );
@@ -45,9 +46,10 @@ async function readSheets(path: string): Promise<{ sheet: string; data: Row[] }[
 }
 
 async function readParquet(path: string): Promise<Row[]> {
-  const { asyncBufferFromFile, parquetReadObjects, parquetMetadataAsync } = await import('hyparquet');
+  const { parquetReadObjects, parquetMetadataAsync } = await import('hyparquet');
+  let hasFailed = false;
   try {
-    const file = await asyncBufferFromFile(path);
+    const file = handedOutLater(await readFile(path), () => hasFailed);
     const metadata = await parquetMetadataAsync(file);
     const names = metadata.schema
       .filter((element) => element.num_children === undefined)
@@ -55,10 +57,11 @@ async function readParquet(path: string): Promise<Row[]> {
     const objects = await parquetReadObjects({ file, metadata });
     return [names, ...objects.map((row) => names.map((name) => row[name]))];
   } catch (error) {
+    hasFailed = true;
     throw new LogProblem(
       'unreadable-file',
       { file: path },
-      `The Parquet file cannot be read (${(error as Error).message}).`,
+      `The Parquet file cannot be read (${reasonOf(error)}).`,
       'Write it with snappy or no compression, or export it as CSV.',
       { cause: error },
     );
@@ -78,7 +81,7 @@ export async function readTable(ref: TextRef): Promise<string[][]> {
 /** Dates become ISO texts without offset, as the sheet shows them. */
 function cellText(cell: unknown): string {
   if (cell === null || cell === undefined) return '';
-  if (cell instanceof Date) return cell.toISOString().slice(0, -1);
+  if (cell instanceof Date) return Number.isNaN(cell.getTime()) ? '' : cell.toISOString().slice(0, -1);
   return String(cell);
 }
 
@@ -88,4 +91,23 @@ export async function sampleTable(ref: TextRef): Promise<SampledRow[]> {
   const sampled = rows.map((cells, i) => ({ stretch: i < 400 ? 0 : 1, line: i + 1, cells }));
   const filled = sampled.filter((row) => row.cells.some((cell) => cell !== ''));
   return filled.length <= 800 ? filled : [...filled.slice(0, 400), ...filled.slice(-300)];
+}
+
+/** A library that stumbles over a damaged file names its own insides; nobody is helped by those. */
+function reasonOf(error: unknown): string {
+  const isInside = error instanceof TypeError || error instanceof RangeError;
+  const { message } = error as Error;
+  return isInside || /\bundefined\b/.test(message) ? 'its content is damaged' : message;
+}
+
+/**
+ * The bytes of a file for hyparquet. Its readers of columns start before the whole plan is made; where the plan then
+ * fails on a damaged file, nobody listens to them any more and their errors would end the program. So bytes come a
+ * turn later, and not at all once the reading has failed.
+ */
+function handedOutLater(bytes: Buffer, hasFailed: () => boolean) {
+  const whole = new Uint8Array(bytes).buffer;
+  const slice = (from: number, to?: number): Promise<ArrayBuffer> =>
+    new Promise((resolve) => setImmediate(() => !hasFailed() && resolve(whole.slice(from, to))));
+  return { byteLength: whole.byteLength, slice };
 }
