@@ -18,7 +18,15 @@ export interface ZoneTruth {
 export interface PlantTruth {
   readonly name: string;
   readonly folder: string;
-  readonly meta: { readonly has: string; readonly pattern: string; readonly days: number; readonly dialect: string };
+  readonly meta: {
+    /** Columns in the log: full, nosp (no set point) or pvonly. */
+    readonly has: string;
+    readonly pattern: string;
+    /** What the heaters do while nothing is made: off or standby. */
+    readonly rest?: string;
+    readonly days: number;
+    readonly dialect: string;
+  };
   readonly zones: readonly ZoneTruth[];
 }
 

@@ -15,6 +15,9 @@ export interface WetRecoverySettings {
   /** Smaller dips of the soak offset, or of the duty as °C, are told as nothing. */
   readonly smallestColdDegC: number;
   readonly smallestHotDegC: number;
+  /** A leak that takes more than this is a short. */
+  readonly largestColdDegC: number;
+  readonly largestHotDegC: number;
   /** Dips of the soaks that come and go make one sign together from this number on. */
   readonly fewestDips: number;
 }
@@ -31,7 +34,15 @@ export const wetRecovery: Judge<WetRecoverySettings> = {
     sees: 'a zone that reads low at once and comes back over hours, as wet terminals do while they dry',
     needs: ['reading', 'soak', 'peers'],
     source: 'A leak in parallel makes an RTD read low (parallel resistance); drying as exponential: common practice.',
-    defaults: { leastGain: 40, leastHotGain: 100, smallestColdDegC: 0.4, smallestHotDegC: 2, fewestDips: 3 },
+    defaults: {
+      leastGain: 40,
+      leastHotGain: 100,
+      smallestColdDegC: 1,
+      smallestHotDegC: 2,
+      largestColdDegC: 15,
+      largestHotDegC: 40,
+      fewestDips: 3,
+    },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'wet-recovery', (zone) => judgeZone(evidence, zone, settings));
@@ -114,10 +125,15 @@ function dipsSymptom(dips: readonly Dip[]): Symptom {
 function isSure(fit: ChangeFit, change: ZoneChange, settings: WetRecoverySettings): boolean {
   const { gain, hot, cold } = fit;
   if (gain < settings.leastGain) return false;
-  const isLowCold = cold !== null && cold.gain >= settings.leastGain / 2 && cold.degC <= -settings.smallestColdDegC;
+  const isLowCold =
+    cold !== null &&
+    cold.gain >= settings.leastGain / 2 &&
+    cold.degC <= -settings.smallestColdDegC &&
+    cold.degC >= -settings.largestColdDegC;
   const isLowHot =
     hot !== null &&
     hot.degC < 0 &&
+    hot.degC >= -settings.largestHotDegC &&
     hot.gain >= settings.leastHotGain &&
     isDutyBeyondLoad(fit, change, settings.smallestHotDegC);
   const isHighHot = hot !== null && hot.degC > 0 && hot.gain >= settings.leastGain;

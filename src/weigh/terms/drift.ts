@@ -129,7 +129,7 @@ export const driftTerms: readonly Term[] = [
     against: ['sensor', 'wiring', 'input'],
     value: (zone) =>
       couldTell(zone, 'cold-soak-offset')
-        ? Number(symptomsOf(zone, 'cold-soak-offset').length + symptomsOf(zone, 'slow-drift').length === 0)
+        ? Number(['cold-soak-offset', 'slow-drift', 'wet-recovery'].every((id) => symptomsOf(zone, id).length === 0))
         : null,
   },
   {
@@ -138,6 +138,9 @@ export const driftTerms: readonly Term[] = [
     detector: 'duty-shift',
     for: ['none'],
     against: ['sensor', 'wiring', 'heater'],
-    value: (zone) => (couldTell(zone, 'duty-shift') ? Number(symptomsOf(zone, 'duty-shift').length === 0) : null),
+    value: (zone) =>
+      couldTell(zone, 'duty-shift')
+        ? Number(['duty-shift', 'wet-recovery', 'heater-weak'].every((id) => symptomsOf(zone, id).length === 0))
+        : null,
   },
 ];

@@ -8,6 +8,9 @@ const codeStays = (zone: ZoneEvidence): number =>
 const notEverywhere = (zone: ZoneEvidence): number =>
   ramp(1 - factOf(zone, 'card-events', 'everywhereShare'), 0.2, 0.8);
 
+/** One moment that zones share is a restart of their machine; a failing card comes again. */
+const repeats = (zone: ZoneEvidence): number => ramp(factOf(zone, 'card-events', 'sharedCount'), 1, 3);
+
 /** What points at the input card, the channel or the recording. */
 export const inputTerms: readonly Term[] = [
   {
@@ -16,7 +19,8 @@ export const inputTerms: readonly Term[] = [
     says: 'Several zones fail at the same second, as one card or supply makes them.',
     for: ['input'],
     against: ['sensor', 'wiring', 'none'],
-    value: (zone) => notEverywhere(zone) * ramp(surprise(factOf(zone, 'card-events', 'chancePValue')), 1, 4),
+    value: (zone) =>
+      notEverywhere(zone) * repeats(zone) * ramp(surprise(factOf(zone, 'card-events', 'chancePValue')), 1, 4),
   },
   {
     id: 'fails-with-its-card-often',
@@ -111,6 +115,7 @@ export const inputTerms: readonly Term[] = [
     says: 'One exact value returns again and again, reached faster than heat can move: a code, not a temperature.',
     for: ['sensor', 'wiring', 'input'],
     against: ['none'],
+    start: 1.5,
     value: (zone) => ramp(codeStays(zone), 0, 3),
   },
 ];

@@ -7,6 +7,12 @@ function hasLongOpen(evidence: ZoneEvidence): boolean {
   return fact(evidence, 'longCount') >= 1 && fact(evidence, 'openCount') >= 1;
 }
 
+/** Hours of movement, or of heat where movement is not logged, from the first short open to the long one. */
+function warningHours(evidence: ZoneEvidence): number {
+  const running = fact(evidence, 'warningRunningHours');
+  return Number.isNaN(running) ? fact(evidence, 'warningHotHours') : running;
+}
+
 /** Opens that came and went, none of them long. */
 function comesAndGoes(evidence: ZoneEvidence): boolean {
   return symptomsOf(evidence, detector).length > 0 && !(fact(evidence, 'longCount') >= 1);
@@ -33,11 +39,11 @@ export const openTerms: readonly Term[] = [
   {
     id: 'long-open-after-days',
     detector,
-    says: 'Short opens went on for more than a day before the input went open for good.',
+    says: 'Short opens went on through hours of production before the input went open for good.',
     for: ['wiring'],
     against: ['sensor'],
     value: (zone) =>
-      hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') > 1 ? ramp(fact(zone, 'warningHours'), 12, 48) : 0,
+      hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') > 1 ? ramp(warningHours(zone), 3, 15) : 0,
   },
   {
     id: 'shorted-for-long',

@@ -60,8 +60,8 @@ export const whenOpenTerms: readonly Term[] = [
     id: 'opens-also-cold',
     detector: 'opens-by-heat',
     says: 'Opens come when the zone is cold, too.',
-    for: ['wiring'],
-    against: ['sensor'],
+    for: ['wiring', 'sensor'],
+    against: [],
     value: (zone) => ramp(heat(zone, 'coldBurstCount'), 0, 4),
   },
   {
