@@ -111,7 +111,7 @@ function endOfPeriod(block: SampleBlock, from: number, endMs: number): number {
 
 /** Fills the one place of `into` from samples `from` … `to` − 1. Sums are taken about the first value, for accuracy. */
 function digestSamples(block: SampleBlock, from: number, to: number, into: ZoneDigest): void {
-  const { readingDegC, state } = block;
+  const { readingDegC, state, outputPercent, setpointDegC, running } = block;
   let count = 0;
   let first = NaN;
   let last = NaN;
@@ -119,7 +119,29 @@ function digestSamples(block: SampleBlock, from: number, to: number, into: ZoneD
   let max = -Infinity;
   let sum = 0;
   let squares = 0;
+  let outputSum = 0;
+  let outputCount = 0;
+  let setpointSum = 0;
+  let setpointCount = 0;
+  let runningSum = 0;
+  let runningCount = 0;
+  // All columns in one loop: four loops one after the other took twice as long (measured).
   for (let i = from; i < to; i++) {
+    const output = outputPercent[i]!;
+    const setpoint = setpointDegC[i]!;
+    const runs = running[i]!;
+    if (output === output) {
+      outputSum += output;
+      outputCount++;
+    }
+    if (setpoint === setpoint) {
+      setpointSum += setpoint;
+      setpointCount++;
+    }
+    if (runs === runs) {
+      runningSum += runs;
+      runningCount++;
+    }
     if (state[i] !== readingState.good) continue;
     const degC = readingDegC[i]!;
     if (count++ === 0) first = degC;
@@ -139,21 +161,9 @@ function digestSamples(block: SampleBlock, from: number, to: number, into: ZoneD
   into.maxDegC[0] = count ? max : NaN;
   into.meanDegC[0] = first + mean;
   into.spreadDegC[0] = Math.sqrt(Math.max(0, squares / count - mean * mean));
-  into.outputPercent[0] = meanOf(block.outputPercent, from, to);
-  into.setpointDegC[0] = meanOf(block.setpointDegC, from, to);
-  into.runningShare[0] = meanOf(block.running, from, to);
-}
-
-function meanOf(values: Float64Array, from: number, to: number): number {
-  let sum = 0;
-  let count = 0;
-  for (let i = from; i < to; i++) {
-    const value = values[i]!;
-    if (value !== value) continue; // NaN
-    sum += value;
-    count++;
-  }
-  return sum / count;
+  into.outputPercent[0] = outputSum / outputCount;
+  into.setpointDegC[0] = setpointSum / setpointCount;
+  into.runningShare[0] = runningSum / runningCount;
 }
 
 function halveChunks(held: Map<number, ZoneDigest>): Map<number, ZoneDigest> {

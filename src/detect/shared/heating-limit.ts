@@ -53,21 +53,28 @@ function strideOf(zone: Zone): number {
 /** Logs faster than four samples a second are looked at as if they were that slow. */
 const LARGEST_STRIDE = 40;
 
+/** A little below 1, so that rounding never passes over a move that counts. */
+const ALMOST = 1 - 1e-9;
+
 /** Takes the pairs of moves that end at places `from` … `to` − 1 of a strip. */
 export function learnMoves({ stride, longestMs, heating, cooling }: HeatingLimit, strip: Strip): void {
   const { timeMs, degC, from, to } = strip;
   let leastUp = slowestKept(heating);
   let leastDown = slowestKept(cooling);
+  let least = ALMOST * Math.min(leastUp, leastDown);
   for (let i = Math.max(2 * stride, from); i < to; i++) {
     const second = degC[i]! - degC[i - stride]!;
+    const spanMs = timeMs[i]! - timeMs[i - 2 * stride]!;
+    // Nearly every move is slower than those kept; the slower one of two is at most as fast as this one.
+    if (2000 * Math.abs(second) <= least * spanMs) continue;
     const first = degC[i - stride]! - degC[i - 2 * stride]!;
     if (!(second * first > 0)) continue; // NaN, a bad sample, ends here too
-    const spanMs = timeMs[i]! - timeMs[i - 2 * stride]!;
     const rate = (2000 * (second > 0 ? Math.min(first, second) : Math.max(first, second))) / spanMs;
     if ((rate <= leastUp && rate >= -leastDown) || spanMs > longestMs) continue;
     keepFastest(rate > 0 ? heating : cooling, Math.abs(rate));
     leastUp = slowestKept(heating);
     leastDown = slowestKept(cooling);
+    least = ALMOST * Math.min(leastUp, leastDown);
   }
 }
 

@@ -52,30 +52,46 @@ function roomFor(length: number): Samples {
   return room;
 }
 
-/** Lays the remembered samples and those of a block side by side. Valid until the next strip is laid. */
-export function stripOfBlock(before: Samples, block: SampleBlock): Strip {
+/**
+ * Lays the remembered samples and the first `count` of a block side by side. Valid until the next strip is laid.
+ *
+ * @param degC Readings of the block, as `goodReadings` gives them.
+ */
+export function stripOfSeam(before: Samples, block: SampleBlock, degC: Float64Array, count: number): Strip {
   const from = before.length;
-  const to = from + block.length;
+  const to = from + count;
   const strip = roomFor(to);
-  for (const column of columns) strip[column].set(before[column].subarray(0, from));
-  strip.timeMs.set(block.timeMs.subarray(0, block.length), from);
-  strip.setpointDegC.set(block.setpointDegC.subarray(0, block.length), from);
-  strip.outputPercent.set(block.outputPercent.subarray(0, block.length), from);
-  strip.running.set(block.running.subarray(0, block.length), from);
-  const { readingDegC, state } = block;
-  for (let i = 0; i < block.length; i++) strip.degC[from + i] = state[i] === readingState.good ? readingDegC[i]! : NaN;
+  copyPlaces(before, 0, from, strip, 0);
+  copyPlaces({ ...block, degC }, 0, count, strip, from);
   return { ...columnsOf(strip), from, to };
 }
+
+/** The samples of a block from `from` on, in place: nothing is copied. `degC` as `goodReadings` gives it. */
+export function stripInBlock(block: SampleBlock, degC: Float64Array, from: number): Strip {
+  const { timeMs, setpointDegC, outputPercent, running, length } = block;
+  return { timeMs, degC, setpointDegC, outputPercent, running, from, to: length };
+}
+
+/** Readings of a block with NaN wherever the sample is not good; a copy only where there is one. Valid until the next call. */
+export function goodReadings({ length, readingDegC, state }: SampleBlock): Float64Array {
+  let i = 0;
+  while (i < length && state[i] === readingState.good) i++;
+  if (i === length) return readingDegC;
+  if (masked.length < length) masked = new Float64Array(length);
+  masked.set(readingDegC.subarray(0, i));
+  for (; i < length; i++) masked[i] = state[i] === readingState.good ? readingDegC[i]! : NaN;
+  return masked;
+}
+
+let masked = new Float64Array(0);
 
 /** Lays two sets of samples side by side; the second one is new. `count` of it are used. */
 export function stripOfSamples(before: Samples, later: Samples, count: number): Strip {
   const from = before.length;
   const to = from + count;
   const strip = roomFor(to);
-  for (const column of columns) {
-    strip[column].set(before[column].subarray(0, from));
-    strip[column].set(later[column].subarray(0, count), from);
-  }
+  copyPlaces(before, 0, from, strip, 0);
+  copyPlaces(later, 0, count, strip, from);
   return { ...columnsOf(strip), from, to };
 }
 
@@ -86,7 +102,7 @@ function columnsOf({ timeMs, degC, setpointDegC, outputPercent, running }: Sampl
 /** Keeps the last samples of a strip, as many as there is room for. */
 export function keepLast(memory: Samples, strip: Strip): void {
   const length = Math.min(memory.timeMs.length, strip.to);
-  for (const column of columns) memory[column].set(strip[column].subarray(strip.to - length, strip.to));
+  copyPlaces(strip, strip.to - length, length, memory, 0);
   memory.length = length;
 }
 
@@ -94,8 +110,24 @@ export function keepLast(memory: Samples, strip: Strip): void {
 export function keepFirst(memory: Samples, strip: Strip): void {
   const count = Math.min(memory.timeMs.length - memory.length, strip.to - strip.from);
   if (count <= 0) return;
-  for (const column of columns) {
-    memory[column].set(strip[column].subarray(strip.from, strip.from + count), memory.length);
-  }
+  copyPlaces(strip, strip.from, count, memory, memory.length);
   memory.length += count;
+}
+
+/** A loop, for a call of `set` with a part costs more than the few places that are copied here. */
+function copyPlaces(
+  source: Readonly<Record<Column, Float64Array>>,
+  start: number,
+  count: number,
+  into: Readonly<Record<Column, Float64Array>>,
+  at: number,
+): void {
+  const { timeMs, degC, setpointDegC, outputPercent, running } = source;
+  for (let i = 0; i < count; i++) {
+    into.timeMs[at + i] = timeMs[start + i]!;
+    into.degC[at + i] = degC[start + i]!;
+    into.setpointDegC[at + i] = setpointDegC[start + i]!;
+    into.outputPercent[at + i] = outputPercent[start + i]!;
+    into.running[at + i] = running[start + i]!;
+  }
 }

@@ -2,11 +2,13 @@ import type { DetectorMeta, Episode, Watcher } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import {
   copySamples,
+  goodReadings,
   keepFirst,
   keepLast,
   noSamples,
-  stripOfBlock,
+  stripInBlock,
   stripOfSamples,
+  stripOfSeam,
   type Samples,
   type Strip,
 } from './strip.js';
@@ -70,7 +72,20 @@ export function windowWatcher<Found, Settings>(
       };
     },
     take(state, block) {
-      if (block.length > 0) takeStrip(state, stripOfBlock(state.tail, block));
+      if (block.length === 0) return;
+      const room = state.tail.timeMs.length;
+      const degC = goodReadings(block);
+      const seam = stripOfSeam(state.tail, block, degC, Math.min(room, block.length));
+      if (block.length <= room) return takeStrip(state, seam);
+      // Windows that begin in the block before are looked at on the seam, all others where they stand.
+      const rest = stripInBlock(block, degC, room);
+      rules.learn(state.found, seam);
+      rules.learn(state.found, rest);
+      rules.scan(state.found, seam);
+      rules.scan(state.found, rest);
+      state.count += block.length;
+      keepFirst(state.head, seam);
+      keepLast(state.tail, rest);
     },
     merge(earlier, later) {
       const { scanMemory, learnMemory } = earlier;

@@ -81,20 +81,27 @@ export const scatter = windowWatcher<Found, ScatterSettings>({
     const { unitDegC, stretchMs, holeMs } = found;
     const withinDegC = found.settings.settledWithinDegC;
     let endMs = found.open ? (found.open.index + 1) * stretchMs : -Infinity;
+    let bins = found.open?.bins ?? noBins;
+    // Numbers that change with every sample are kept out of the stretch until it ends.
+    let count = 0;
+    let lastMs = NaN;
     for (let i = Math.max(2, from); i < to; i++) {
       const second = degC[i]! - 2 * degC[i - 1]! + degC[i - 2]!;
       if (second !== second || Math.abs(degC[i]! - setpointDegC[i]!) > withinDegC) continue;
       const nowMs = timeMs[i]!;
       if (nowMs - timeMs[i - 2]! > holeMs) continue;
       if (nowMs >= endMs) {
+        addTo(found.open, count, lastMs);
         found.open = nextStretch(found, nowMs);
+        bins = found.open.bins;
+        count = 0;
         endMs = (found.open.index + 1) * stretchMs;
       }
-      const open = found.open!;
-      open.bins[binOf(Math.abs(second), unitDegC)]!++;
-      open.count++;
-      open.lastMs = nowMs;
+      bins[binOf(Math.abs(second), unitDegC)]!++;
+      count++;
+      lastMs = nowMs;
     }
+    addTo(found.open, count, lastMs);
   },
   scan: () => undefined,
   copy: (found) => {
@@ -123,6 +130,14 @@ export const scatter = windowWatcher<Found, ScatterSettings>({
     );
   },
 });
+
+const noBins = new Uint32Array(0);
+
+function addTo(stretch: Stretch | null, count: number, lastMs: number): void {
+  if (stretch === null || count === 0) return;
+  stretch.count += count;
+  stretch.lastMs = lastMs;
+}
 
 function nextStretch(found: Found, atMs: number): Stretch {
   if (found.open) closeStretch(found, found.open);

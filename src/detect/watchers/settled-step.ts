@@ -92,12 +92,12 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
     const { degC, from, to } = strip;
     const { smallestDegC } = found;
     const firstDegC = smallestDegC / 2;
+    const leastKeptDegC = found.settings.smallestKeptShare * smallestDegC;
     for (let end = Math.max(CALM_SAMPLES + AFTER_SAMPLES - 1, from); end < to; end++) {
       const jump = end - AFTER_SAMPLES + 1;
       const before = degC[jump - 1]!;
       if (!(Math.abs(degC[jump]! - before) >= firstDegC)) continue; // NaN ends here too
-      if (Math.abs(degC[end]! - before) >= found.settings.smallestKeptShare * smallestDegC)
-        noteStep(found, strip, jump);
+      if (Math.abs(degC[end]! - before) >= leastKeptDegC && mayBeCalm(found, degC, jump)) noteStep(found, strip, jump);
     }
   },
   copy: (found) => {
@@ -121,6 +121,14 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
     );
   },
 });
+
+/** False when the last two readings before the jump are too far apart already: noise, the most usual case. */
+function mayBeCalm({ settings }: Found, degC: Float64Array, jump: number): boolean {
+  const before = degC[jump - 1]!;
+  let furthestDegC = 0;
+  for (let i = jump; i < jump + AFTER_SAMPLES; i++) furthestDegC = Math.max(furthestDegC, Math.abs(degC[i]! - before));
+  return !(Math.abs(before - degC[jump - 2]!) * settings.timesCalmRange > furthestDegC);
+}
 
 function noteStep(found: Found, strip: Strip, jump: number): void {
   const { timeMs, degC, setpointDegC, running } = strip;

@@ -84,6 +84,12 @@ export const stuckRun: Watcher<StuckRunState, StuckRunSettings> = {
         state.lastMs = timeMs[i++]!;
         continue;
       }
+      const single = state.head !== null && state.open === null && i > 0 ? endOfSingles(block, i) : i;
+      if (single > i) {
+        takeSingles(state, block, i, single);
+        i = single;
+        continue;
+      }
       const to = endOfRun(block, i, state.holeMs);
       const isShort = to - i < state.settings.smallestCodeSampleCount;
       if (isShort && i > 0 && to < length && state.head !== null) skipRun(state, block, i, to);
@@ -136,6 +142,23 @@ export const stuckRun: Watcher<StuckRunState, StuckRunSettings> = {
     );
   },
 };
+
+/**
+ * Place after the good samples from `from` on that each differ from the next one: the usual case of a live input. The
+ * last sample of a block is left for `endOfRun`, since the next block may repeat it.
+ */
+function endOfSingles({ length, readingDegC, state }: SampleBlock, from: number): number {
+  let to = from;
+  const last = length - 1;
+  while (to < last && readingDegC[to] !== readingDegC[to + 1] && state[to] === readingState.good) to++;
+  return to;
+}
+
+function takeSingles(state: StuckRunState, { timeMs, readingDegC }: SampleBlock, from: number, to: number): void {
+  state.usual[durationBin(0)]! += to - from;
+  state.lastMs = timeMs[to - 1]!;
+  state.lastDegC = readingDegC[to - 1]!;
+}
 
 /** Place after the last sample that repeats the one at `from` without a hole. */
 function endOfRun({ length, timeMs, readingDegC, state }: SampleBlock, from: number, holeMs: number): number {
