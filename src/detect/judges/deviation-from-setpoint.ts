@@ -29,7 +29,8 @@ export const deviationFromSetpoint: Judge<DeviationFromSetpointSettings> = {
     defaults: { leastDegC: 3, leastMinutes: 45, settlingMinutes: 60, fallDegC: 10, leastFalls: 4 },
   },
   judge(evidence, settings) {
-    return judgeZones(evidence, 'deviation-from-setpoint', (zone) => judgeZone(evidence, zone, settings));
+    const away = evidence.zones.map((zone) => awayOf(evidence, zone));
+    return judgeZones(evidence, 'deviation-from-setpoint', (zone) => judgeZone(evidence, zone, away, settings));
   },
 };
 
@@ -39,11 +40,17 @@ interface Run {
   sign: number;
 }
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointSettings): Answer {
+/** @param away By zone index, as {@link awayOf} gives it. */
+function judgeZone(
+  evidence: Evidence,
+  zone: Zone,
+  away: readonly Float64Array[],
+  settings: DeviationFromSetpointSettings,
+): Answer {
   if (!zone.has.setpoint) return `Zone ${zone.name}: the log has no set point.`;
   const { digest } = evidence;
   const { meanDegC, setpointDegC, outputPercent } = digest.zones[zone.index]!;
-  const { runs, onPlaces } = runsOf(evidence, zone, settings);
+  const { runs, onPlaces } = runsOf(evidence, zone, away, settings);
   const lasting = runs.filter(({ from, to }) => (to - from) * digest.periodMs >= settings.leastMinutes * 60_000);
   const belowDegC = Float64Array.from(meanDegC, (degC, i) => setpointDegC[i]! - degC);
   const falls = runs.filter((run) => isFall(belowDegC, run, settings.fallDegC));
@@ -73,14 +80,14 @@ function isFall(belowDegC: Float64Array, { from, to, sign }: Run, fallDegC: numb
 const NEARER_DEG_C = 1;
 const NEARER_MS = 10 * 60_000;
 
-function runsOf(evidence: Evidence, zone: Zone, settings: DeviationFromSetpointSettings) {
+function runsOf(evidence: Evidence, zone: Zone, all: readonly Float64Array[], settings: DeviationFromSetpointSettings) {
   const { digest } = evidence;
   const { setpointDegC } = digest.zones[zone.index]!;
   const mask = maskOf(evidence)[zone.index]!;
-  const away = awayOf(evidence, zone);
+  const away = all[zone.index]!;
   const peersAway = evidence.zones
     .filter((z) => z.machine === zone.machine && z.index !== zone.index)
-    .map((z) => awayOf(evidence, z));
+    .map((z) => all[z.index]!);
   const settling = Math.ceil((settings.settlingMinutes * 60_000) / digest.periodMs);
   const back = Math.max(1, Math.round(NEARER_MS / digest.periodMs));
   const bridge = 1 + Math.ceil(samplingMsOf(zone) / digest.periodMs);

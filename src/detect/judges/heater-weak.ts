@@ -37,16 +37,19 @@ export const heaterWeak: Judge<HeaterWeakSettings> = {
     defaults: { leastGain: 30, leastRiseShare: 0.12, leastFullMinutes: 30 },
   },
   judge(evidence, settings) {
-    return judgeZones(evidence, 'heater-weak', (zone) => judgeZone(evidence, zone, settings));
+    const places = placesOf(evidence, settings);
+    const full = evidence.zones.map((zone) => fullPlaces(evidence, zone, places));
+    return judgeZones(evidence, 'heater-weak', (zone) => judgeZone(evidence, zone, full, settings));
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings): Answer {
+/** @param full By zone index, as {@link fullPlaces} gives it. */
+function judgeZone(evidence: Evidence, zone: Zone, full: readonly Uint8Array[], settings: HeaterWeakSettings): Answer {
   if (!zone.has.output) return `Zone ${zone.name}: the log has no output, so the heat asked for is not known.`;
   const rise = dutyRise(evidence, zone, settings);
-  const full = fullOutput(evidence, zone, settings);
-  if (!rise && !full) return [];
-  const onsetMs = Math.min(rise?.onsetMs ?? Infinity, full?.onsetMs ?? Infinity);
+  const shortfall = fullOutput(evidence, zone, full, settings);
+  if (!rise && !shortfall) return [];
+  const onsetMs = Math.min(rise?.onsetMs ?? Infinity, shortfall?.onsetMs ?? Infinity);
   return [
     symptomOf('heater-weak', onsetMs, windowOf(evidence).endMs, 1, {
       dutyRatio: rise?.dutyRatio ?? NaN,
@@ -55,8 +58,8 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings)
       soakChangeDegC: rise?.soakChangeDegC ?? NaN,
       soakErrorDegC: rise?.soakErrorDegC ?? NaN,
       isStepCount: rise ? rise.isStep : NaN,
-      fullOutputMinutes: full?.minutes ?? 0,
-      belowDegC: full?.belowDegC ?? 0,
+      fullOutputMinutes: shortfall?.minutes ?? 0,
+      belowDegC: shortfall?.belowDegC ?? 0,
       heatUpRatio: heatUpRatio(evidence, zone, onsetMs),
     }),
   ];
@@ -86,24 +89,23 @@ function dutyRise(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) 
  * Time at full output in which the reading neither rises nor stands at the set point. Means over `leastFullMinutes`
  * are taken, for an output that only switches is full at half of its samples in any sound zone.
  */
-function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) {
+function fullOutput(evidence: Evidence, zone: Zone, full: readonly Uint8Array[], settings: HeaterWeakSettings) {
   const { digest } = evidence;
   const data = digest.zones[zone.index]!;
   const heldDegC = heldDegCOf(evidence)[zone.index] ?? NaN;
   const mask = maskOf(evidence)[zone.index]!;
-  const places = Math.max(1, Math.round((settings.leastFullMinutes * 60_000) / digest.periodMs));
+  const places = placesOf(evidence, settings);
   const reading = trailingMean(data.meanDegC, places);
-  const full = fullPlaces(evidence, zone, places);
   const peers = evidence.zones
     .filter((z) => z.machine === zone.machine && z.index !== zone.index)
-    .map((z) => fullPlaces(evidence, z, places));
+    .map((z) => full[z.index]!);
   let onset = -1;
   const below: number[] = [];
   for (let i = 2 * places; i < digest.length; i++) {
     const targetDegC = data.setpointDegC[i]! > 0 ? data.setpointDegC[i]! : heldDegC;
     const belowDegC = targetDegC - reading[i]!;
     const isBelow = belowDegC >= LEAST_BELOW_DEG_C && reading[i]! > DEAD_SHARE * targetDegC;
-    const isFull = !mask[i] && full[i] === 1 && !isShared(peers, i);
+    const isFull = !mask[i] && full[zone.index]![i] === 1 && !isShared(peers, i);
     if (!isFull || !isBelow || !(reading[i]! - reading[i - places]! < LEAST_RISE_DEG_C)) continue;
     if (onset < 0) onset = i - places;
     below.push(belowDegC);
@@ -112,6 +114,10 @@ function fullOutput(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings
   // From the first day on it is a zone that was built so, not one that became weak.
   if (minutes < settings.leastFullMinutes || onset * digest.periodMs < FIRST_DAY_MS) return null;
   return { onsetMs: digest.startMs + onset * digest.periodMs, minutes, belowDegC: median(below) };
+}
+
+function placesOf({ digest }: Evidence, { leastFullMinutes }: HeaterWeakSettings): number {
+  return Math.max(1, Math.round((leastFullMinutes * 60_000) / digest.periodMs));
 }
 
 /** 1 where the mean output over the last places is the most that the controller gives. */
