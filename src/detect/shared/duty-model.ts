@@ -126,7 +126,7 @@ function buildRows(
   if (rangeOf(level) >= LEAST_SETPOINT_RANGE_DEG_C && !Number.isNaN(own.setpointDegC[usable[0]!]!)) columns.push(level);
   const running = pick((w) => own.runningShare[w]!);
   if (running.every(Number.isFinite) && sdOf(running) >= LEAST_RUNNING_SD) columns.push(running);
-  for (const peer of peers) columns.push(pick((w) => usualOr(peer[w]!, median(peers.map((p) => p[w]!)))));
+  for (const peer of peers) columns.push(pick((w) => (Number.isNaN(peer[w]!) ? medianAt(peers, w) : peer[w]!)));
   columns.push(...more);
   const ridge = columns.map((column, k) => (k === 0 ? 0 : Math.sqrt(RIDGE_SHARE * usable.length) * sdOf(column)));
   return {
@@ -140,6 +140,8 @@ function buildRows(
     leastErrorDegC: (LEAST_ERROR_PERCENT / median(dutyPercent)) * spanDegC,
   };
 }
+
+const medianAt = (peers: readonly Float64Array[], w: number) => median(peers.map((peer) => peer[w]!));
 
 /**
  * 1 where a neighbour is not itself: not settled for hours while this zone is. Heat flows between neighbours, so a zone
