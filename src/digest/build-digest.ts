@@ -125,7 +125,7 @@ function digestSamples(block: SampleBlock, from: number, to: number, into: ZoneD
   let setpointCount = 0;
   let runningSum = 0;
   let runningCount = 0;
-  // All columns in one loop: four loops one after the other took twice as long (measured).
+  // All columns in one loop, so that a period is walked over once.
   for (let i = from; i < to; i++) {
     const output = outputPercent[i]!;
     const setpoint = setpointDegC[i]!;
