@@ -9,7 +9,7 @@ const notEverywhere = (zone: ZoneEvidence): number =>
   ramp(1 - factOf(zone, 'card-events', 'everywhereShare'), 0.2, 0.8);
 
 /** One moment that zones share is a restart of their machine; a failing card comes again. */
-const repeats = (zone: ZoneEvidence): number => ramp(factOf(zone, 'card-events', 'sharedCount'), 1, 3);
+const repeats = (zone: ZoneEvidence): number => ramp(factOf(zone, 'card-events', 'sharedCount'), 1, 2);
 
 /** What points at the input card, the channel or the recording. */
 export const inputTerms: readonly Term[] = [
