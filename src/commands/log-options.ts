@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { LogProblem } from '../model/problem.js';
 import type { AnalyseOptions } from '../pipeline.js';
 
 /** Options that every command which reads logs takes. */
@@ -7,6 +8,8 @@ export interface LogOptions {
   readonly timezone?: string;
   readonly unit?: 'degC' | 'degF' | 'K';
   readonly dates?: 'day-first' | 'month-first';
+  readonly names?: string;
+  readonly hold?: string;
 }
 
 export function addLogOptions(command: Command): Command {
@@ -14,15 +17,31 @@ export function addLogOptions(command: Command): Command {
     .option('--plant <file>', "plant.yaml to use (a folder's own is used by itself)")
     .option('--timezone <name>', "the log's clock, such as Europe/Oslo, where the log does not say")
     .option('--unit <unit>', 'degC, degF or K, where the log does not say')
-    .option('--dates <order>', 'day-first or month-first, where nothing in the log decides');
+    .option('--dates <order>', 'day-first or month-first, where nothing in the log decides')
+    .option('--names <list>', 'names of the columns of a file without a header, parted by commas')
+    .option('--hold <minutes>', 'how long a value holds in a log that writes changes only');
 }
 
 /** The given options only, so that an absent one stays absent. */
-export function toAnalyseOptions({ plant, timezone, unit, dates }: LogOptions): AnalyseOptions {
+export function toAnalyseOptions({ plant, timezone, unit, dates, names, hold }: LogOptions): AnalyseOptions {
   return {
     ...(plant === undefined ? {} : { plant }),
     ...(timezone === undefined ? {} : { timezone }),
     ...(unit === undefined ? {} : { unit }),
     ...(dates === undefined ? {} : { dates }),
+    ...(names === undefined ? {} : { names: names.split(',').map((name) => name.trim()) }),
+    ...(hold === undefined ? {} : { holdMinutes: minutesOf(hold) }),
   };
+}
+
+/** @throws LogProblem 'bad-argument' for anything but a number above 0. */
+function minutesOf(text: string): number {
+  const minutes = Number(text);
+  if (minutes > 0 && Number.isFinite(minutes)) return minutes;
+  throw new LogProblem(
+    'bad-argument',
+    undefined,
+    `"--hold ${text}" is no time.`,
+    'Give minutes above 0, such as --hold 30.',
+  );
 }

@@ -1,10 +1,9 @@
 import type { Command } from 'commander';
-import { addLogOptions, type LogOptions } from './log-options.js';
+import { addLogOptions, toAnalyseOptions, type LogOptions } from './log-options.js';
 
 interface PreviewOptions extends LogOptions {
   readonly json?: boolean;
   readonly writePlant?: string | boolean;
-  readonly names?: string;
 }
 
 /** `looselead preview PATH...`: what each file was taken for, before anything is judged. */
@@ -14,7 +13,6 @@ export function registerPreview(program: Command): void {
     .description('show what each log was taken for, which zones it holds and what is missing')
     .argument('<path...>', 'log files or folders')
     .option('--json', 'print it as JSON')
-    .option('--names <list>', 'names of the columns of a file without a header, parted by commas')
     .option('--write-plant [file]', 'write a plant.yaml with the zones found, to correct by hand');
   addLogOptions(command)
     .addHelpText('after', '\nExample:\n  looselead preview logs/ --write-plant logs/plant.yaml\n')
@@ -23,9 +21,7 @@ export function registerPreview(program: Command): void {
 
 async function run(paths: readonly string[], options: PreviewOptions): Promise<void> {
   const { lookAt } = await import('./preview-facts.js');
-  const names = options.names?.split(',').map((name) => name.trim());
-  const { plant, timezone, unit, dates } = options;
-  const preview = await lookAt(paths, { plant, timezone, unit, dates, names });
+  const preview = await lookAt(paths, toAnalyseOptions(options));
   if (options.writePlant) await writePlant(preview.plantText, options.writePlant);
   if (options.json) {
     process.stdout.write(`${JSON.stringify({ ...preview, plantText: undefined }, null, 2)}\n`);

@@ -1,4 +1,3 @@
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import type { Findings, ZoneStatus } from '../model/findings.js';
@@ -42,7 +41,6 @@ async function run(paths: string[], options: ReportOptions): Promise<Findings> {
   const { writeWhole } = await import('./write-whole.js');
   const findings = await analyse(paths, { ...toAnalyseOptions(options), ...optionalHistory(options) });
   const folder = options.out ?? 'reports';
-  await mkdir(folder, { recursive: true });
   const jsonFile = options.json ?? join(folder, 'findings.json');
   const htmlFile = options.html ?? join(folder, 'report.html');
   await writeWhole(jsonFile, JSON.stringify(findings));

@@ -22,7 +22,7 @@ export interface HistoryRead {
  * @returns Nothing for a folder that is not there yet. Throws LogProblem `bad-history` when the folder cannot be read.
  */
 export async function readHistory(folder: string): Promise<HistoryRead> {
-  const names = (await namesIn(folder)).filter((name) => name.startsWith('run-')).sort();
+  const names = (await namesIn(folder)).filter(isKept).sort();
   const runs: StoredRun[] = [];
   const problems: ProblemNote[] = [];
   for (const name of names) {
@@ -32,6 +32,11 @@ export async function readHistory(folder: string): Promise<HistoryRead> {
     else problems.push(unfinished(join(folder, name)));
   }
   return { runs: runs.sort((a, b) => a.findings.window.end.localeCompare(b.findings.window.end)), problems };
+}
+
+/** A killed run leaves a file under its temporary name, the name and a number behind it: that is no run. */
+function isKept(name: string): boolean {
+  return name.startsWith('run-') && !/\.(json|digest)\.\d+$/.test(name);
 }
 
 /**

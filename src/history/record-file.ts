@@ -29,8 +29,19 @@ export async function readRecord(path: string): Promise<RecordEntry[]> {
 /** Adds one entry; the file is replaced whole, never written in place. */
 export async function addToRecord(path: string, entry: RecordEntry): Promise<RecordEntry[]> {
   const entries = [...(await readRecord(path)), entry];
-  await mkdir(dirname(path), { recursive: true });
-  await writeFileAtomic(path, `${JSON.stringify({ schemaVersion: 1, entries }, null, 2)}\n`);
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    await writeFileAtomic(path, `${JSON.stringify({ schemaVersion: 1, entries }, null, 2)}\n`);
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message : String(cause);
+    throw new LogProblem(
+      'write-failed',
+      { file: path },
+      `The record could not be written (${why}).`,
+      'What was there before is unchanged. Choose another file, or free space and try again.',
+      { cause },
+    );
+  }
   return entries;
 }
 

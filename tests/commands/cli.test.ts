@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -116,4 +116,39 @@ test('what report prints names who needs a fitter, and counts the rest', () => {
   expect(text).toMatch(/^None of 16 zones needs a fitter\./);
   expect(text).toContain('2 put right since');
   expect(summaryText(emptyFindings(), files)).toMatch(/^No zone was found/);
+});
+
+describe('logs that need a word more', () => {
+  const rows = Array.from({ length: 300 }, (_, i) => {
+    const time = new Date(Date.UTC(2026, 4, 4, 6, i)).toISOString();
+    return `${time},${150 + (i % 3)},${160 + (i % 2)}`;
+  });
+
+  test('names for a file without a header reach the report', () => {
+    const log = join(folder, 'bare.csv');
+    writeFileSync(log, rows.join('\n'));
+    const json = join(folder, 'bare.json');
+    const more = ['--names', 'Time,Left jaw,Right jaw', '--unit', 'degC'];
+    const { status, stderr } = looselead('report', log, '--json', json, '--html', join(folder, 'bare.html'), ...more);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    const zones = (JSON.parse(readFileSync(json, 'utf8')) as { zones: { zone: string }[] }).zones;
+    expect(zones.map(({ zone }) => zone).sort()).toEqual(['Left jaw', 'Right jaw']);
+  });
+
+  test('a holding time that is none is refused in a sentence', () => {
+    const { status, stderr } = looselead('report', folder, '--hold', 'soon');
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/"--hold soon" is no time\. Give minutes above 0/);
+  });
+
+  test('a place that cannot be written is told, and nothing half written stays', () => {
+    const log = join(folder, 'named.csv');
+    writeFileSync(log, ['Time,Left jaw [degC],Right jaw [degC]', ...rows].join('\n'));
+    const { status, stderr } = looselead('report', log, '--out', join(log, 'inside'));
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/could not be written/);
+    expect(stderr).not.toMatch(/\n\s+at /);
+    expect(readFileSync(log, 'utf8')).toContain('Left jaw');
+  });
 });

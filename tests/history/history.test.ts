@@ -57,6 +57,14 @@ describe('the folder', () => {
     expect(runs).toHaveLength(1);
     expect(problems).toMatchObject([{ code: 'bad-history', file: join(path, name!) }]);
   });
+  test('what a killed run leaves under its temporary name is no run', async () => {
+    const path = await folder();
+    await saveRun(path, week(0), null, nothing);
+    const [name] = await readdir(path);
+    await writeFile(join(path, `${name}.3725104917`), '{"schema');
+    const { runs, problems } = await readHistory(path);
+    expect([runs.length, problems.length]).toEqual([1, 0]);
+  });
   test('two runs at once leave both whole', async () => {
     const path = await folder();
     await Promise.all([0, 1, 2, 3, 0, 1].map((n) => saveRun(path, week(n), null, nothing)));
