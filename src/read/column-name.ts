@@ -139,7 +139,9 @@ function meaningOf(span: string): Found | null {
   if (temperature) return { meaning: 'temperature', text: span, unit: temperature[2] === 'c' ? 'degC' : 'degF' };
   const bare = /^deg ?([cf])$/.exec(words);
   if (bare) return { meaning: 'temperature', text: span, unit: bare[1] === 'c' ? 'degC' : 'degF' };
-  const meaning = meaningOfWords.get(words) ?? meaningOfWords.get(words.replaceAll(' ', ''));
+  // "Er-verdi" is one word in two parts; the A of "Manifold A Er-verdi" is none of it.
+  const isOneWord = words.split(' ').every((part) => part.length > 1);
+  const meaning = meaningOfWords.get(words) ?? (isOneWord && meaningOfWords.get(words.replaceAll(' ', '')));
   return meaning ? { meaning, text: span, unit: null } : null;
 }
 

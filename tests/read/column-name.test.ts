@@ -17,6 +17,7 @@ describe('zone and role from a name', () => {
     ['CO_Line 1_Zone 2 [%]', 'Line 1_Zone 2', 'output', 'percent'],
     ['UpperSeal_L_ACT', 'UpperSeal_L', 'reading', null],
     ['PV_Zone1', 'Zone1', 'reading', null],
+    ['Manifold A Er-verdi', 'Manifold A', 'reading', null],
     ['Zone 4.PID.OUT', 'Zone 4', 'output', null],
     ['M1 Speed (cycles/min)', 'M1', 'running', 'other'],
     ['tempF', '', 'temperature', 'degF'],
