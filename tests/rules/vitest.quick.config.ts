@@ -1,0 +1,21 @@
+import { mergeConfig } from 'vitest/config';
+import all from './vitest.config.js';
+
+/** Tests that take long: whole plants, a browser, hostile files by the hundred. `npm test` runs them too. */
+const slow = [
+  'tests/browser/**',
+  'tests/simulator/**',
+  'tests/open-data/**',
+  'tests/golden/**',
+  'tests/fuzz/**',
+  'tests/history/**',
+  'tests/detect/look-alikes.test.ts',
+  'tests/detect/every-detector.test.ts',
+  'tests/detect/judges/**',
+  'tests/read/hostile.test.ts',
+  'tests/read/round-trip.test.ts',
+  'tests/read/open-data.test.ts',
+  'tests/report/every-detector-speaks.test.ts',
+];
+
+export default mergeConfig(all, { test: { exclude: [...slow, '**/node_modules/**'] } });
