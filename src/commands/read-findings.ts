@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import type { Findings } from '../model/findings.js';
+import { isFindings } from '../model/findings-shape.js';
 import { LogProblem } from '../model/problem.js';
 
 /**
@@ -39,10 +40,4 @@ function parsed(text: string): unknown {
   } catch {
     return undefined;
   }
-}
-
-function isFindings(value: unknown): value is Findings {
-  if (typeof value !== 'object' || value === null) return false;
-  const { schemaVersion, zones, window } = value as Partial<Findings>;
-  return schemaVersion === 1 && Array.isArray(zones) && typeof window === 'object';
 }

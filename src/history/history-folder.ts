@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 import type { PlantDigest } from '../model/digest.js';
 import type { Findings } from '../model/findings.js';
+import { isFindings } from '../model/findings-shape.js';
 import { LogProblem, type ProblemNote } from '../model/problem.js';
 import { fileNameOf, keyOf, runFilePattern, slim, type StoredRun } from './stored-run.js';
 
@@ -86,10 +87,8 @@ async function namesIn(folder: string): Promise<string[]> {
 
 async function readRun(path: string): Promise<StoredRun | null> {
   try {
-    const findings = JSON.parse(await readFile(path, 'utf8')) as Findings;
-    const isWhole =
-      findings.schemaVersion === 1 && Array.isArray(findings.zones) && typeof findings.window?.end === 'string';
-    return isWhole ? { key: keyOf(findings), findings } : null;
+    const findings: unknown = JSON.parse(await readFile(path, 'utf8'));
+    return isFindings(findings) ? { key: keyOf(findings), findings } : null;
   } catch {
     return null;
   }

@@ -18,7 +18,8 @@ export async function readRecord(path: string): Promise<RecordEntry[]> {
     throw damaged(path, error);
   }
   try {
-    const { entries } = JSON.parse(text) as { entries: RecordEntry[] };
+    const { entries } = JSON.parse(text) as { entries?: RecordEntry[] };
+    if (!Array.isArray(entries)) throw new Error('it holds no list of entries');
     if (!entries.every(isEntry)) throw new Error('an entry lacks zone, time or what was found');
     return entries;
   } catch (error) {
