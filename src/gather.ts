@@ -1,4 +1,4 @@
-import { correctAlarmClock } from './detect/shared/clock-shift.js';
+import { correctAlarmClocks, type MachineShift } from './detect/shared/clock-shift.js';
 import { watchers } from './detect/index.js';
 import { startWatchers } from './detect/run-watchers.js';
 import { startDigest } from './digest/build-digest.js';
@@ -41,14 +41,19 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     maintenance: events.maintenance,
     plant: found.plant,
   };
-  const clockShift = correctAlarmClock(evidence);
+  const clockShift = correctAlarmClocks(evidence);
   return {
     evidence: { ...evidence, alarms: clockShift.alarms },
     stops: events.stops,
     clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
     sources: [...poured.sources, ...events.sources],
     problems: [...found.problems, ...poured.problems, ...events.problems, ...watched.problems],
-    assumptions: found.assumptions,
+    assumptions: [...found.assumptions, ...clockShift.byMachine.map(saidOfClock)],
     timezone: found.timezone,
   };
+}
+
+function saidOfClock({ machine, shiftMs }: MachineShift): string {
+  const seconds = Math.round(Math.abs(shiftMs) / 1000);
+  return `The alarm clock of ${machine} runs ${seconds} s ${shiftMs < 0 ? 'ahead of' : 'behind'} the temperature log; its alarms were moved by as much.`;
 }

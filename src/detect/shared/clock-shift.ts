@@ -14,6 +14,13 @@ export interface ClockShift {
   readonly eventCount: number;
   /** False when matching events are too few to tell: the shift is then 0, unproven. */
   readonly isSure: boolean;
+  /** Machines whose own alarm clock is off while the plant's as a whole is not; what was added to their alarms. */
+  readonly byMachine: readonly MachineShift[];
+}
+
+export interface MachineShift {
+  readonly machine: string;
+  readonly shiftMs: number;
 }
 
 /** Clocks differ by seconds to an hour, with summer time and drift a little more (common practice). */
@@ -24,6 +31,10 @@ const FEWEST_MATCHES = 3;
 const SMALLEST_MATCHED_SHARE = 0.5;
 /** A shift must match so many times more than no shift does (own choice). */
 const TIMES_BETTER = 1.5;
+
+/** One machine has fewer events than the plant, so more is asked of it (own choice). */
+const FEWEST_OWN_MATCHES = 5;
+const SMALLEST_OWN_SHARE = 0.8;
 
 /** An event of the log and the alarms that could belong to it, both by one key: a zone or a machine. */
 interface Pairing {
@@ -42,7 +53,7 @@ interface Pairing {
 export function correctAlarmClock(evidence: Evidence): ClockShift {
   const pairings = [...zonePairings(evidence), ...machinePairings(evidence)];
   const eventCount = pairings.reduce((sum, p) => sum + Math.min(p.eventsMs.length, p.alarmsMs.length), 0);
-  const unproven = { alarms: evidence.alarms, shiftMs: 0, matchedCount: 0, eventCount, isSure: false };
+  const unproven = { alarms: evidence.alarms, shiftMs: 0, matchedCount: 0, eventCount, isSure: false, byMachine: [] };
   if (eventCount < FEWEST_MATCHES) return unproven;
   const candidates = shiftCandidates(pairings);
   const atZero = countMatches(pairings, 0);
@@ -63,7 +74,40 @@ export function correctAlarmClock(evidence: Evidence): ClockShift {
     matchedCount: best.matched,
     eventCount,
     isSure: true,
+    byMachine: [],
   };
+}
+
+/**
+ * As {@link correctAlarmClock}; where the plant's alarm clock as a whole is right, or cannot be told, each machine is
+ * asked alone, for each may have a recorder of its own.
+ */
+export function correctAlarmClocks(evidence: Evidence): ClockShift {
+  const common = correctAlarmClock(evidence);
+  const machines = [...new Set(evidence.zones.map(({ machine }) => machine))];
+  if (common.shiftMs !== 0 || machines.length < 2) return common;
+  const byMachine = machines.flatMap((machine) => {
+    const { shiftMs, matchedCount, eventCount } = correctAlarmClock(ofMachine(evidence, machine));
+    const isProven = matchedCount >= FEWEST_OWN_MATCHES && matchedCount >= SMALLEST_OWN_SHARE * eventCount;
+    return shiftMs !== 0 && isProven ? [{ machine, shiftMs }] : [];
+  });
+  const shiftOf = new Map(byMachine.map(({ machine, shiftMs }) => [machine, shiftMs]));
+  const alarms = evidence.alarms.flatMap((alarm) =>
+    shiftAlarms([alarm], shiftOf.get(machineOf(evidence, alarm) ?? '') ?? 0),
+  );
+  return { ...common, alarms: alarms.sort((a, b) => a.startMs - b.startMs), byMachine };
+}
+
+function ofMachine(evidence: Evidence, machine: string): Evidence {
+  return {
+    ...evidence,
+    zones: evidence.zones.filter((zone) => zone.machine === machine),
+    alarms: evidence.alarms.filter((alarm) => machineOf(evidence, alarm) === machine),
+  };
+}
+
+function machineOf({ zones }: Evidence, { zone, machine }: AlarmSpan): string | null {
+  return zone === null ? machine : (zones[zone]?.machine ?? null);
 }
 
 function shiftAlarms(alarms: readonly AlarmSpan[], shiftMs: number): readonly AlarmSpan[] {

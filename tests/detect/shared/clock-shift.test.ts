@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { correctAlarmClock } from '../../../src/detect/shared/clock-shift.js';
+import { correctAlarmClock, correctAlarmClocks } from '../../../src/detect/shared/clock-shift.js';
 import { DAY_MS, evidenceOf, MONDAY_MS, opened, sensorAlarm, zoneLog } from '../../make/zone-log.js';
+import { makeZone } from '../../make/blocks.js';
 import { Random } from '../../make/random.js';
 
 const random = new Random(3);
@@ -26,4 +27,23 @@ test('does not invent a shift from alarms that match nothing, or from too few', 
     const shift = correctAlarmClock(evidenceOf([log], { alarms: times.map((t) => sensorAlarm(0, t, t + 5000)) }));
     expect([shift.isSure, shift.shiftMs]).toEqual([false, 0]);
   }
+});
+
+test('finds the one machine whose alarm clock is off, and leaves the other as it is', () => {
+  const zones = [0, 1].map((index) => makeZone({ index, machine: `M${index + 1}`, samplingMs: 30_000 }));
+  const late = starts.slice(0, 8).map((t) => sensorAlarm(1, t + 240_000, t + 280_000));
+  const right = starts.map((t) => sensorAlarm(0, t + 2000, t + 40_000));
+  const alarms = [...right, ...late].sort((a, b) => a.startMs - b.startMs);
+  const shift = correctAlarmClocks(evidenceOf([log, log], { zones, alarms }));
+  expect(shift.shiftMs).toBe(0);
+  expect(shift.byMachine.map(({ machine }) => machine)).toEqual(['M2']);
+  expect(Math.abs(shift.byMachine[0]!.shiftMs + 240_000)).toBeLessThanOrEqual(20_000);
+  const moved = shift.alarms.filter(({ zone }) => zone === 1).map(({ startMs }) => startMs);
+  expect(moved[0]).toBe(Math.min(...late.map(({ startMs }) => startMs)) + shift.byMachine[0]!.shiftMs);
+  expect(
+    shift.alarms
+      .filter(({ zone }) => zone === 0)
+      .map(({ startMs }) => startMs)
+      .sort(),
+  ).toEqual(right.map(({ startMs }) => startMs).sort());
 });
