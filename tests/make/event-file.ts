@@ -1,4 +1,4 @@
-import { mkdtemp, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { readEvents, type EventOptions } from '../../src/intake-events.js';
@@ -21,8 +21,12 @@ export async function readEventTexts(
   options?: EventOptions,
 ) {
   const folder = await mkdtemp(join(tmpdir(), 'looselead-events-'));
-  for (const [name, text] of Object.entries(texts)) await writeFile(join(folder, name), text);
-  return readEventPaths([folder], zones, plant, options);
+  try {
+    for (const [name, text] of Object.entries(texts)) await writeFile(join(folder, name), text);
+    return await readEventPaths([folder], zones, plant, options);
+  } finally {
+    await rm(folder, { recursive: true });
+  }
 }
 
 export async function readEventPaths(
