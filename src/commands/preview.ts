@@ -33,7 +33,7 @@ async function run(paths: readonly string[], options: PreviewOptions): Promise<v
 
 async function writePlant(text: string, given: string | boolean): Promise<void> {
   const { access } = await import('node:fs/promises');
-  const { writeWhole } = await import('./write-whole.js');
+  const { writeWhole } = await import('../files/write-whole.js');
   const { LogProblem } = await import('../model/problem.js');
   const file = typeof given === 'string' ? given : 'plant.yaml';
   const isThere = await access(file).then(
@@ -47,6 +47,6 @@ async function writePlant(text: string, given: string | boolean): Promise<void> 
       'There is already a plant file, and it may hold work done by hand.',
       'Name another file with --write-plant FILE, or move the old one away.',
     );
-  await writeWhole(file, text);
+  await writeWhole({ file, content: text });
   process.stderr.write(`Wrote ${file}. Correct it by hand; every key but a zone's name may be left out.\n`);
 }

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Command } from 'commander';
+import type { WholeFile } from '../files/write-whole.js';
 import type { Findings, ZoneStatus } from '../model/findings.js';
 import { addLogOptions, toAnalyseOptions, type LogOptions } from './log-options.js';
 import type { RunResult } from './run-result.js';
@@ -38,22 +39,27 @@ export function registerReport(program: Command, result: RunResult): void {
 async function run(paths: string[], options: ReportOptions): Promise<Findings> {
   const { analyse } = await import('../pipeline.js');
   const { renderReport } = await import('../report/render-report.js');
-  const { writeWhole } = await import('./write-whole.js');
+  const { writeWhole } = await import('../files/write-whole.js');
   const findings = await analyse(paths, { ...toAnalyseOptions(options), ...optionalHistory(options) });
   const folder = options.out ?? 'reports';
   const jsonFile = options.json ?? join(folder, 'findings.json');
   const htmlFile = options.html ?? join(folder, 'report.html');
-  await writeWhole(jsonFile, JSON.stringify(findings));
-  await writeWhole(htmlFile, await renderReport(findings));
-  if (options.csv) {
-    const { findingsCsv } = await import('../report/findings-csv.js');
-    await writeWhole(options.csv, findingsCsv(findings));
-  }
+  await writeWhole(
+    { file: jsonFile, content: JSON.stringify(findings) },
+    { file: htmlFile, content: await renderReport(findings) },
+    ...(await csvOf(findings, options.csv)),
+  );
   if (!options.quiet) {
     const { summaryText } = await import('./summary.js');
     process.stdout.write(summaryText(findings, { htmlFile, jsonFile }));
   }
   return findings;
+}
+
+async function csvOf(findings: Findings, file: string | undefined): Promise<WholeFile[]> {
+  if (file === undefined) return [];
+  const { findingsCsv } = await import('../report/findings-csv.js');
+  return [{ file, content: findingsCsv(findings) }];
 }
 
 function optionalHistory(options: ReportOptions): { historyFolder?: string } {

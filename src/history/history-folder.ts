@@ -1,6 +1,6 @@
-import { mkdir, readdir, readFile, stat, unlink } from 'node:fs/promises';
+import { readdir, readFile, stat, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
+import { writeWhole } from '../files/write-whole.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { Findings } from '../model/findings.js';
 import { isFindings } from '../model/findings-shape.js';
@@ -23,7 +23,7 @@ export interface HistoryRead {
  * @returns Nothing for a folder that is not there yet. Throws LogProblem `bad-history` when the folder cannot be read.
  */
 export async function readHistory(folder: string): Promise<HistoryRead> {
-  const names = (await namesIn(folder)).filter(isKept).sort();
+  const names = (await namesIn(folder)).filter((name) => name.startsWith('run-')).sort();
   const runs: StoredRun[] = [];
   const problems: ProblemNote[] = [];
   for (const name of names) {
@@ -35,15 +35,9 @@ export async function readHistory(folder: string): Promise<HistoryRead> {
   return { runs: runs.sort((a, b) => a.findings.window.end.localeCompare(b.findings.window.end)), problems };
 }
 
-/** A killed run leaves a file under its temporary name, the name and a number behind it: that is no run. */
-function isKept(name: string): boolean {
-  return name.startsWith('run-') && !/\.(json|digest)\.\d+$/.test(name);
-}
-
 /**
- * Keeps a run: findings as JSON and the digest as `encode` gives it. Each file is written under another name, flushed
- * and renamed, so that a killed process leaves whole files only. Two runs at once write different names, or the same
- * content under the same name; nothing is locked.
+ * Keeps a run: findings as JSON and the digest as `encode` gives it. A killed process leaves whole files only. Two runs
+ * at once write different names, or the same content under the same name; nothing is locked.
  *
  * @throws LogProblem `write-failed`.
  */
@@ -53,21 +47,12 @@ export async function saveRun(
   digest: PlantDigest | null,
   encode: (digest: PlantDigest) => Uint8Array,
 ): Promise<void> {
-  try {
-    await mkdir(folder, { recursive: true });
-    const path = join(folder, fileNameOf(findings));
-    if (digest) await writeFileAtomic(path.replace(/json$/, 'digest'), Buffer.from(encode(digest)));
-    await writeFileAtomic(path, JSON.stringify(slim(findings)));
-    await dropOldDigests(folder);
-  } catch (error) {
-    throw new LogProblem(
-      'write-failed',
-      { file: folder },
-      `The run could not be kept (${error instanceof Error ? error.message : String(error)}).`,
-      'Check that the history folder can be written to.',
-      { cause: error },
-    );
-  }
+  const file = join(folder, fileNameOf(findings));
+  await writeWhole(...(digest ? [{ file: file.replace(/json$/, 'digest'), content: encode(digest) }] : []), {
+    file,
+    content: JSON.stringify(slim(findings)),
+  });
+  await dropOldDigests(folder);
 }
 
 async function namesIn(folder: string): Promise<string[]> {

@@ -1,6 +1,5 @@
-import { mkdir, readFile } from 'node:fs/promises';
-import { dirname } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
+import { readFile } from 'node:fs/promises';
+import { writeWhole } from '../files/write-whole.js';
 import { causes } from '../model/cause.js';
 import { LogProblem } from '../model/problem.js';
 import type { RecordEntry } from './track-record.js';
@@ -27,22 +26,10 @@ export async function readRecord(path: string): Promise<RecordEntry[]> {
   }
 }
 
-/** Adds one entry; the file is replaced whole, never written in place. */
+/** Adds one entry; the file is replaced whole. Throws LogProblem `bad-history` or `write-failed`. */
 export async function addToRecord(path: string, entry: RecordEntry): Promise<RecordEntry[]> {
   const entries = [...(await readRecord(path)), entry];
-  try {
-    await mkdir(dirname(path), { recursive: true });
-    await writeFileAtomic(path, `${JSON.stringify({ schemaVersion: 1, entries }, null, 2)}\n`);
-  } catch (cause) {
-    const why = cause instanceof Error ? cause.message : String(cause);
-    throw new LogProblem(
-      'write-failed',
-      { file: path },
-      `The record could not be written (${why}).`,
-      'What was there before is unchanged. Choose another file, or free space and try again.',
-      { cause },
-    );
-  }
+  await writeWhole({ file: path, content: `${JSON.stringify({ schemaVersion: 1, entries }, null, 2)}\n` });
   return entries;
 }
 

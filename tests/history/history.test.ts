@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { encodeDigest } from '../../src/digest/codec.js';
 import { emptyZoneDigest } from '../../src/digest/zone-digest.js';
+import { temporaryNameOf } from '../../src/files/temporary-name.js';
 import { compareWithHistory } from '../../src/history/compare.js';
 import { readHistory, saveRun } from '../../src/history/history-folder.js';
 import { keyOf } from '../../src/history/stored-run.js';
@@ -60,8 +61,7 @@ describe('the folder', () => {
   test('what a killed run leaves under its temporary name is no run', async () => {
     const path = await folder();
     await saveRun(path, week(0), null, nothing);
-    const [name] = await readdir(path);
-    await writeFile(join(path, `${name}.3725104917`), '{"schema');
+    await writeFile(temporaryNameOf(join(path, 'run-1.json')), '{"schema');
     const { runs, problems } = await readHistory(path);
     expect([runs.length, problems.length]).toEqual([1, 0]);
   });
