@@ -49,6 +49,18 @@ export function downtimeText(findings: DowntimeFindings, by: DowntimeGroup, widt
     .join('');
 }
 
+/** "Zone faults 4.3 h of 62.4 h stopped without a plan; 67454 EUR for all of it", with a line end. */
+export function downtimeLine({
+  stoppedMinutes,
+  plannedMinutes,
+  zoneFaultMinutes,
+  cost,
+  currency,
+}: DowntimeFindings): string {
+  const money = cost === null ? '' : `; ${cost.toFixed(0)}${currency ? ` ${currency}` : ''} for all of it`;
+  return `Zone faults ${hours(zoneFaultMinutes)} h of ${hours(stoppedMinutes - plannedMinutes)} h stopped without a plan${money}\n`;
+}
+
 function totals(findings: DowntimeFindings): string[] {
   const { stoppedMinutes, plannedMinutes, zoneFaultMinutes, otherMinutes, unknownMinutes, cost, currency } = findings;
   const parts: readonly (readonly [string, number])[] = [

@@ -22,6 +22,14 @@ export function cardText(answer: OhmsAnswer, columns = widestColumns): string {
   return `${lines.map((block) => block.join('\n')).join('\n\n')}\n`;
 }
 
+/** What was measured and what it says, else the values to expect, one on a line; ends with a line break. */
+export function cardLine(answer: OhmsAnswer): string {
+  const lines = answer.measured
+    ? [measuredLines(answer).slice(0, 2).join('. ')]
+    : answer.expected.map((row) => value(row.expected, row.signal));
+  return lines.map((line) => `${line}\n`).join('');
+}
+
 function heading({ sensor, wires, toleranceLabel, referenceDegC }: OhmsAnswer): string {
   const parts = [
     sensor.label,

@@ -20,7 +20,6 @@ export interface OhmsOptions {
   readonly measured?: string | undefined;
   readonly room?: string | undefined;
   readonly span?: string | undefined;
-  readonly json?: boolean | undefined;
 }
 
 /** What a meter showed, in ohm, mV or mA; open for OL. `unit` is undefined when none was typed. */

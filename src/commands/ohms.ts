@@ -1,10 +1,13 @@
 import type { Command } from 'commander';
 import type { OhmsOptions } from './ohms-input.js';
 import type { OhmsAnswer } from './ohms-reckon.js';
+import { addOutputOptions, printAnswer, type OutputOptions } from './output-options.js';
+import { standardOutput } from './terminal/colour.js';
 
-/** The same answer twice: for the screen and as plain data. */
+/** The same answer three times: for the screen, on one line, and as plain data. */
 export interface OhmsResult {
   readonly text: string;
+  readonly line: string;
   readonly json: OhmsAnswer;
 }
 
@@ -17,9 +20,9 @@ export interface OhmsResult {
 export async function runOhms(options: OhmsOptions, columns?: number): Promise<OhmsResult> {
   const { readRequest } = await import('./ohms-input.js');
   const { reckon } = await import('./ohms-reckon.js');
-  const { cardText } = await import('./ohms-card.js');
+  const { cardLine, cardText } = await import('./ohms-card.js');
   const json = reckon(readRequest(options));
-  return { text: cardText(json, columns), json };
+  return { text: cardText(json, columns), line: cardLine(json), json };
 }
 
 const examples = `
@@ -32,7 +35,7 @@ Examples:
 
 /** `looselead ohms`: the technician's pocket card. */
 export function registerOhms(program: Command): void {
-  program
+  const command = program
     .command('ohms')
     .description('tell the ohms, mV or mA to expect from a sensor, or what a measured value says')
     .option('--sensor <type>', 'pt100, pt1000, ni120, cu10, tc-j, tc-k, tc-t, tc-e, ma-4-20 …')
@@ -47,11 +50,11 @@ export function registerOhms(program: Command): void {
     .option('--reference <temperature>', 'thermocouples: temperature of the terminals')
     .option('--span <range>', 'transmitters: temperatures at 4 and 20 mA, 0C..200C')
     .option('--measured <value>', 'what the meter shows: 112.3, 1.1k, -0.5mV, 12mA, OL')
-    .option('--room <temperature>', 'temperature of the cold machine, to compare with')
-    .option('--json', 'print the answer as JSON')
+    .option('--room <temperature>', 'temperature of the cold machine, to compare with');
+  addOutputOptions(command, { json: 'print the answer as JSON', quiet: 'print the values only, one on a line' })
     .addHelpText('after', examples)
-    .action(async (options: OhmsOptions) => {
-      const { text, json } = await runOhms(options, process.stdout.columns);
-      process.stdout.write(options.json ? `${JSON.stringify(json, null, 2)}\n` : text);
+    .action(async (options: OhmsOptions & OutputOptions) => {
+      const { text, line, json } = await runOhms(options, standardOutput().columns);
+      await printAnswer(options, { json: () => json, quiet: () => line, text: () => text });
     });
 }

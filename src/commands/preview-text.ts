@@ -1,35 +1,70 @@
+import { alike } from '../report/text/alike.js';
+import { clockOf } from '../report/text/clock.js';
 import type { Preview, PreviewFile, PreviewZone } from './preview-facts.js';
+import { tableLines } from './terminal/table.js';
+import { safeText, textWidth, wrapText } from './terminal/text-width.js';
 
-/** The preview as plain lines for a terminal. */
-export function previewText(preview: Preview): string {
+/** The preview as plain lines, none wider than the terminal. */
+export function previewText(preview: Preview, width = 80): string {
   const logs = preview.files.filter((file) => file.kind !== 'other');
   const others = preview.files.filter((file) => file.kind === 'other');
-  return [
-    ...logs.flatMap(fileLines),
-    ...(others.length > 0
-      ? ['Not read as logs:', ...others.map((file) => `  ${clean(file.file)}: ${file.why}`), '']
-      : []),
-    ...zoneLines(preview.zones),
+  const lines = [
+    ...logFileLines(logs),
+    ...section(
+      'Not read as logs',
+      others.map((file) => `${file.file}: ${file.why}`),
+    ),
+    ...windowLines(preview),
+    ...zoneLines(preview.zones, width),
     ...section('What is missing', preview.missing),
     ...section('Taken for granted', preview.assumptions),
-    ...section(
-      'Problems',
-      preview.problems.map(
-        (it) =>
-          `${it.file ? `${clean(it.file)}${it.line === undefined ? '' : `:${it.line}`}: ` : ''}${clean(it.what)} ${it.todo}`,
-      ),
-    ),
-  ].join('\n');
+    ...section('Problems', problemTexts(preview)),
+  ];
+  return lines.flatMap((line) => wrapped(line, width)).join('\n');
 }
 
-/** Names in a log may hold anything; a terminal must not obey it. */
-function clean(text: string): string {
-  return text.replace(/[\u0000-\u001f\u007f-\u009f]/g, '�');
+/** "22 files, 16 zones, 1234 rows read, 3 left out, 2 problems", with a line end. */
+export function previewLine({ files, zones, problems }: Preview): string {
+  const logs = files.filter((file) => file.kind !== 'other');
+  const sum = (of: (file: PreviewFile) => number | null): number =>
+    logs.reduce((total, file) => total + (of(file) ?? 0), 0);
+  const parts = [
+    `${logs.length} files`,
+    `${zones.length} zones`,
+    `${sum(({ rowsRead }) => rowsRead)} rows read`,
+    `${sum(({ rowsRejected }) => rowsRejected)} left out`,
+    `${problems.length} problems`,
+  ];
+  return `${parts.join(', ')}\n`;
+}
+
+function problemTexts({ problems }: Preview): string[] {
+  const texts = problems.map(({ file, line, what, todo }) => ({
+    name: file ? `${file}${line === undefined ? '' : `:${line}`}` : '',
+    says: `${what} ${todo}`,
+  }));
+  return alike(texts, ({ says }) => says).map((group) => {
+    const names = namesText(group.map(({ name }) => name));
+    return `${names}${names === '' ? '' : ': '}${group[0].says}`;
+  });
+}
+
+/** "day-1.csv and 12 more like it". */
+function namesText(names: readonly string[]): string {
+  return names.length === 1 ? names[0]! : `${names[0]} and ${names.length - 1} more like it`;
+}
+
+/** Files that were taken for the same in every respect are told once. */
+function logFileLines(logs: readonly PreviewFile[]): string[] {
+  const told = logs.map((file) => ({ name: file.file, lines: fileLines(file) }));
+  return alike(told, ({ lines }) => lines.join('\n')).flatMap((group) => [
+    namesText(group.map(({ name }) => name)),
+    ...group[0].lines,
+  ]);
 }
 
 function fileLines(file: PreviewFile): string[] {
   const lines = [
-    clean(file.file),
     `  taken for   ${file.kind} log (${file.why})`,
     `  layout      ${file.layout}, ${file.encoding}${file.container === 'text' ? '' : `, ${file.container}`}`,
   ];
@@ -40,9 +75,8 @@ function fileLines(file: PreviewFile): string[] {
   if (file.rowsRead !== null)
     lines.push(`  rows        ${file.rowsRead} read, ${file.rowsRejected} left out${reasons(file)}`);
   for (const { line, reason, text } of file.examples)
-    lines.push(`              line ${line}: ${reason}${text === '' ? '' : `: "${clean(text)}"`}`);
-  lines.push(...leftAloneLines(file), '');
-  return lines;
+    lines.push(`              line ${line}: ${reason}${text === '' ? '' : `: "${text}"`}`);
+  return [...lines, ...leftAloneLines(file), ''];
 }
 
 function reasons({ rejectedByReason }: PreviewFile): string {
@@ -53,40 +87,62 @@ function reasons({ rejectedByReason }: PreviewFile): string {
 const mostLeftAlone = 8;
 
 function leftAloneLines({ leftAlone }: PreviewFile): string[] {
-  const shown = leftAlone.slice(0, mostLeftAlone).map(({ column, why }) => `  left alone  "${clean(column)}": ${why}`);
+  const shown = leftAlone.slice(0, mostLeftAlone).map(({ column, why }) => `  left alone  "${column}": ${why}`);
   const more = leftAlone.length - shown.length;
   return more > 0 ? [...shown, `              and ${more} more columns (--json shows all)`] : shown;
 }
 
-function zoneLines(zones: readonly PreviewZone[]): string[] {
-  if (zones.length === 0) return ['No zones were found.', ''];
-  const head = ['Zone', 'Machine', 'Unit', 'Samples', 'Not good', 'Gaps', 'Longest', 'From °C', 'To °C', 'Columns'];
-  const rows = zones.map((zone) => [
-    ...[
-      clean(zone.zone),
-      clean(zone.machine),
-      zone.unit ?? '?',
-      String(zone.samples),
-      String(zone.notGood),
-      String(zone.gaps),
-    ],
-    ...[`${zone.longestGapMinutes} min`, degrees(zone.lowestDegC), degrees(zone.highestDegC)],
-    Object.entries(zone.tags)
-      .map(([role, name]) => `${role} "${clean(name)}"`)
-      .join(', '),
-  ]);
-  const widths = head.map((title, i) => Math.max(title.length, ...rows.map((row) => row[i]!.length)));
-  const line = (cells: readonly string[]): string =>
-    cells.map((cell, i) => (i === cells.length - 1 ? cell : cell.padEnd(widths[i]!))).join('  ');
-  const [first] = zones;
-  const window = first?.start ? [`Window ${first.start} to ${first.end} (first zone)`] : [];
-  return [...window, line(head), ...rows.map(line), ''];
+function windowLines({ zones, timezone }: Preview): string[] {
+  const starts = zones.flatMap(({ start }) => start ?? []).sort();
+  const ends = zones.flatMap(({ end }) => end ?? []).sort();
+  if (starts.length === 0) return [];
+  const clock = clockOf(timezone ?? undefined);
+  return [`${clock.dateTime(starts[0]!)} to ${clock.dateTime(ends.at(-1)!)}, ${clock.timezone}`];
 }
 
-function degrees(degC: number | null): string {
-  return degC === null ? '-' : degC.toFixed(1);
+/** A line of numbers for each zone, and below it the columns that were taken for it. */
+function zoneLines(zones: readonly PreviewZone[], width: number): string[] {
+  if (zones.length === 0) return ['No zones were found.', ''];
+  const isMachineInName = zones.every(({ zone, machine }) => zone.startsWith(machine));
+  const left = ['Zone', ...(isMachineInName ? [] : ['Machine']), 'Unit'].map((head) => ({ head, least: 4 }));
+  const right = ['Samples', 'Not good', 'Gaps', 'Longest', 'From °C', 'To °C'].map((head) => ({
+    ...{ head, least: head.length },
+    align: 'right' as const,
+  }));
+  const [head, ...rows] = tableLines(
+    [...left, ...right],
+    zones.map((zone) => zoneCells(zone, isMachineInName)),
+    width,
+  );
+  return [head!, ...rows.flatMap((row, i) => [row, columnsText(zones[i]!)]), ''];
+}
+
+function zoneCells(zone: PreviewZone, isMachineInName: boolean): string[] {
+  const names = [zone.zone, ...(isMachineInName ? [] : [zone.machine]), zone.unit ?? '?'];
+  const counts = [zone.samples, zone.notGood, zone.gaps].map(String);
+  const degrees = [zone.lowestDegC, zone.highestDegC].map((degC) => (degC === null ? '-' : degC.toFixed(1)));
+  return [...names, ...counts, `${zone.longestGapMinutes} min`, ...degrees].map(safeText);
+}
+
+function columnsText({ tags }: PreviewZone): string {
+  const parts = Object.entries(tags).map(([role, name]) => `${role} "${name}"`);
+  return `    ${parts.join(', ')}`;
 }
 
 function section(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : [`${title}:`, ...lines.map((line) => `  - ${line}`), ''];
+}
+
+/** Where the words of `  taken for   …` begin. */
+const hangingColumns = 14;
+
+/** Broken to the width; what follows stands below the words, not below the label. Names may hold anything. */
+function wrapped(given: string, width: number): readonly string[] {
+  const line = safeText(given);
+  if (textWidth(line) <= width) return [line];
+  const label = /^(?: {2}[a-z ]{12}| {2}- | {4,})/.exec(line)?.[0] ?? '';
+  const indent = ' '.repeat(Math.min(label.length, hangingColumns));
+  return wrapText(line.slice(label.length), width - label.length).map(
+    (part, i) => `${i === 0 ? label : indent}${part}`,
+  );
 }

@@ -1,8 +1,9 @@
 import type { Command } from 'commander';
 import { addLogOptions, toAnalyseOptions, type LogOptions } from './log-options.js';
+import { addOutputOptions, printAnswer, type OutputOptions } from './output-options.js';
+import { standardOutput } from './terminal/colour.js';
 
-interface PreviewOptions extends LogOptions {
-  readonly json?: boolean;
+interface PreviewOptions extends LogOptions, OutputOptions {
   readonly writePlant?: string | boolean;
 }
 
@@ -12,8 +13,8 @@ export function registerPreview(program: Command): void {
     .command('preview')
     .description('show what each log was taken for, which zones it holds and what is missing')
     .argument('<path...>', 'log files or folders')
-    .option('--json', 'print it as JSON')
     .option('--write-plant [file]', 'write a plant.yaml with the zones found, to correct by hand');
+  addOutputOptions(command, { json: 'print it as JSON', quiet: 'print the counts only, on one line' });
   addLogOptions(command)
     .addHelpText('after', '\nExample:\n  looselead preview logs/ --write-plant logs/plant.yaml\n')
     .action((paths: string[], options: PreviewOptions) => run(paths, options));
@@ -23,12 +24,12 @@ async function run(paths: readonly string[], options: PreviewOptions): Promise<v
   const { lookAt } = await import('./preview-facts.js');
   const preview = await lookAt(paths, toAnalyseOptions(options));
   if (options.writePlant) await writePlant(preview.plantText, options.writePlant);
-  if (options.json) {
-    process.stdout.write(`${JSON.stringify({ ...preview, plantText: undefined }, null, 2)}\n`);
-    return;
-  }
-  const { previewText } = await import('./preview-text.js');
-  process.stdout.write(previewText(preview));
+  const { previewLine, previewText } = await import('./preview-text.js');
+  await printAnswer(options, {
+    json: () => ({ ...preview, plantText: undefined }),
+    quiet: () => previewLine(preview),
+    text: () => previewText(preview, standardOutput().columns),
+  });
 }
 
 async function writePlant(text: string, given: string | boolean): Promise<void> {

@@ -2,6 +2,15 @@ import { readFile } from 'node:fs/promises';
 import type { Findings } from '../model/findings.js';
 import { isFindings } from '../model/findings-shape.js';
 import { LogProblem } from '../model/problem.js';
+import type { AnalyseOptions } from '../pipeline.js';
+
+/** Findings from logs, or those of an earlier run where a findings.json is all that is named. */
+export async function readOrAnalyse(paths: readonly string[], options: AnalyseOptions): Promise<Findings> {
+  const [only] = paths;
+  if (paths.length === 1 && only?.toLowerCase().endsWith('findings.json')) return readFindings(only);
+  const { analyse } = await import('../pipeline.js');
+  return analyse([...paths], options);
+}
 
 /**
  * Reads findings that an earlier run has written.

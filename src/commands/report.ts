@@ -3,16 +3,16 @@ import type { Command } from 'commander';
 import type { WholeFile } from '../files/write-whole.js';
 import type { Findings, ZoneStatus } from '../model/findings.js';
 import { addLogOptions, toAnalyseOptions, type LogOptions } from './log-options.js';
+import { addQuietOption, type OutputOptions } from './output-options.js';
 import type { RunResult } from './run-result.js';
 
-interface ReportOptions extends LogOptions {
+interface ReportOptions extends LogOptions, Pick<OutputOptions, 'quiet'> {
   readonly out?: string;
   readonly json?: string;
   readonly html?: string;
   readonly csv?: string;
   readonly history?: string;
   readonly failOn?: ZoneStatus;
-  readonly quiet?: boolean;
 }
 
 /** `looselead report PATH...`: the main job, from files to findings.json and report.html. */
@@ -26,8 +26,8 @@ export function registerReport(program: Command, result: RunResult): void {
     .option('--html <file>', 'write the report here instead')
     .option('--csv <file>', 'also write one line per zone for a work-order system')
     .option('--history <folder>', 'keep the findings there and compare with the weeks before')
-    .option('--fail-on <status>', 'exit with 1 when a zone is "faulty" (or "watch", which includes faulty)')
-    .option('--quiet', 'print nothing but problems');
+    .option('--fail-on <status>', 'exit with 1 when a zone is "faulty" (or "watch", which includes faulty)');
+  addQuietOption(command, 'print nothing but problems');
   addLogOptions(command)
     .addHelpText('after', '\nExample:\n  looselead report logs/ --out reports/week-37\n')
     .action(async (paths: string[], options: ReportOptions) => {

@@ -59,6 +59,17 @@ describe('the program', () => {
     );
   });
 
+  test.each([
+    ['downtime', [], /^Zone faults [\d.]+ h of [\d.]+ h stopped without a plan.*\n$/],
+    ['ohms', ['--sensor', 'pt100', '--at', '100C'], /^138\.51 Ω\n$/], // IEC 60751:2008 table 1: 138.51 Ω at 100 °C
+    ['ohms', ['--sensor', 'pt100', '--measured', 'OL'], /^Measured OL\..+\n$/],
+  ])('%s %j --quiet answers on one line', (command, more, wanted) => {
+    const paths = command === 'downtime' ? [saved] : [];
+    const { status, stdout, stderr } = looselead(command, ...paths, ...more, '--quiet');
+    expect([status, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(wanted);
+  });
+
   test('says on stderr what it cannot do, and nothing on stdout', () => {
     const zone = looselead('zone', 'frnt jaw', saved);
     expect([zone.status, zone.stdout]).toEqual([2, '']);
@@ -95,9 +106,9 @@ describe('every command', () => {
   );
 
   test.each(program.commands.filter((command) => command.name() !== 'completion').map((c) => [c.name(), c] as const))(
-    '%s can answer in JSON',
+    '%s can answer in JSON, or be quiet',
     (_name, command) => {
-      expect(command.options.map(({ long }) => long)).toContain('--json');
+      expect(command.options.map(({ long }) => long)).toEqual(expect.arrayContaining(['--json', '--quiet']));
     },
   );
 });

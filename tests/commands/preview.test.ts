@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { lookAt } from '../../src/commands/preview-facts.js';
-import { previewText } from '../../src/commands/preview-text.js';
+import { previewLine, previewText } from '../../src/commands/preview-text.js';
 import { parsePlantFile } from '../../src/read/plant.js';
+import { textWidth } from '../../src/commands/terminal/text-width.js';
 import { inFolder, pourPaths } from '../read/poured.js';
 
 const time = (i: number): string =>
@@ -56,4 +57,17 @@ test('control characters in names do not reach the terminal', async () => {
   const evil = log.replace('Humidity', 'Hum\u001b[2Jidity');
   const preview = await inFolder({ 'log.csv': evil }, (folder) => lookAt([folder], {}));
   expect(previewText(preview)).not.toContain('\u001b');
+});
+
+test.each([60, 80, 120])('no line is wider than %i columns', async (width) => {
+  const preview = await inFolder({ 'a.csv': log, 'b.csv': log }, (folder) => lookAt([folder], {}));
+  for (const line of previewText(preview, width).split('\n')) expect(textWidth(line), line).toBeLessThanOrEqual(width);
+});
+
+test('files taken for the same are told once, and the counts fit on one line', async () => {
+  const later = log.replaceAll('2026-09-13', '2026-09-14');
+  const preview = await inFolder({ 'a.csv': log, 'b.csv': later }, (folder) => lookAt([folder], {}));
+  expect(previewText(preview)).toMatch(/a\.csv and 1 more like it/);
+  expect(previewText(preview).match(/taken for/g)).toHaveLength(1);
+  expect(previewLine(preview)).toMatch(/^2 files, 2 zones, 118 rows read, 2 left out, \d+ problems\n$/);
 });

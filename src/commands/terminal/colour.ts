@@ -32,8 +32,10 @@ export function coloursFor({ isTerminal, env }: Terminal): Colours {
   };
 }
 
-/** Standard output as it is now; 80 columns where it is no terminal. */
+/** Standard output as it is now; where it is no terminal, as wide as COLUMNS says (POSIX), else 80. */
 export function standardOutput(): Terminal {
   const { isTTY, columns } = process.stdout;
-  return { isTerminal: Boolean(isTTY), columns: columns ?? 80, env: process.env };
+  const stated = Number(process.env['COLUMNS']);
+  const isStated = Number.isInteger(stated) && stated > 0;
+  return { isTerminal: Boolean(isTTY), columns: columns ?? (isStated ? stated : 80), env: process.env };
 }
