@@ -6,6 +6,7 @@ import { readEvents } from './intake-events.js';
 import { pourSamples } from './intake.js';
 import type { Evidence } from './model/detector.js';
 import type { Gathered } from './model/gathered.js';
+import type { PlantFile } from './model/plant-file.js';
 import { demandZones, survey, type SurveyOptions } from './read/survey.js';
 
 export interface GatherOptions extends SurveyOptions {
@@ -39,18 +40,27 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     alarms: events.alarms,
     hasAlarmLog: found.files.some(({ kind }) => kind === 'alarm'),
     maintenance: events.maintenance,
-    plant: found.plant,
+    plant: onClock(found.plant, found.timezone),
   };
   const clockShift = correctAlarmClocks(evidence);
   return {
     evidence: { ...evidence, alarms: clockShift.alarms },
     stops: events.stops,
     clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
+    clockShiftsByMachine: clockShift.byMachine.map(({ machine, shiftMs }) => ({
+      machine,
+      shiftSeconds: shiftMs / 1000,
+    })),
     sources: [...poured.sources, ...events.sources],
     problems: [...found.problems, ...poured.problems, ...events.problems, ...watched.problems],
     assumptions: [...found.assumptions, ...clockShift.byMachine.map(saidOfClock)],
     timezone: found.timezone,
   };
+}
+
+/** Days and shifts are counted on the clock that was given, as an option or in plant.yaml. */
+function onClock(plant: PlantFile, timezone: string | null): PlantFile {
+  return timezone === null ? plant : { ...plant, timezone };
 }
 
 function saidOfClock({ machine, shiftMs }: MachineShift): string {

@@ -29,7 +29,7 @@ export async function analyse(paths: readonly string[], options: AnalyseOptions 
 
 /** From what was gathered to the findings; pure. */
 export function conclude(gathered: Gathered): Findings {
-  const { evidence, stops, clockShiftSeconds } = gathered;
+  const { evidence, stops, clockShiftSeconds, clockShiftsByMachine } = gathered;
   const { zones, digest, plant } = evidence;
   const judged = runJudges(evidence, judges);
   const verdicts = weighPlant(zones, judged.outcomes, plant);
@@ -52,6 +52,7 @@ export function conclude(gathered: Gathered): Findings {
     opensByZone: faults,
     plant,
     clockShiftSeconds,
+    clockShiftsByMachine,
   });
   return assembleFindings({
     gathered,

@@ -1,6 +1,6 @@
 import { DateTime } from 'luxon';
 import type { AlarmSpan } from '../model/alarm.js';
-import type { AlarmCount, AlarmFindings } from '../model/alarm-findings.js';
+import type { AlarmCount, AlarmFindings, MachineClockShift } from '../model/alarm-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
 import type { Zone } from '../model/zone.js';
 import { totalLength, type Interval } from '../maths/intervals.js';
@@ -24,6 +24,7 @@ export interface AlarmInput {
   readonly opensByZone: readonly (readonly Interval[])[];
   readonly plant: PlantFile;
   readonly clockShiftSeconds: number | null;
+  readonly clockShiftsByMachine: readonly MachineClockShift[];
 }
 
 /** Measures of the alarm logs by ISA-18.2 / IEC 62682 / EEMUA 191; measures.md defines each. Never throws. */
@@ -60,7 +61,7 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
     fleeting: fleeting(byName, total, window.end, limits),
     stale: stale(alarms, window.end, limits),
     mostFrequent: countsOf(byName, total, window.end).slice(0, limits.mostFrequent),
-    byZone: counts(({ zone }) => (zone === null ? null : (zones[zone]?.name ?? null))),
+    byZone: byZone(alarms, zones, window.end),
     byMachine: counts(({ machine }) => machine),
     byPriority: counts(({ priority }) => priority),
     byShift: counts(({ startMs }) => shiftOf(startMs)),
@@ -70,6 +71,7 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
     removable: removable(alarms, zones, input.faultyZones),
     contradictions: input.hasLog ? contradictionsOf(alarms, zones, input.opensByZone) : [],
     clockShiftSeconds: input.clockShiftSeconds,
+    clockShiftsByMachine: input.clockShiftsByMachine,
     thresholds: { ...limits },
   };
 }
@@ -120,7 +122,10 @@ function fleeting(byName: ByName, total: number, endMs: number, limits: AlarmThr
 }
 
 function mostFirst(counts: readonly AlarmCount[]): AlarmCount[] {
-  return counts.filter(({ count }) => count > 0).sort((a, b) => b.count - a.count || a.name.localeCompare(b.name));
+  const nameOf = ({ machine = '', name }: AlarmCount) => `${name} ${machine}`;
+  return counts
+    .filter(({ count }) => count > 0)
+    .sort((a, b) => b.count - a.count || nameOf(a).localeCompare(nameOf(b)));
 }
 
 function stale(
@@ -138,6 +143,15 @@ function stale(
     .sort((a, b) => b.hours - a.hours);
 }
 
+/** By zone, not by its name: two machines may have a zone of one name. */
+function byZone(alarms: readonly AlarmSpan[], zones: readonly Zone[], endMs: number): AlarmCount[] {
+  const counts = zones.flatMap(({ index, name, machine }) => {
+    const own = alarms.filter(({ zone }) => zone === index);
+    return own.length === 0 ? [] : [{ ...countOf(name, own.length, own, alarms.length, endMs), machine }];
+  });
+  return mostFirst(counts);
+}
+
 /** What repairing zones one after the other removes, the most talkative first. */
 function removable(
   alarms: readonly AlarmSpan[],
@@ -145,12 +159,17 @@ function removable(
   faulty: readonly number[],
 ): AlarmFindings['removable'] {
   const countsByZone = faulty
-    .map((zone) => ({ zone: zones[zone]?.name ?? '', count: alarms.filter((alarm) => alarm.zone === zone).length }))
+    .flatMap((index) => zones[index] ?? [])
+    .map(({ index, name, machine }) => ({
+      zone: name,
+      machine,
+      count: alarms.filter((alarm) => alarm.zone === index).length,
+    }))
     .filter(({ count }) => count > 0)
     .sort((a, b) => b.count - a.count);
   let removed = 0;
-  return countsByZone.map(({ zone, count }) => {
+  return countsByZone.map(({ zone, machine, count }) => {
     removed += count;
-    return { zone, count, cumulativeShare: removed / alarms.length };
+    return { zone, machine, count, cumulativeShare: removed / alarms.length };
   });
 }

@@ -18,6 +18,8 @@ export function contradictionsOf(
   opensByZone: readonly (readonly Interval[])[],
 ): AlarmFindings['contradictions'] {
   const input = alarms.filter(({ kind }) => kind === 'sensor-open' || kind === 'sensor-fault');
+  const isShared = ({ name }: Zone) => zones.filter((other) => other.name === name).length > 1;
+  const named = (zone: Zone) => (isShared(zone) ? `${zone.name} on ${zone.machine}` : zone.name);
   return zones.flatMap((zone) => {
     const own = input.filter((alarm) => alarm.zone === zone.index);
     const opens = opensByZone[zone.index] ?? [];
@@ -31,17 +33,19 @@ export function contradictionsOf(
     if (unseen > 0 && zone.has.reading) {
       found.push({
         zone: zone.name,
+        machine: zone.machine,
         what: 'alarm-without-sign',
         count: unseen,
-        says: `${unseen} input alarms of ${zone.name} have no sign in its readings.`,
+        says: `${unseen} input alarms of ${named(zone)} have no sign in its readings.`,
       });
     }
     if (silent > 0) {
       found.push({
         zone: zone.name,
+        machine: zone.machine,
         what: 'sign-without-alarm',
         count: silent,
-        says: `The readings of ${zone.name} show an open input ${silent} times without an alarm.`,
+        says: `The readings of ${named(zone)} show an open input ${silent} times without an alarm.`,
       });
     }
     return found;

@@ -1,3 +1,4 @@
+import { DateTime } from 'luxon';
 import { opensOf, type Open } from '../detect/shared/opens.js';
 import type { Evidence } from '../model/detector.js';
 import type { AlarmMark, FaultMark, ZoneFinding } from '../model/findings.js';
@@ -29,11 +30,11 @@ export function alarmMarks(evidence: Evidence, zone: number): AlarmMark[] {
     .map(({ startMs, endMs, message }) => ({ start: new Date(startMs).toISOString(), end: isoOrNull(endMs), message }));
 }
 
-/** Opens of each day that has one, by whether the machine ran; unknown counts as running. */
-export function opensByDay(opens: readonly Open[]): ZoneFinding['opensByDay'] {
+/** Opens of each day of the plant's clock that has one, by whether the machine ran; unknown counts as running. */
+export function opensByDay(opens: readonly Open[], timezone: string): ZoneFinding['opensByDay'] {
   const days = new Map<string, { running: number; stopped: number }>();
   for (const { startMs, runningShare } of opens) {
-    const day = new Date(startMs).toISOString().slice(0, 10);
+    const day = DateTime.fromMillis(startMs, { zone: timezone }).toFormat('yyyy-MM-dd');
     const counts = days.get(day) ?? { running: 0, stopped: 0 };
     if (runningShare < 0.5) counts.stopped++;
     else counts.running++;

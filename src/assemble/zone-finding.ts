@@ -55,7 +55,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     repairs: repairNotes(evidence, zone.index),
     soaks: soaks.points,
     duty: dutySeries(evidence, zone.index),
-    opensByDay: opensByDay(opensOf(evidence)[zone.index]!),
+    opensByDay: opensByDay(opensOf(evidence)[zone.index]!, evidence.plant.timezone ?? 'utc'),
     trace: thinSeries(evidence.digest.zones[zone.index]!, evidence.digest),
     faultMarks: faultMarks(evidence, zone.index),
     alarmMarks: alarmMarks(evidence, zone.index),

@@ -5,6 +5,14 @@ export interface AlarmCount {
   /** 0 to 1 of all activations. */
   readonly share: number;
   readonly minutesInAlarm: number;
+  /** Beside a zone's name, since two machines may have a zone of one name. */
+  readonly machine?: string;
+}
+
+/** A machine whose own alarm clock is off while the plant's as a whole is not, and what was added to its alarms. */
+export interface MachineClockShift {
+  readonly machine: string;
+  readonly shiftSeconds: number;
 }
 
 export interface AlarmFindings {
@@ -34,14 +42,23 @@ export interface AlarmFindings {
   readonly byShift: readonly AlarmCount[];
   readonly byDay: readonly { readonly day: string; readonly count: number }[];
   /** What repairing zones would remove: zones in order, share of all activations removed by the first n. */
-  readonly removable: readonly { readonly zone: string; readonly count: number; readonly cumulativeShare: number }[];
+  readonly removable: readonly {
+    readonly zone: string;
+    /** Absent in findings of earlier versions, here and below. */
+    readonly machine?: string;
+    readonly count: number;
+    readonly cumulativeShare: number;
+  }[];
   readonly contradictions: readonly {
     readonly zone: string;
+    readonly machine?: string;
     readonly what: 'alarm-without-sign' | 'sign-without-alarm';
     readonly count: number;
     readonly says: string;
   }[];
   /** Seconds to add to the alarm clock to match the temperature log; null = could not be told. */
   readonly clockShiftSeconds: number | null;
+  /** Machines with a clock of their own; absent in findings of earlier versions. */
+  readonly clockShiftsByMachine?: readonly MachineClockShift[];
   readonly thresholds: Readonly<Record<string, number>>;
 }

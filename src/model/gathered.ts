@@ -1,4 +1,5 @@
 import type { StopEntry } from './alarm.js';
+import type { MachineClockShift } from './alarm-findings.js';
 import type { Evidence } from './detector.js';
 import type { SourceNote } from './findings.js';
 import type { ProblemNote } from './problem.js';
@@ -9,6 +10,7 @@ export interface Gathered {
   readonly stops: readonly StopEntry[];
   /** Seconds added to the alarm clock to match the temperature log; null = it could not be told. */
   readonly clockShiftSeconds: number | null;
+  readonly clockShiftsByMachine: readonly MachineClockShift[];
   readonly sources: readonly SourceNote[];
   readonly problems: readonly ProblemNote[];
   readonly assumptions: readonly string[];

@@ -29,6 +29,7 @@ const findings = (alarms: AlarmSpan[], more = {}) =>
     opensByZone: [[], []],
     plant: { zones: [] },
     clockShiftSeconds: null,
+    clockShiftsByMachine: [],
     ...more,
   });
 
@@ -83,8 +84,27 @@ test('what repairs remove adds up from the most talkative zone on', () => {
     span(5, 6, { zone: null, kind: 'machine-stop' }),
   ];
   expect(findings(alarms, { faultyZones: [0, 1] }).removable).toEqual([
-    { zone: 'Zone 2', count: 6, cumulativeShare: 0.6 },
-    { zone: 'Zone 1', count: 3, cumulativeShare: 0.9 },
+    { zone: 'Zone 2', machine: 'M1', count: 6, cumulativeShare: 0.6 },
+    { zone: 'Zone 1', machine: 'M1', count: 3, cumulativeShare: 0.9 },
+  ]);
+});
+
+test('two machines with a zone of one name are two rows everywhere, each with its machine', () => {
+  const zones = [zone(0, 'Zone 1'), { ...zone(1, 'Zone 1'), machine: 'M2' }];
+  const at = (start: number, index: number) => span(start, start + 300_000, { zone: index, machine: `M${index + 1}` });
+  const alarms = [at(0, 0), at(1_000_000, 1), at(2_000_000, 1)];
+  const found = findings(alarms, { zones, faultyZones: [0, 1] });
+  expect(found.byZone.map(({ name, machine, count }) => [name, machine, count])).toEqual([
+    ['Zone 1', 'M2', 2],
+    ['Zone 1', 'M1', 1],
+  ]);
+  expect(found.removable.map(({ zone: name, machine, count }) => [name, machine, count])).toEqual([
+    ['Zone 1', 'M2', 2],
+    ['Zone 1', 'M1', 1],
+  ]);
+  expect(found.contradictions.map(({ machine, says }) => [machine, says])).toEqual([
+    ['M1', '1 input alarms of Zone 1 on M1 have no sign in its readings.'],
+    ['M2', '2 input alarms of Zone 1 on M2 have no sign in its readings.'],
   ]);
 });
 

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { faultIntervals } from '../../src/assemble/fault-intervals.js';
 import { dutySeries, setpointOf, soakSeries } from '../../src/assemble/series.js';
+import { opensByDay } from '../../src/assemble/marks.js';
 import { contradictionsOf } from '../../src/alarms/contradictions.js';
 import type { AlarmSpan } from '../../src/model/alarm.js';
 import type { Evidence } from '../../src/model/detector.js';
+import type { Open } from '../../src/detect/shared/opens.js';
 import { heatedPlant } from '../make/digests.js';
 
 const HOUR_MS = 3_600_000;
@@ -33,6 +35,30 @@ describe('what only the alarm log says is no sign in the readings', () => {
       'alarm-without-sign',
     ]);
   });
+});
+
+test('opens are counted by the days of the plant’s clock: 23:30 UTC is the next day in Oslo', () => {
+  const open = (time: string, runningShare: number): Open => ({
+    startMs: Date.parse(time),
+    endMs: Date.parse(time) + 2000,
+    isStanding: false,
+    kind: 'open',
+    isInLog: true,
+    isInAlarms: false,
+    alarmCount: 0,
+    sampleCount: 1,
+    beforeDegC: 150,
+    afterDegC: 150,
+    runningShare,
+    hot: 1,
+    othersAtOnceCount: 0,
+  });
+  const opens = [open('2026-09-07T21:30:00Z', 1), open('2026-09-07T23:30:00Z', 0), open('2026-09-08T08:00:00Z', NaN)];
+  expect(opensByDay(opens, 'Europe/Oslo')).toEqual([
+    { day: '2026-09-07', running: 1, stopped: 0 },
+    { day: '2026-09-08', running: 1, stopped: 1 },
+  ]);
+  expect(opensByDay(opens, 'utc')[0]).toEqual({ day: '2026-09-07', running: 1, stopped: 1 });
 });
 
 describe('the series of the charts', () => {

@@ -68,6 +68,7 @@ export function madeFindings(
     opensByZone: [],
     plant,
     clockShiftSeconds: null,
+    clockShiftsByMachine: [],
   });
   return {
     schemaVersion: 1,

@@ -54,6 +54,12 @@ test('a hostile name appears as text only, whole, and never as markup', async ()
   expect(page.match(/<script/g)!.length).toBe(page.match(/<\/script>/g)!.length);
 });
 
+test('a machine whose alarm clock is off stands among the clocks', async () => {
+  const page = await renderReport(plantFindings());
+  const clocks = /<h3>Clocks<\/h3>([\s\S]*?)<h3>/.exec(page)![1]!.replace(/<[^>]*>/g, '');
+  expect(clocks).toContain('Blister former: 4\u00A0min were taken off its alarm times to match the temperature log.');
+});
+
 test('cautions stand on the first screen, on every zone page and on the screen of trust', async () => {
   const findings = plantFindings();
   const page = await renderReport(findings);

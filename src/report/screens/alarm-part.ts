@@ -1,7 +1,7 @@
 import type { AlarmCount } from '../../model/alarm-findings.js';
 import type { Findings } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
-import { nameHtml } from '../text/names.js';
+import { nameHtml, zoneOnMachine } from '../text/names.js';
 import { counted, minutesText, numberText, percentText, secondsText, shortNumber } from '../text/numbers.js';
 import type { Context } from './context.js';
 import { dataTable, figure, wide } from './figure.js';
@@ -99,7 +99,11 @@ function removableTable({ alarms }: Findings): Html | null {
   if (alarms.removable.length === 0) return null;
   const rows = alarms.removable
     .slice(0, 10)
-    .map(({ zone, count, cumulativeShare }) => [nameHtml(zone), numberText(count), percentText(cumulativeShare)]);
+    .map(({ zone, machine, count, cumulativeShare }) => [
+      nameHtml(zoneOnMachine({ zone, machine: machine ?? zone })),
+      numberText(count),
+      percentText(cumulativeShare),
+    ]);
   return html`<h4>What putting zones right would remove</h4>
     ${wide('What putting zones right would remove', dataTable(['Zone', 'Alarms', 'With those above'], rows))}`;
 }

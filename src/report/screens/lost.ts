@@ -1,6 +1,6 @@
 import type { Findings } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
-import { nameHtml, shortName } from '../text/names.js';
+import { nameHtml, shortName, zoneOnMachine } from '../text/names.js';
 import { counted, listText, minutesText, numberText, percentText, shortNumber } from '../text/numbers.js';
 import { weekText } from '../text/weeks.js';
 import { lossWords } from '../text/words.js';
@@ -42,7 +42,7 @@ function savedText({ pareto }: Findings['downtime']): string {
   const rows = pareto.filter(({ bucket }) => bucket === 'zone-fault').slice(0, first);
   const minutes = rows.reduce((sum, row) => sum + row.minutes, 0);
   if (minutes < worthSavingMinutes) return '';
-  return `Without the faults of ${listText(rows.map(({ name }) => shortName(name)))}, ${minutesText(minutes)} fewer would have been lost.`;
+  return `Without the faults of ${listText(rows.map(({ name, machine }) => shortName(zoneOnMachine({ zone: name, machine: machine ?? name }))))}, ${minutesText(minutes)} fewer would have been lost.`;
 }
 
 /** "Without those of Front jaw, Upper plate 3 and Right edge there would have been 55 % fewer alarms." */
@@ -50,7 +50,9 @@ function removableText({ removable }: Findings['alarms']): string {
   const zones = removable.slice(0, first);
   const last = zones.at(-1);
   if (!last || last.cumulativeShare <= 0) return '';
-  const names = listText(zones.map(({ zone }) => shortName(zone)));
+  const names = listText(
+    zones.map(({ zone, machine }) => shortName(zoneOnMachine({ zone, machine: machine ?? zone }))),
+  );
   return `Without those of ${names} there would have been ${percentText(last.cumulativeShare)} fewer alarms.`;
 }
 

@@ -38,13 +38,24 @@ function shift({ alarms }: Findings): Html | null {
   const seconds = alarms.clockShiftSeconds;
   if (seconds === null)
     return html`<h3>Clocks</h3>
-      <p>Whether the alarm clock agrees with the temperature log could not be told.</p>`;
-  const text =
-    seconds === 0
-      ? 'The alarm clock agrees with the temperature log.'
-      : `${secondsText(Math.abs(seconds))} were ${seconds > 0 ? 'added to' : 'taken off'} the alarm times to match the temperature log.`;
+      <p>Whether the alarm clock agrees with the temperature log could not be told.</p>
+      ${ownClocks(alarms)}`;
+  const text = seconds === 0 ? 'The alarm clock agrees with the temperature log.' : moved('the alarm times', seconds);
   return html`<h3>Clocks</h3>
-    <p>${text}</p>`;
+    <p>${text}</p>
+    ${ownClocks(alarms)}`;
+}
+
+function moved(what: string, seconds: number): string {
+  return `${secondsText(Math.abs(seconds))} were ${seconds > 0 ? 'added to' : 'taken off'} ${what} to match the temperature log.`;
+}
+
+/** Machines with an alarm recorder of their own, whose clock is off. */
+function ownClocks({ clockShiftsByMachine = [] }: Findings['alarms']): Html | null {
+  if (clockShiftsByMachine.length === 0) return null;
+  return html`<ul>
+    ${clockShiftsByMachine.map(({ machine, shiftSeconds }) => html`<li>${nameHtml(machine)}: ${moved('its alarm times', shiftSeconds)}</li>`)}
+  </ul>`;
 }
 
 function assumptions(items: readonly string[]): Html {

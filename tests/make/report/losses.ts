@@ -78,6 +78,7 @@ export const plantAlarms: AlarmFindings = {
     { zone: 'Rear jaw', what: 'alarm-without-sign', count: 3, says: '3 sensor alarms with no sign in the readings.' },
   ],
   clockShiftSeconds: -74,
+  clockShiftsByMachine: [{ machine: 'Blister former', shiftSeconds: -240 }],
   thresholds: { floodStartPerTenMinutes: 10, floodEndPerTenMinutes: 5 },
 };
 
