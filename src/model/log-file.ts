@@ -53,6 +53,12 @@ export interface LogColumn {
   readonly why: string;
 }
 
+/** A span of time on the log's clock, counted as if it were UTC; both ends belong to it. */
+export interface TimeRange {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
 /** One file or archive entry, as it was understood. Plain data. */
 export interface LogFile {
   /** Path as given, with "!entry" or "!sheet" behind it for a part of an archive or workbook. */
@@ -86,6 +92,8 @@ export interface LogFile {
   /** As the log's clock shows it, counted as if it were UTC; NaN = not known before the whole file is read. */
   readonly firstMs: number;
   readonly lastMs: number;
+  /** Spans in which its times lie, years from each other, by time; stray rows are in none. */
+  readonly homeMs: readonly TimeRange[];
   /** Usual time between two rows (wide) or two values of a tag (long); NaN = not known. */
   readonly samplingMs: number;
   readonly order: 'rising' | 'falling' | 'mixed' | 'by-tag';

@@ -18,19 +18,35 @@ export const largestGrowth = 500;
 /** Below this size the growth does not matter. */
 export const growthFreeBytes = 64 * 1024 * 1024;
 
-/** Opens a plain file. Throws LogProblem 'unreadable-file'. */
-export async function openPlain(path: string): Promise<ByteSource> {
+/**
+ * Opens a plain file. A log that grows while it is read is read to where it then ends; one that ends before
+ * `expectedBytes`, its size when it was first looked at, was cut or replaced meanwhile, and that is told at its end.
+ *
+ * @throws LogProblem 'unreadable-file'.
+ */
+export async function openPlain(path: string, expectedBytes = 0): Promise<ByteSource> {
   const file = await openHandle(path);
+  let doneBytes = 0;
   return {
     async fill(target, at) {
-      try {
-        return (await file.read(target, at, target.length - at)).bytesRead;
-      } catch (error) {
+      const { bytesRead } = await file.read(target, at, target.length - at).catch((error: unknown) => {
         throw unreadable(path, error);
-      }
+      });
+      doneBytes += bytesRead;
+      if (bytesRead === 0 && doneBytes < expectedBytes) throw shortened(path, expectedBytes, doneBytes);
+      return bytesRead;
     },
     close: () => file.close(),
   };
+}
+
+function shortened(path: string, expectedBytes: number, doneBytes: number): LogProblem {
+  return new LogProblem(
+    'unreadable-file',
+    { file: path },
+    `The file was changed while it was read: it had ${expectedBytes} bytes at first and ended after ${doneBytes}.`,
+    'Run again when nothing writes to it; what came before its end was read.',
+  );
 }
 
 /** Opens a .gz file; stops with LogProblem 'too-large' when it unpacks to a multiple that no log reaches. */

@@ -236,6 +236,7 @@ function unreadDraft(ref: TextRef, why: string): DraftFile {
 const noTiming: Timing = {
   firstMs: NaN,
   lastMs: NaN,
+  homeMs: [],
   samplingMs: NaN,
   order: 'rising',
   isChangeLogged: false,

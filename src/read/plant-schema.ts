@@ -12,6 +12,7 @@ const zone = z.strictObject({
   wires: z.union([z.literal(2), z.literal(3), z.literal(4)], 'it must be 2, 3 or 4').optional(),
   card: text.optional(),
   heaterW: positive.optional(),
+  heaterV: positive.optional(),
   toleranceClass: text.optional(),
   reading: text.optional(),
   setpoint: text.optional(),

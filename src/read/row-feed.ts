@@ -3,9 +3,10 @@ import { LogProblem, type ProblemNote } from '../model/problem.js';
 import { decodeBytes } from './encoding.js';
 import { isQuoteOpen, longestQuoted, parseRow } from './records.js';
 import type { RowScanner } from './row-scanner.js';
-import type { RowTally } from './row-tally.js';
+import type { RejectReason, RowTally } from './row-tally.js';
 import { readTable } from './table-source.js';
 import { LineWindow, openText } from './text-source.js';
+import { TimeGate } from './time-gate.js';
 
 export interface FeedOptions {
   /** False = every row goes through csv-parse; for tests that compare both ways. */
@@ -39,10 +40,21 @@ export async function* feedRows<Batch>(
     if (!(error instanceof LogProblem)) throw error;
     problems.push(error.toNote());
   }
+  yield* feed.feedHeld();
+}
+
+/** A row that waits until the rows behind it tell whether its time can be right. */
+interface HeldRow {
+  readonly cells: readonly string[];
+  readonly line: number;
 }
 
 class RowFeed<Batch> {
   private at = 0;
+  private readonly gate: TimeGate<HeldRow>;
+  /** Rows that waited and are to be taken before any other, from `readyAt` on. */
+  private ready: HeldRow[] = [];
+  private readyAt = 0;
 
   constructor(
     private readonly batch: Batch,
@@ -52,13 +64,23 @@ class RowFeed<Batch> {
     private readonly takeRow: TakeRow,
     private readonly isFull: (at: number) => boolean,
     private readonly isFast: boolean,
-  ) {}
+  ) {
+    const setAside = ({ cells, line }: HeldRow, reason: RejectReason): void =>
+      tally.reject(line, reason, cells.join(file.dialect.separator));
+    this.gate = new TimeGate(file, setAside);
+  }
 
   async *feedTable(rows: readonly string[][]): AsyncGenerator<Batch> {
     for (let i = this.file.firstDataLine - 1; i < rows.length; i++) {
       this.takeCells(rows[i]!, i + 1, true, () => rows[i]!.join(' '));
-      if (this.isFull(this.at)) yield* this.handOver();
+      while (!this.takeReady()) yield* this.handOver();
     }
+  }
+
+  /** The end of the file: what still waits is decided on. */
+  *feedHeld(): Generator<Batch> {
+    this.ready.push(...this.gate.end());
+    while (!this.takeReady()) yield* this.handOver();
   }
 
   async *feedText(onProgress: (bytes: number) => void): AsyncGenerator<Batch> {
@@ -88,6 +110,7 @@ class RowFeed<Batch> {
   private consume(window: LineWindow): boolean {
     const { scanner, file } = this;
     while (window.start < window.end) {
+      if (!this.takeReady()) return false;
       if (window.line < file.firstDataLine) {
         window.next();
         continue;
@@ -95,13 +118,35 @@ class RowFeed<Batch> {
       // The last line may have no line end, which the byte scanner needs.
       const next = this.isFast && !window.isFinal ? scanner.scan(window.buffer, window.start, this.at) : -1;
       if (next >= 0) {
+        const { start } = window;
         const line = window.line++;
         window.start = next;
-        this.finishRow(line);
+        if (this.gate.passes(scanner.clockMs)) this.finishRow(line);
+        else this.holdBack(this.cellsOf(window.buffer.subarray(start, next)), line);
       } else if (!this.consumeSlowly(window)) return true;
-      if (this.isFull(this.at)) return false;
     }
-    return true;
+    return this.takeReady();
+  }
+
+  private cellsOf(row: Buffer): readonly string[] {
+    const cells = parseRow(decodeBytes(row, this.file.encoding).replace(/\r?\n$/, ''), this.file.dialect);
+    return Array.isArray(cells) ? cells : [];
+  }
+
+  private holdBack(cells: readonly string[], line: number): void {
+    this.scanner.clearRow(this.at);
+    this.ready.push(...this.gate.take({ cells, line }, this.scanner.clockMs));
+  }
+
+  /** Takes rows that waited; false when the batch is full. */
+  private takeReady(): boolean {
+    while (this.readyAt < this.ready.length && !this.isFull(this.at)) {
+      const { cells, line } = this.ready[this.readyAt++]!;
+      this.scanner.take(cells, this.at);
+      this.finishRow(line);
+    }
+    if (this.ready.length > 0 && this.readyAt === this.ready.length) [this.ready, this.readyAt] = [[], 0];
+    return !this.isFull(this.at);
   }
 
   private finishRow(line: number): void {
@@ -148,7 +193,8 @@ class RowFeed<Batch> {
 
   private takeCells(cells: readonly string[], line: number, isEnded: boolean, text: () => string): void {
     const reason = this.scanner.take(cells, this.at);
-    if (reason === null) return this.finishRow(line);
+    if (reason === null)
+      return this.gate.passes(this.scanner.clockMs) ? this.finishRow(line) : this.holdBack(cells, line);
     this.scanner.clearRow(this.at);
     this.tally.reject(line, isEnded ? reason : 'half-line', text());
   }

@@ -14,6 +14,8 @@ export const rejectReasons = {
   'bad-quotes': 'its quotes do not pair',
   'unknown-tag': 'its tag belongs to no zone known from the rest of the file',
   'no-tag': 'its tag is empty',
+  'far-time': 'its time is far from the rest of the file',
+  'unset-clock': 'the clock had not been set: the time is where clocks begin to count',
 } as const;
 
 export type RejectReason = keyof typeof rejectReasons;
@@ -47,7 +49,7 @@ export class RowTally {
   toProblems(file: string): ProblemNote[] {
     return [...this.byReason].map(([reason, count]) => {
       const first = this.examples.find((example) => example.reason === reason);
-      const code = reason === 'half-line' || reason === 'long-line' ? reason : 'bad-row';
+      const code = codes[reason] ?? 'bad-row';
       const shown = first && first.text !== '' ? ` (the first: "${first.text}")` : '';
       return {
         ...{ code, file, count, ...(first ? { line: first.line } : {}) },
@@ -58,9 +60,19 @@ export class RowTally {
   }
 }
 
+const codes: Partial<Record<RejectReason, ProblemNote['code']>> = {
+  'half-line': 'half-line',
+  'long-line': 'long-line',
+  'far-time': 'clock-jump',
+  'unset-clock': 'clock-jump',
+};
+
 function todoOf(reason: RejectReason): string {
   if (reason === 'half-line') return 'Read the file again when it is complete, if that row matters.';
   if (reason === 'unknown-tag') return 'Name its column in plant.yaml if it belongs to a zone.';
+  if (reason === 'far-time')
+    return "Correct the year in those lines if they matter, and look after the logger's clock.";
+  if (reason === 'unset-clock') return 'Set the clock of the logger; those rows cannot be placed in time.';
   if (reason === 'blank-row' || reason === 'repeated-header') return 'Nothing needs to be done.';
   return 'Correct those lines if they matter; all other rows were read.';
 }

@@ -4,6 +4,7 @@ import { LogProblem, type ProblemNote } from '../model/problem.js';
 import type { Zone } from '../model/zone.js';
 import { listFiles } from './file-list.js';
 import { finishFiles } from './finish-file.js';
+import { withoutUnsetClocks } from './home-times.js';
 import { openDrafts, type DraftFile } from './draft-file.js';
 import { readPlantFile } from './plant.js';
 import type { SurveyOptions } from './survey-options.js';
@@ -55,7 +56,7 @@ export async function survey(paths: readonly string[], options: SurveyOptions = 
   problems.push(...assembly.problems, ...finished.problems);
   const timezone = settings.timezone ?? null;
   const assumptions = [...finished.assumptions, ...clockAssumption(timezone, finished.files)];
-  const files = [...finished.files, ...others.map((draft) => draft.file)];
+  const files = [...withoutUnsetClocks(finished.files), ...others.map((draft) => draft.file)];
   const zones = assembly.zones.map((zone) => ({
     ...zone,
     resolutionDegC: finished.resolutionDegC.get(zone.index) ?? NaN,

@@ -4,7 +4,10 @@ import { asAsciiCompatible, decodeBytes, detectEncoding, looksBinary, type Encod
 import { openZipEntry } from './zip-source.js';
 
 /** Where text is to be found: a file, a packed file, or one entry of an archive. */
-export type TextRef = Pick<LogFile, 'name' | 'path' | 'part' | 'container'>;
+export type TextRef = Pick<LogFile, 'name' | 'path' | 'part' | 'container'> & {
+  /** Size on disk when it was first looked at, where it was. */
+  readonly sizeBytes?: number;
+};
 
 /** How many bytes of the beginning are looked at to understand a file. */
 export const headBytes = 256 * 1024;
@@ -53,7 +56,7 @@ export async function openText(ref: TextRef, encoding: Encoding): Promise<ByteSo
 async function openRaw(ref: TextRef): Promise<ByteSource> {
   if (ref.container === 'gzip') return openGzip(ref.path);
   if (ref.container === 'zip') return openZipEntry(ref.path, ref.part ?? '');
-  return openPlain(ref.path);
+  return openPlain(ref.path, ref.sizeBytes);
 }
 
 /** One line of text without its end. */

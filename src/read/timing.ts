@@ -1,9 +1,13 @@
 import type { LogFile } from '../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
+import { homeTimes } from './home-times.js';
 import type { Series } from './series.js';
 import type { FileShape } from './shape.js';
 
-export type Timing = Pick<LogFile, 'firstMs' | 'lastMs' | 'samplingMs' | 'order' | 'isChangeLogged' | 'holdMs'>;
+export type Timing = Pick<
+  LogFile,
+  'firstMs' | 'lastMs' | 'homeMs' | 'samplingMs' | 'order' | 'isChangeLogged' | 'holdMs'
+>;
 
 /** A value holds this long in a change log that never repeats itself, unless plant.yaml says otherwise (common practice). */
 export const usualHoldMs = 10 * 60_000;
@@ -22,26 +26,16 @@ export function findTiming(
   holdMinutes: number | undefined,
 ): Timing {
   const order = findOrder(shape, clock, roled);
-  const known = clock.filter((ms) => !Number.isNaN(ms));
-  const rowSteps = stepsOf(
-    clock,
-    shape.rows.map((row) => row.stretch),
-  );
+  const stretch = shape.rows.map((row) => row.stretch);
+  const homeMs = homeTimes(clock, stretch);
+  const rowSteps = stepsOf(clock, stretch);
   const gridMs = usualStep(rowSteps);
   const change = findChangeLog(shape, roled, gridMs);
   const samplingMs = change.isChangeLogged || shape.layout === 'wide' ? gridMs : tagStep(roled, gridMs);
   const holdMs = holdMinutes !== undefined ? holdMinutes * 60_000 : change.holdMs;
-  const firstMs = least(known);
-  const lastMs = isEndSampled ? most(known) : NaN;
-  return { firstMs, lastMs, samplingMs, order, isChangeLogged: change.isChangeLogged, holdMs };
-}
-
-function least(values: readonly number[]): number {
-  return values.reduce((a, b) => (b < a || Number.isNaN(a) ? b : a), NaN);
-}
-
-function most(values: readonly number[]): number {
-  return values.reduce((a, b) => (b > a || Number.isNaN(a) ? b : a), NaN);
+  const firstMs = homeMs[0]?.fromMs ?? NaN;
+  const lastMs = isEndSampled ? (homeMs.at(-1)?.toMs ?? NaN) : NaN;
+  return { firstMs, lastMs, homeMs, samplingMs, order, isChangeLogged: change.isChangeLogged, holdMs };
 }
 
 /** Steps between neighbours of one stretch, zero ones left out, signs taken off. */

@@ -306,7 +306,11 @@ function toZone(draft: DraftZone, index: number, files: readonly ZoneSource[]): 
   return {
     ...{ index, name: draft.name, machine: plant?.machine ?? draft.machine ?? 'Machine', has: draft.has },
     ...{ sensor: plant?.sensor ?? null, wires: plant?.wires ?? null, card: plant?.card ?? null },
-    ...{ heaterW: plant?.heaterW ?? null, toleranceClass: plant?.toleranceClass ?? null },
+    ...{
+      heaterW: plant?.heaterW ?? null,
+      heaterV: plant?.heaterV ?? null,
+      toleranceClass: plant?.toleranceClass ?? null,
+    },
     ...{ samplingMs: source.samplingMs, resolutionDegC: NaN, isChangeLogged: source.isChangeLogged },
     ...(draft.readings.every(({ roled }) => roled.isQuantityUnknown) ? { isQuantityUnknown: true } : {}),
   };
