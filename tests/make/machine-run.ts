@@ -30,11 +30,16 @@ export interface OtherStop {
   readonly endS: number;
 }
 
+/** Until somebody has seen a trip and reset it, the stop is the fault's own, however short the fault (common practice). */
+const resetS = 60;
+
 /** Runs and stops of one machine, and who is to blame for each second lost. */
 export class MachineRun {
   isRunning = false;
-  /** Seconds of planned production lost, by zone index. */
+  /** Seconds of planned production lost while the zone kept the machine from running, by zone index. */
   readonly lostByZoneS: Float64Array;
+  /** Seconds from then until the machine ran again, by zone index. */
+  readonly restartByZoneS: Float64Array;
   lostOtherS = 0;
   lostWarmingS = 0;
   plannedS = 0;
@@ -47,6 +52,7 @@ export class MachineRun {
   readonly #reasonCount: number;
   #cause: number = standing.notPlanned;
   #untilS = -Infinity;
+  #trippedS = -Infinity;
 
   constructor(
     machine: MachineParameters,
@@ -64,6 +70,7 @@ export class MachineRun {
     this.#alarms = alarms;
     this.#reasonCount = reasonCount;
     this.lostByZoneS = new Float64Array(zoneCount);
+    this.restartByZoneS = new Float64Array(zoneCount);
   }
 
   step(nowS: number, plan: number, zones: readonly ZoneStanding[]): void {
@@ -76,12 +83,16 @@ export class MachineRun {
     for (const zone of zones) watchBand(zone, nowS);
     if (this.isRunning) this.#running(nowS, zones);
     else this.#standing(nowS, zones);
-    if (!this.isRunning) this.#blame();
+    if (!this.isRunning) this.#blame(nowS, zones);
   }
 
-  #blame(): void {
-    if (this.#cause >= 0) this.lostByZoneS[this.#cause] = (this.lostByZoneS[this.#cause] ?? 0) + this.#stepS;
-    else if (this.#cause === standing.otherStop) this.lostOtherS += this.#stepS;
+  #blame(nowS: number, zones: readonly ZoneStanding[]): void {
+    const owner = zones.find(({ zone }) => zone === this.#cause);
+    if (owner) {
+      const isFaultsOwn = nowS - this.#trippedS < resetS || this.#isWaitedFor(owner, nowS);
+      const lostS = isFaultsOwn ? this.lostByZoneS : this.restartByZoneS;
+      lostS[owner.zone] = (lostS[owner.zone] ?? 0) + this.#stepS;
+    } else if (this.#cause === standing.otherStop) this.lostOtherS += this.#stepS;
     else this.lostWarmingS += this.#stepS;
   }
 
@@ -90,6 +101,7 @@ export class MachineRun {
       if (this.#holds(zone, nowS)) {
         this.isRunning = false;
         this.#cause = zone.zone;
+        this.#trippedS = nowS;
         this.#untilS = nowS + this.#machine.restartS * this.#random.uniform(0.5, 1.8);
         return;
       }

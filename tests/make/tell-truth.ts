@@ -67,6 +67,7 @@ function zoneTruth(
     fixed: seen ? iso(plan.fixedS) : null,
     driftC: drift,
     downtimeMin: (run?.lostByZoneS[index] ?? 0) / 60,
+    restartMin: (run?.restartByZoneS[index] ?? 0) / 60,
     opens: fault?.opens ?? 0,
     shape: plan?.shape ?? null,
     openS: fault?.openS ?? 0,
@@ -84,12 +85,14 @@ function zoneTruth(
 
 function machineTruth(name: string, run: MachineRun): MachineTruth {
   const lostToZonesS = run.lostByZoneS.reduce((sum, lostS) => sum + lostS, 0);
-  const ranS = run.plannedS - lostToZonesS - run.lostOtherS - run.lostWarmingS;
+  const restartS = run.restartByZoneS.reduce((sum, lostS) => sum + lostS, 0);
+  const ranS = run.plannedS - lostToZonesS - restartS - run.lostOtherS - run.lostWarmingS;
   return {
     machine: name,
     plannedMin: run.plannedS / 60,
     ranMin: ranS / 60,
     lostToZonesMin: lostToZonesS / 60,
+    restartMin: restartS / 60,
     lostToOtherStopsMin: run.lostOtherS / 60,
     lostWarmingUpMin: run.lostWarmingS / 60,
   };

@@ -13,7 +13,10 @@ export interface ZoneTruth {
   readonly fixed: string | null;
   /** Reading minus truth at the working temperature at the end of the log (or just before the repair). */
   readonly driftC: number | null;
+  /** Production time lost while the zone kept its machine from running, at least a minute a stop. */
   readonly downtimeMin: number;
+  /** From then until the machine ran again. */
+  readonly restartMin: number;
   readonly opens: number;
 
   readonly shape: string | null;
@@ -30,6 +33,7 @@ export interface MachineTruth {
   readonly plannedMin: number;
   readonly ranMin: number;
   readonly lostToZonesMin: number;
+  readonly restartMin: number;
   readonly lostToOtherStopsMin: number;
   readonly lostWarmingUpMin: number;
 }

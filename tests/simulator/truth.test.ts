@@ -9,15 +9,25 @@ describe('truth', () => {
   ];
   const plant = smallPlant({ days: 5, everyS: 3, faults });
 
-  test('planned time = run + lost to zones + lost to other stops + warming up', () => {
+  test('planned time = run + lost to zones + their restarts + lost to other stops + warming up', () => {
     const [machine] = plant.truth.machines;
-    const { plannedMin, ranMin, lostToZonesMin, lostToOtherStopsMin, lostWarmingUpMin } = machine!;
-    expect(ranMin + lostToZonesMin + lostToOtherStopsMin + lostWarmingUpMin).toBeCloseTo(plannedMin, 6);
+    const { plannedMin, ranMin, lostToZonesMin, restartMin, lostToOtherStopsMin, lostWarmingUpMin } = machine!;
+    expect(ranMin + lostToZonesMin + restartMin + lostToOtherStopsMin + lostWarmingUpMin).toBeCloseTo(plannedMin, 6);
     expect(lostToZonesMin).toBeCloseTo(
       plant.truth.zones.reduce((sum, zone) => sum + zone.downtimeMin, 0),
       6,
     );
     expect(lostToZonesMin).toBeGreaterThan(60);
+    expect(restartMin).toBeGreaterThan(0);
+  });
+
+  test('an open of seconds costs its reset, a minute a stop; what is waited after that is restart', () => {
+    const blips = plainFault('wire_flex_open', 0, 0.1, { perRunningHour: 3 });
+    const { truth } = smallPlant({ days: 3, faults: [blips], machine: { restartS: 240, stopsPerHour: 0 } });
+    const { downtimeMin, restartMin, opens } = truth.zones[0]!;
+    expect(opens).toBeGreaterThan(20);
+    expect(downtimeMin / opens).toBeLessThan(1.3);
+    expect(restartMin).toBeGreaterThan(downtimeMin);
   });
 
   test('the running column agrees with the time run', () => {

@@ -29,6 +29,8 @@ export function answersText(plants: readonly Plant[]): string {
     '|---|---|---|---|---|---|---|',
     ...faulty.map(row),
     '',
+    'Production is lost to a zone while it keeps its machine from running, at least a minute a stop; the restarts after that are not counted.',
+    '',
     `The other ${zones.length - faulty.length} zones are healthy. What may look like a fault and is none:`,
     '',
     '- TS1, 9 September from 09:00 local time: thicker product, every zone needs more heat.',
