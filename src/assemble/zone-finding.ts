@@ -3,10 +3,10 @@ import { repairsOf } from '../detect/shared/repair-lives.js';
 import { thinSeries } from '../digest/thin.js';
 import type { Evidence } from '../model/detector.js';
 import type { RepairNote, ZoneFinding } from '../model/findings.js';
-import { zoneChecks } from '../sensors/zone-checks.js';
 import { nextCheck } from '../weigh/next-check.js';
 import { presenceOf } from '../weigh/presence.js';
 import type { Verdict } from '../weigh/weigh-plant.js';
+import { checksFor } from './checks/checks-for.js';
 import { driftOf, type Drift } from './drift.js';
 import { isoOrNull } from './iso.js';
 import { alarmMarks, faultMarks, opensByDay } from './marks.js';
@@ -34,7 +34,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     downtimeMinutes,
     symptoms,
     unable,
-    checks: zoneChecks(zone, {
+    checks: checksFor(zone, verdict, {
       roomDegC: soaks.roomDegC ?? evidence.plant.roomDegC,
       roomFrom: soaks.roomDegC === null ? 'stated' : 'soak',
       setpointDegC: setpointDegC ?? undefined,

@@ -17,7 +17,8 @@ export function plantText({ files, zones, timezone, plant }: Survey): string {
       zone.sensor ? `    sensor: ${zone.sensor}` : '    # sensor: pt100   # pt100, pt1000, tc-k, tc-j …',
       zone.wires ? `    wires: ${zone.wires}` : '    # wires: 3        # 2, 3 or 4',
       zone.card ? `    card: ${quoted(zone.card)}` : '    # card: 1A        # zones on one input card share its faults',
-      ...(zone.heaterW ? [`    heaterW: ${zone.heaterW}`] : []),
+      zone.heaterW ? `    heaterW: ${zone.heaterW}` : '    # heaterW: 400     # rated watts and volts of the heater',
+      zone.heaterV ? `    heaterV: ${zone.heaterV}` : '    # heaterV: 230',
     ]),
   ];
   return `${lines.join('\n')}\n`;

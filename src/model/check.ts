@@ -6,8 +6,8 @@ export interface Check {
   readonly id: string;
   /** `caution` and `prepare` come first and expect no value. */
   readonly kind: 'caution' | 'prepare' | 'measure';
-  /** Where to stand: at the machine, at the sensor's own connector, at the cabinet's terminals, at the input card. */
-  readonly where: 'machine' | 'sensor' | 'cabinet' | 'card';
+  /** Where to stand: the machine, the sensor's own connector, the cabinet's terminals, the input card, the heater's terminals. */
+  readonly where: 'machine' | 'sensor' | 'cabinet' | 'card' | 'heater';
   /** `live` needs the controller powered: for authorised people only. */
   readonly power: 'locked-out' | 'live';
   /** Pairs to put the meter on, in words a fitter uses: "1 and 2"; empty when nothing is measured. */
@@ -68,7 +68,24 @@ export type ExpectedValue =
       readonly expectedDegC: number;
       readonly lowDegC: number;
       readonly highDegC: number;
-    });
+      /** What is put on the input meanwhile, where it is a known signal. */
+      readonly appliedOhm?: number;
+      readonly appliedMv?: number;
+    })
+  | (ExpectedBase & {
+      readonly quantity: 'heater-current';
+      readonly expectedA: number;
+      readonly lowA: number;
+      readonly highA: number;
+    })
+  | (ExpectedBase & {
+      readonly quantity: 'supply-voltage';
+      readonly expectedV: number;
+      readonly lowV: number;
+      readonly highV: number;
+    })
+  /** No number can be given from here: where to read it, or what to see, in a few words. */
+  | (ExpectedBase & { readonly quantity: 'stated'; readonly says: string });
 
 /** One possible result of a measurement. */
 export interface CheckOutcome {

@@ -7,7 +7,9 @@ export interface PlantZone {
   readonly sensor?: string;
   readonly wires?: 2 | 3 | 4;
   readonly card?: string;
+  /** Watts of the heater at its rated volts, both from its nameplate. */
   readonly heaterW?: number;
+  readonly heaterV?: number;
   readonly toleranceClass?: string;
   /** Column or tag names, where the log's own do not say it. */
   readonly reading?: string;

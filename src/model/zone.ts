@@ -12,6 +12,8 @@ export interface Zone {
   readonly card: string | null;
   /** Heater power in watts; null = not stated. */
   readonly heaterW: number | null;
+  /** Rated volts of the heater; null = not stated. */
+  readonly heaterV?: number | null;
   /** Tolerance class of IEC 60751 (AA, A, B, C) or ASTM E230 (standard, special); null = not stated. */
   readonly toleranceClass: string | null;
   /** Which columns the logs hold for this zone. */

@@ -19,8 +19,8 @@ export function outcome(result: CheckOutcome['result'], says: string, points: Ch
 /** A 5-band decade box or a 0.1 % resistor and a good input come within this. Common practice. */
 const inputBandDegC = 1;
 
-/** What the controller should show with a known value on its input. */
-export function readingValue(degC: number): ExpectedValue {
+/** What the controller should show, with a known signal on its input or the input linked. */
+export function readingValue(degC: number, applied: { appliedOhm?: number; appliedMv?: number } = {}): ExpectedValue {
   const lowDegC = degC - inputBandDegC;
   return {
     quantity: 'reading',
@@ -29,5 +29,6 @@ export function readingValue(degC: number): ExpectedValue {
     expectedDegC: degC,
     lowDegC,
     highDegC: degC + inputBandDegC,
+    ...applied,
   };
 }

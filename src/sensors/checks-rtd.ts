@@ -151,14 +151,17 @@ function wiggle(wires: Wires): Check {
   };
 }
 
-function knownResistor(sensor: RtdSpec, { roomDegC, wires }: MeasurePlan): Check {
-  const room = rtdOhm(sensor, roomDegC);
-  const value = room.ok ? `${say(room.ohm, 1)} Ω` : 'known ohms';
+function knownResistor(sensor: RtdSpec, { states, wires }: MeasurePlan): Check {
+  const known = states.flatMap(({ atDegC }) => {
+    const element = rtdOhm(sensor, atDegC);
+    return element.ok ? [{ atDegC, ohm: element.ohm }] : [];
+  });
+  const values = known.map(({ ohm }) => `${say(ohm, 1)} Ω`).join(', then of ') || 'known ohms';
   return {
     ...measure('card-known-resistor', 'card', []),
     power: 'live',
-    says: `Put a resistor of ${value} on the input in place of the sensor${linkText(wires)} and read the controller. Needs power: authorised people only, heaters kept off.`,
-    expected: room.ok ? [readingValue(roomDegC)] : [],
+    says: `Put a resistor of ${values} on the input in place of the sensor${linkText(wires)} and read the controller. Needs power: authorised people only, heaters kept off.`,
+    expected: known.map(({ atDegC, ohm }) => readingValue(atDegC, { appliedOhm: ohm })),
     outcomes: [
       outcome('in-band', 'The input is good.', null),
       outcome('high', 'The input is wrong, or set for another type or curve.', 'input'),

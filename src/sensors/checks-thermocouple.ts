@@ -4,6 +4,7 @@ import { measure, outcome, readingValue } from './check-parts.js';
 import type { MeasurePlan } from './measure-plan.js';
 import { insulationValue, loopValue, voltageValue } from './measure-values.js';
 import type { ThermocoupleSpec } from './sensor-types.js';
+import { terminalMv } from './thermocouple.js';
 
 /** A usual industrial thermocouple with its extension stays below this; thin, long wire may have more. Common practice. */
 const loopHighOhm = 100;
@@ -13,11 +14,13 @@ export function thermocoupleChecks(sensor: ThermocoupleSpec, plan: MeasurePlan):
   return [
     loop('sensor'),
     voltageAtSensor(sensor, plan),
-    sheath(),
+    sheath('sensor'),
     loop('cabinet'),
     voltageAtCabinet(sensor, plan),
+    sheath('cabinet'),
     moving(),
     linkedInput(plan),
+    ...knownVoltage(sensor, plan),
   ];
 }
 
@@ -81,14 +84,21 @@ function voltageAtCabinet(sensor: ThermocoupleSpec, plan: MeasurePlan): Check {
   };
 }
 
-function sheath(): Check {
+function sheath(where: 'sensor' | 'cabinet'): Check {
+  const atSensor = where === 'sensor';
   return {
-    ...measure('sensor-to-sheath', 'sensor', ['each wire and the sheath']),
-    says: 'Measure to metal on the highest range. A grounded junction is joined to its sheath on purpose and shows a few ohms: look at the type first.',
+    ...measure(`${where}-to-sheath`, where, [
+      atSensor ? 'each wire and the sheath' : 'each wire and earth, sensor unplugged at its own connector',
+    ]),
+    says: atSensor
+      ? 'Measure to metal on the highest range. A grounded junction is joined to its sheath on purpose and shows a few ohms: look at the type first.'
+      : 'Measure the cable alone to metal on the highest range, leads off the input at both ends.',
     expected: [insulationValue],
     outcomes: [
       outcome('in-band', 'OL or more than 100 MΩ on an insulated junction: good.', null),
-      outcome('leaks', 'Less on an insulated junction: the sensor is wet or its insulation has failed.', 'sensor'),
+      atSensor
+        ? outcome('leaks', 'Less on an insulated junction: the sensor is wet or its insulation has failed.', 'sensor')
+        : outcome('leaks', 'Less: the cable or a connector is wet or chafed; dry it and measure again.', 'wiring'),
     ],
     source: '100 MΩ as for RTDs (common practice)',
   };
@@ -119,4 +129,28 @@ function linkedInput({ roomDegC }: MeasurePlan): Check {
       outcome('no-change', 'The reading does not move at all: the channel is stuck.', 'input'),
     ],
   };
+}
+
+/** A millivolt source gives what the junction would give on terminals as warm as the room. Only with a set point to give. */
+function knownVoltage(sensor: ThermocoupleSpec, { states, roomDegC }: MeasurePlan): readonly Check[] {
+  const expected = states.flatMap(({ condition, atDegC }) => {
+    const voltage = terminalMv(sensor.letter, atDegC, roomDegC);
+    return condition === 'set-point' && voltage.ok ? [readingValue(atDegC, { appliedMv: voltage.mV })] : [];
+  });
+  if (expected.length === 0) return [];
+  return [
+    {
+      ...measure('card-known-voltage', 'card', ['plus and minus of the input']),
+      power: 'live',
+      says: `Feed the millivolts of the set point from a calibrator over copper leads; terminals taken to be at ${say(roomDegC, 1)} °C. Needs power: authorised people only, heaters kept off.`,
+      expected,
+      outcomes: [
+        outcome('in-band', 'The input is good.', null),
+        outcome('high', 'The input is wrong, set for another type, or its terminals are warmer than taken.', 'input'),
+        outcome('low', 'The input is wrong, set for another type, or its terminals are colder than taken.', 'input'),
+        outcome('no-change', 'The reading does not move at all: the channel is stuck.', 'input'),
+      ],
+      source: 'NIST Monograph 175 / SRD 60, ITS-90',
+    },
+  ];
 }

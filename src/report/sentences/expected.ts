@@ -20,8 +20,19 @@ export function expectedText(value: ExpectedValue): Phrase {
     case 'insulation':
       return plain(`OL, or more than ${ohmText(value.leastOhm)}`);
     case 'reading':
-      return phrase`controller shows ${level(value.expectedDegC)} (${level(value.lowDegC)} to ${level(value.highDegC)})`;
+      return phrase`controller shows ${level(value.expectedDegC)} (${level(value.lowDegC)} to ${level(value.highDegC)})${appliedText(value)}`;
+    case 'heater-current':
+      return plain(bandText(value.expectedA, value.lowA, value.highA, 'A', 2));
+    case 'supply-voltage':
+      return plain(bandText(value.expectedV, value.lowV, value.highV, 'V', 0));
+    case 'stated':
+      return plain(value.says);
   }
+}
+
+function appliedText({ appliedOhm, appliedMv }: { readonly appliedOhm?: number; readonly appliedMv?: number }): string {
+  if (appliedOhm !== undefined) return ` with ${withUnit(appliedOhm, 'Ω', 1)} on the input`;
+  return appliedMv === undefined ? '' : ` with ${withUnit(appliedMv, 'mV', 2)} on the input`;
 }
 
 function bandText(

@@ -13,7 +13,7 @@ const answers: Readonly<Record<string, { readonly where?: Check['where']; readon
   'move-the-cable': { where: 'cabinet', yes: 'the wiring' },
   'swap-inputs': { yes: 'the input card; No: the sensor or its wiring' },
   'reference-thermometer': { where: 'sensor', yes: 'the sensor, its wiring or the input; No: not the reading' },
-  'heater-circuit': { yes: 'the heater' },
+  'heater-circuit': { where: 'heater', yes: 'the heater' },
   'warm-up-with-meter': { where: 'cabinet', yes: 'the sensor' },
   'ask-what-was-done': { yes: 'it was the sensor; note it with "looselead record"' },
 };
@@ -60,8 +60,8 @@ const packShare = 0.1;
 const packed: Readonly<Record<Cause, readonly string[]>> = {
   sensor: [],
   wiring: ['ferrules, terminals and a spare connector', 'spare cable of the same kind'],
-  input: ['a resistor or calibrator of known value for the input'],
-  heater: ['heater drawing with its ohms and watts', 'spare fuse'],
+  input: [],
+  heater: ['true-RMS clamp meter', 'insulation tester', 'spare fuse and relay of the same rating'],
   recording: ['a note of what the controller’s own display shows'],
   none: [],
 };
@@ -70,8 +70,21 @@ const packed: Readonly<Record<Cause, readonly string[]>> = {
 export function whatToBring(zone: ZoneFinding): readonly string[] {
   const likely = rankedCauses(zone).filter(([, share]) => share >= packShare);
   const meter = zone.sensor?.startsWith('tc') ? 'meter that shows 0.01 mV' : 'meter that shows 0.1 Ω';
-  const parts = likely.flatMap(([cause]) => (cause === 'sensor' ? [spareSensor(zone)] : packed[cause]));
+  const special: Partial<Record<Cause, string>> = { sensor: spareSensor(zone), input: knownSignal(zone) };
+  const parts = likely.flatMap(([cause]) => special[cause] ?? packed[cause]);
   return ['own lock and tag', meter, 'thermometer for the sensor’s tip', ...parts];
+}
+
+/** What is put on the input to try it, with the values that the checks hold. */
+function knownSignal({ checks }: ZoneFinding): string {
+  const values = checks.flatMap(({ expected }) =>
+    expected.flatMap((value) => {
+      if (value.quantity !== 'reading') return [];
+      if (value.appliedOhm !== undefined) return [withUnit(value.appliedOhm, 'Ω', 1)];
+      return value.appliedMv === undefined ? [] : [withUnit(value.appliedMv, 'mV', 2)];
+    }),
+  );
+  return `calibrator${values.length === 0 ? ' or resistor of known value' : `, or what gives ${values.join(' and ')},`} for the input`;
 }
 
 function spareSensor({ sensor, wires }: ZoneFinding): string {

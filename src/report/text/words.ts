@@ -69,6 +69,7 @@ export const placeWords: Readonly<Record<Check['where'], string>> = {
   sensor: 'At the sensor’s own connector',
   cabinet: 'At the cabinet terminals',
   card: 'At the input card',
+  heater: 'At the heater and what switches it',
 };
 
 /** A detector or term id as words: "soak-offset" → "soak offset". */
