@@ -16,6 +16,13 @@ export const SMALLEST_PERIOD_MS = 60_000;
 /** Memory that a digest may take unless told otherwise: about four months of 24 zones by the minute. */
 export const DEFAULT_BUDGET_BYTES = 160e6;
 
+/**
+ * A log with holes of months or years is kept by the minute over a quarter of a year, or as long as a quarter of the grid is
+ * filled; a longer grid is made of holes, and memory and time would go into those (own choice).
+ */
+const SPARSE_PLACES = 128 * 1024;
+const MOST_PLACES_PER_FILLED = 4;
+
 /** Places per chunk; chunks are made where samples are, so a hole of weeks costs nothing until `finish`. */
 const PLACES_PER_CHUNK = 1024;
 
@@ -33,8 +40,8 @@ export interface GrowingDigest {
  * counts as the earlier part of it.
  *
  * @param zones By index.
- * @param budgetBytes When the grid would need more, the period doubles (60 s, 2 min, 4 min …) by merging neighbours;
- *   the period used stands in the result.
+ * @param budgetBytes When the grid would need more, or is long and mostly holes, the period doubles (60 s, 2 min,
+ *   4 min …) by merging neighbours; the period used stands in the result.
  * @returns Never throws in use, except for a block whose zone is not in the list. Cost about 10 ns a sample.
  */
 export function startDigest(zones: readonly Zone[], budgetBytes = DEFAULT_BUDGET_BYTES): GrowingDigest {
@@ -50,14 +57,23 @@ export function startDigest(zones: readonly Zone[], budgetBytes = DEFAULT_BUDGET
     lastChunk = Math.floor(lastChunk / 2);
   }
 
+  /** Places of the chunks of the zone that has most. */
+  function filledPlaces(): number {
+    return chunks.reduce((most, held) => Math.max(most, held.size), 0) * PLACES_PER_CHUNK;
+  }
+
   /** Makes room for a time: coarsens first when the grid would grow beyond the budget. */
   function reach(timeMs: number): void {
     for (;;) {
       const chunk = Math.floor(timeMs / (periodMs * PLACES_PER_CHUNK));
       const first = Math.min(firstChunk, chunk);
       const last = Math.max(lastChunk, chunk);
-      const bytes = (last - first + 1) * PLACES_PER_CHUNK * BYTES_PER_PLACE * zones.length;
-      if (bytes <= budgetBytes || last === first) {
+      const places = (last - first + 1) * PLACES_PER_CHUNK;
+      const fitsMemory = places * BYTES_PER_PLACE * zones.length <= budgetBytes;
+      if (
+        (fitsMemory && places <= Math.max(SPARSE_PLACES, filledPlaces() * MOST_PLACES_PER_FILLED)) ||
+        last === first
+      ) {
         firstChunk = first;
         lastChunk = last;
         return;

@@ -115,6 +115,18 @@ describe('a minute digest', () => {
     expectSame(coarse, coarsenDigest(fine, 4));
   });
 
+  test('grows with the minutes logged and not with the years between them', () => {
+    const week = (fromMs: number): MadeSample[] =>
+      Array.from({ length: 10_080 }, (_, i) => ({ timeMs: fromMs + i * 60_000, degC: 100 + (i % 50) }));
+    const parts = (years: number) => [...week(NOON_MS), ...week(NOON_MS + years * 365 * 86_400_000)];
+    for (const years of [1, 20, 120]) {
+      const digest = digestOf(parts(years), [4096, 10_080]);
+      expect(digest.length).toBeLessThan(2 ** 17 + 2048);
+      expect(digest.zones[0]!.readingCount.reduce((sum, count) => sum + count, 0)).toBe(20_160);
+    }
+    expect(digestOf(parts(0.2)).periodMs).toBe(SMALLEST_PERIOD_MS);
+  });
+
   test('merges digests of different periods on the coarser one', () => {
     const samples = Array.from({ length: 600 }, (_, i) => ({ timeMs: NOON_MS + i * 20_000, degC: 100 + (i % 50) }));
     const merged = mergeDigests(coarsenDigest(digestOf(samples.slice(0, 300)), 2), digestOf(samples.slice(300)));
