@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { encodeDigest } from './digest/codec.js';
 import { compareWithHistory } from './history/compare.js';
+import { distinctFindings } from './history/distinct-findings.js';
 import { readHistory, saveRun } from './history/history-folder.js';
 import { readRecord, recordFileName } from './history/record-file.js';
 import { entriesFromMaintenance, trackRecord } from './history/track-record.js';
@@ -15,17 +16,19 @@ import type { Gathered } from './model/gathered.js';
  */
 export async function keepInHistory(findings: Findings, { evidence }: Gathered, folder: string): Promise<Findings> {
   const { runs, problems } = await readHistory(folder);
+  const record = await readRecord(join(folder, recordFileName));
   const names = evidence.zones.map(({ name, machine }) => ({ zone: name, machine }));
-  const entries = [
-    ...entriesFromMaintenance(evidence.maintenance, names),
-    ...(await readRecord(join(folder, recordFileName))),
-  ];
   const earlier = runs.map((run) => run.findings);
+  const found = distinctFindings(
+    [...entriesFromMaintenance(evidence.maintenance, names), ...record.entries],
+    [...names, ...earlier.flatMap(({ zones }) => zones)],
+    findings.timezone,
+  );
   const told: Findings = {
     ...findings,
-    problems: [...findings.problems, ...problems],
+    problems: [...findings.problems, ...problems, ...record.problems, ...found.problems],
     history: compareWithHistory(findings, runs),
-    trackRecord: trackRecord(entries, earlier),
+    trackRecord: trackRecord(found.findings, earlier),
   };
   await saveRun(folder, told, evidence.digest, encodeDigest);
   return told;

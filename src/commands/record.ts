@@ -1,75 +1,85 @@
 import type { Command } from 'commander';
-import type { Cause } from '../model/cause.js';
+import { placeText, type ProblemNote } from '../model/problem.js';
+import { addOutputOptions, printAnswer, type OutputOptions } from './output-options.js';
+import type { TypedFinding } from './record-entry.js';
+import { standardOutput } from './terminal/colour.js';
 
-interface RecordOptions {
-  readonly found: string;
+interface RecordOptions extends OutputOptions, Omit<TypedFinding, 'zone'> {
   readonly history: string;
-  readonly machine?: string;
-  readonly date?: string;
-  readonly note?: string;
-  readonly json?: boolean;
-  readonly quiet?: boolean;
 }
 
 /** `looselead record ZONE --found CAUSE --history FOLDER`: say what was found, so that verdicts can be checked. */
 export function registerRecord(program: Command): void {
-  program
+  const command = program
     .command('record')
-    .description('note what was found at a zone; later reports say how often verdicts proved right')
-    .argument('<zone>', 'the zone as the report names it')
-    .requiredOption('--found <cause>', 'sensor, wiring, input, heater, recording, or none for no fault found')
+    .description('note what was found at a zone, so that later reports learn from it; without a zone, list the notes')
+    .argument('[zone]', 'the zone as the report names it')
     .requiredOption('--history <folder>', 'the history folder of the reports')
+    .option('--found <cause>', 'sensor, wiring, input, heater, recording, or none for no fault found')
     .option('--machine <name>', 'needed only where two machines have a zone of that name')
     .option('--date <date>', 'when it was found, such as 2026-03-04; now unless given')
-    .option('--note <text>', 'what was done, in your own words')
-    .option('--json', 'print what was noted, and how the verdicts stand, as JSON')
-    .option('--quiet', 'print nothing but problems')
+    .option('--note <text>', 'what was done, in your own words');
+  addOutputOptions(command, {
+    json: 'print what was noted, and how the verdicts stand, as JSON',
+    quiet: 'print nothing but problems',
+  })
     .addHelpText(
       'after',
-      '\nExample:\n  looselead record "Zone 3" --found wiring --history history/ --note "loose terminal"\n',
+      '\nExamples:\n  looselead record "Zone 3" --found wiring --history history/ --note "loose terminal"\n  looselead record --history history/\n',
     )
-    .action((zone: string, options: RecordOptions) => run(zone, options));
+    .action((zone: string | undefined, options: RecordOptions) =>
+      zone === undefined ? list(options) : add({ ...options, zone }),
+    );
 }
 
-async function run(zone: string, options: RecordOptions): Promise<void> {
-  const { join } = await import('node:path');
-  const { readHistory } = await import('../history/history-folder.js');
-  const { addToRecord, recordFileName } = await import('../history/record-file.js');
-  const { trackRecord } = await import('../history/track-record.js');
-  const { runs } = await readHistory(options.history);
-  const earlier = runs.map(({ findings }) => findings);
-  const found = await causeOf(options.found);
-  const time = await timeOf(options.date);
-  const entry = { zone, machine: options.machine ?? null, time, found, note: options.note ?? '' };
-  const entries = await addToRecord(join(options.history, recordFileName), entry);
-  const { confirmed, right } = trackRecord(entries, earlier);
-  if (options.json) process.stdout.write(`${JSON.stringify({ ...entry, confirmed, right }, null, 2)}\n`);
-  else if (!options.quiet) process.stdout.write(`Noted: ${zone}, ${found}. ${recordText(confirmed, right)}\n`);
-  const isKnown = earlier.some(({ zones }) => zones.some((other) => other.zone === zone));
-  if (!isKnown) process.stderr.write(`No report in ${options.history} has a zone of that name; check the spelling.\n`);
+async function add(options: RecordOptions & TypedFinding): Promise<void> {
+  const { typedEntry } = await import('./record-entry.js');
+  const { addToRecord } = await import('../history/record-file.js');
+  const { isSameNote } = await import('../history/distinct-findings.js');
+  const { lookAtRecord } = await import('./record-look.js');
+  const { entryZone, recordText } = await import('./record-text.js');
+  const before = await lookAtRecord(options.history);
+  const entry = typedEntry(options, before.plant, Date.now());
+  const same = before.entries.find((other) => isSameNote(other, entry, before.plant.timezone));
+  if (!same) await addToRecord(before.file, entry);
+  const { track, problems } = same ? before : await lookAtRecord(options.history);
+  const { confirmed, right } = track;
+  const said = `${entryZone(entry)}, ${entry.found}`;
+  await printAnswer(options, {
+    json: () => ({ ...entry, isNew: !same, confirmed, right }),
+    quiet: () => '',
+    text: () =>
+      same
+        ? `Noted before, in line ${same.place?.line}: ${said}. One repair counts once, so nothing was added.\n`
+        : `Noted: ${said}. ${recordText(track)}\n`,
+  });
+  tell(problems);
+  if (before.plant.zones.length === 0) {
+    process.stderr.write(
+      `No report is kept in ${options.history} yet, so the name of the zone could not be checked.\n`,
+    );
+  }
 }
 
-/** "Of 3 verdicts checked so far 2 were right." */
-function recordText(confirmed: number, right: number): string {
-  if (confirmed === 0) return 'No verdict could be checked with it yet.';
-  const verdicts = confirmed === 1 ? 'the one verdict' : `${confirmed} verdicts`;
-  return `Of ${verdicts} checked so far ${right} ${right === 1 ? 'was' : 'were'} right.`;
-}
-
-async function causeOf(text: string): Promise<Cause> {
-  const { causes } = await import('../model/cause.js');
-  const cause = causes.find((known) => known === text.toLowerCase());
-  if (cause) return cause;
-  throw await badArgument(`--found ${text} is not known.`, `Give one of ${causes.join(', ')}.`);
-}
-
-async function timeOf(date: string | undefined): Promise<string> {
-  const timeMs = date === undefined ? Date.now() : Date.parse(date);
-  if (!Number.isNaN(timeMs)) return new Date(timeMs).toISOString();
-  throw await badArgument(`--date ${date} is not a date.`, 'Write it as 2026-03-04.');
-}
-
-async function badArgument(what: string, todo: string): Promise<Error> {
+async function list(options: RecordOptions): Promise<void> {
   const { LogProblem } = await import('../model/problem.js');
-  return new LogProblem('bad-argument', undefined, what, todo);
+  const { lookAtRecord } = await import('./record-look.js');
+  const { recordList } = await import('./record-text.js');
+  if (options.found !== undefined) {
+    throw new LogProblem('bad-argument', undefined, 'The zone is missing.', 'Name it before --found.');
+  }
+  const { entries, track, file, plant, problems } = await lookAtRecord(options.history);
+  await printAnswer(options, {
+    json: () => ({ entries, confirmed: track.confirmed, right: track.right }),
+    quiet: () => '',
+    text: () => recordList(entries, { track, file, timezone: plant.timezone, width: standardOutput().columns }),
+  });
+  tell(problems);
+}
+
+function tell(problems: readonly ProblemNote[]): void {
+  for (const { file, line, what, todo } of problems) {
+    const place = file === undefined ? undefined : { file, ...(line === undefined ? {} : { line }) };
+    process.stderr.write(`${placeText(place)}${what} ${todo}\n`);
+  }
 }

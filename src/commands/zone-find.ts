@@ -3,13 +3,19 @@ import { LogProblem } from '../model/problem.js';
 import { foldText, wordsOf } from '../words/fold.js';
 import { safeText } from './terminal/text-width.js';
 
+type NamedZone = Pick<ZoneFinding, 'zone' | 'machine'>;
+
 /**
  * The zones a person means: those of exactly that name (case and accents aside), else those whose name and machine
  * hold all the words.
  *
  * @throws LogProblem 'bad-argument' naming the nearest zones when none is meant.
  */
-export function findZones(zones: readonly ZoneFinding[], wanted: string): readonly ZoneFinding[] {
+export function findZones<T extends NamedZone>(
+  zones: readonly T[],
+  wanted: string,
+  where = 'these logs',
+): readonly T[] {
   const exact = zones.filter(({ zone }) => foldText(zone) === foldText(wanted));
   if (exact.length > 0) return exact;
   const words = wordsOf(wanted);
@@ -20,18 +26,18 @@ export function findZones(zones: readonly ZoneFinding[], wanted: string): readon
   throw new LogProblem(
     'bad-argument',
     undefined,
-    `There is no zone "${safeText(wanted)}" in these logs.`,
+    `There is no zone "${safeText(wanted)}" in ${where}.`,
     suggestion(zones, wanted),
   );
 }
 
-export function fullName({ zone, machine }: ZoneFinding): string {
+export function fullName({ zone, machine }: NamedZone): string {
   return `${machine} ${zone}`.trim();
 }
 
 const mostSuggested = 3;
 
-function suggestion(zones: readonly ZoneFinding[], wanted: string): string {
+function suggestion(zones: readonly NamedZone[], wanted: string): string {
   if (zones.length === 0)
     return 'No zone was found in them at all; "looselead preview" shows what each file was taken for.';
   const nearest = [...zones]

@@ -2,17 +2,9 @@ import type { MaintenanceEntry } from '../model/alarm.js';
 import { causes, type Cause } from '../model/cause.js';
 import type { Findings, ZoneFinding } from '../model/findings.js';
 import type { TrackRecord } from '../model/history-findings.js';
+import type { RecordEntry } from '../model/record.js';
 import { clopperPearson } from '../maths/binomial-interval.js';
-
-/** What somebody found at a zone. */
-export interface RecordEntry {
-  readonly zone: string;
-  readonly machine: string | null;
-  /** ISO 8601 in UTC. */
-  readonly time: string;
-  readonly found: Cause;
-  readonly note: string;
-}
+import type { NamedZone } from './distinct-findings.js';
 
 /** A verdict is checked by what was found from the start of its window until this long after its end; common practice. */
 const VALID_DAYS = 30;
@@ -21,7 +13,7 @@ const MS_PER_DAY = 86_400_000;
 /** Entries of the maintenance list whose words tell what was found. */
 export function entriesFromMaintenance(
   entries: readonly MaintenanceEntry[],
-  zoneNames: readonly { readonly zone: string; readonly machine: string }[],
+  zoneNames: readonly NamedZone[],
 ): RecordEntry[] {
   return entries.flatMap(({ timeMs, zone, cause, done, found }) => {
     const named = zone === null ? undefined : zoneNames[zone];
@@ -36,14 +28,14 @@ export function entriesFromMaintenance(
  * How often verdicts proved right. Each finding is held against the last run before it that called the zone faulty or
  * watched it; "no fault found" refutes such a verdict.
  *
- * @param runs Earlier runs, any order.
+ * @param findings Each repair once, as `distinctFindings` gives them. @param runs Earlier runs, any order.
  * @returns Counts, and per cause said the share that was right with exact 95 % limits (Clopper–Pearson, from the Beta
- *   distribution). Entries no verdict speaks of are not counted. Never throws.
+ *   distribution). Findings no verdict speaks of are not counted. Never throws.
  */
-export function trackRecord(entries: readonly RecordEntry[], runs: readonly Findings[]): TrackRecord {
-  const pairs = unique(entries).flatMap((entry) => {
-    const said = verdictBefore(entry, runs);
-    return said ? [{ said, isRight: said === entry.found }] : [];
+export function trackRecord(findings: readonly RecordEntry[], runs: readonly Findings[]): TrackRecord {
+  const pairs = findings.flatMap((finding) => {
+    const said = verdictBefore(finding, runs);
+    return said ? [{ said, isRight: said === finding.found }] : [];
   });
   const byCause = causes.flatMap((cause) => {
     const own = pairs.filter(({ said }) => said === cause);
@@ -53,7 +45,8 @@ export function trackRecord(entries: readonly RecordEntry[], runs: readonly Find
   return { confirmed: pairs.length, right: pairs.filter(({ isRight }) => isRight).length, byCause };
 }
 
-function verdictBefore({ zone, machine, time }: RecordEntry, runs: readonly Findings[]): Cause | null {
+/** What the last report said of the zone before something was found there; null where none called it faulty. */
+export function verdictBefore({ zone, machine, time }: RecordEntry, runs: readonly Findings[]): Cause | null {
   const at = Date.parse(time);
   const latestFirst = [...runs].sort((a, b) => b.window.end.localeCompare(a.window.end));
   for (const run of latestFirst) {
@@ -69,11 +62,4 @@ function topCause({ probabilities }: ZoneFinding): Cause {
   return causes
     .filter((cause) => cause !== 'none')
     .reduce((best, cause) => (probabilities[cause] > probabilities[best] ? cause : best));
-}
-
-/** The same finding typed in and in the list counts once: one per zone and day. */
-function unique(entries: readonly RecordEntry[]): RecordEntry[] {
-  return [
-    ...new Map(entries.map((entry) => [`${entry.machine} ${entry.zone} ${entry.time.slice(0, 10)}`, entry])).values(),
-  ];
 }

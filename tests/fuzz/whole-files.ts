@@ -82,7 +82,7 @@ export function wholeFiles(): WholeFile[] {
     file('plant.yaml', 'plant.yaml', plant, sound),
     file('findings', 'findings.json', findings()),
     file('history', 'run-20260105T000000Z-0123456789ab.json', findings(), sound),
-    file('record', 'record.json', record(), sound),
+    file('record', 'record.jsonl', record(), sound),
   ];
 }
 
@@ -150,11 +150,9 @@ function findings(): string {
 
 function record(): string {
   const entry = { machine: null, found: 'wiring', note: '' };
-  return JSON.stringify({
-    schemaVersion: 1,
-    entries: [
-      { ...entry, zone: 'Z1', time: '2026-01-04T10:00:00.000Z' },
-      { ...entry, zone: 'Z2', time: '2026-01-04T11:00:00.000Z' },
-    ],
-  });
+  const lines = [
+    { ...entry, zone: 'Z1', time: '2026-01-04T10:00:00.000Z' },
+    { ...entry, zone: 'Z2', time: '2026-01-04T11:00:00.000Z' },
+  ];
+  return lines.map((line) => `${JSON.stringify(line)}\n`).join('');
 }
