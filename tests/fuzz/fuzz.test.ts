@@ -1,26 +1,35 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { runCase } from './run-case.js';
-import { wholeFiles } from './whole-files.js';
+import { fuzzWatched } from './watch.js';
 
-// A few cases for each reader, so that every run of the tests tries them; `npm run fuzz` runs as many as one likes.
-const files = wholeFiles();
-const casesEach = 20;
+const script = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
-test.each(files.map(({ reader }, index) => [reader, index] as const))(
-  'mutated files end in findings or in a sentence: %s',
-  async (_, index) => {
-    const folder = mkdtempSync(join(tmpdir(), 'looselead-fuzz-'));
-    try {
-      for (let i = 0; i < casesEach; i++) {
-        const number = i * files.length + index;
-        const { broken } = await runCase(files, 2, number, folder);
-        expect(broken, `case ${number} of seed 2`).toBeNull();
-      }
-    } finally {
-      rmSync(folder, { recursive: true, force: true });
-    }
+// The times here are watchdogs against hangs and say nothing about speed.
+test(
+  '10,000 mutated files end in findings or in a sentence, none hangs or takes memory without bound',
+  { timeout: 30 * 60_000 },
+  async () => {
+    const { broken, ...counts } = await fuzzWatched(script('./child.ts'), { seed: 2, from: 0, to: 10_000 }, 2);
+    process.stdout.write(`fuzz: ${JSON.stringify(counts)}\n`);
+    expect(broken).toEqual([]);
+    expect(counts.cases).toBe(10_000);
+    // Mutation leaves enough whole that findings are made, and breaks enough that something is refused.
+    expect(counts.ran).toBeGreaterThan(2000);
+    expect(counts.refused).toBeGreaterThan(1000);
+  },
+);
+
+test(
+  'the watchdog finds a hang, memory without end and a process that dies, and goes on behind them',
+  { timeout: 5 * 60_000 },
+  async () => {
+    const limits = { silenceMs: 15_000, residentMb: 600, heapMb: 64 };
+    const { broken, cases } = await fuzzWatched(script('./bad-child.ts'), { seed: 1, from: 0, to: 9 }, 1, limits);
+    expect(cases).toBe(9);
+    expect(broken.map(({ number }) => number)).toEqual([1, 3, 5, 7]);
+    expect(broken[0]!.broken).toContain('hangs');
+    expect(broken[1]!.broken).toMatch(/grew to \d+ MB|process ended/);
+    expect(broken[2]!.broken).toMatch(/process ended/);
+    expect(broken[3]!.broken).toContain('(3)');
   },
 );

@@ -1,10 +1,14 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { downtimeText } from '../../src/commands/downtime-text.js';
+import { lookAt } from '../../src/commands/preview-facts.js';
+import { previewText } from '../../src/commands/preview-text.js';
 import { readFindings } from '../../src/commands/read-findings.js';
 import { zoneCard } from '../../src/commands/zone-card.js';
-import { LogProblem } from '../../src/model/problem.js';
+import type { Findings } from '../../src/model/findings.js';
+import { LogProblem, type ProblemNote } from '../../src/model/problem.js';
 import { analyse } from '../../src/pipeline.js';
+import { renderReport } from '../../src/report/render-report.js';
 import { Random } from '../make/random.js';
 import { mutate } from './mutate.js';
 import type { WholeFile } from './whole-files.js';
@@ -26,30 +30,49 @@ export async function runCase(
   number: number,
   folder: string,
 ): Promise<CaseResult> {
-  const whole = files[number % files.length]!;
+  const index = number % files.length;
+  const whole = files[index]!;
   const bytes = mutate(whole.bytes, new Random((seed * 1_000_003 + number) >>> 0));
   const about = { reader: whole.reader, file: whole.name, bytes };
-  rmSync(folder, { recursive: true, force: true });
-  mkdirSync(folder, { recursive: true });
+  const place = join(folder, String(index));
+  if (isHistory(whole)) rmSync(place, { recursive: true, force: true }); // the run before left its own files there
+  mkdirSync(place, { recursive: true });
   for (const [name, content] of Object.entries({ ...whole.beside, [whole.name]: bytes }))
-    writeFileSync(join(folder, name), content);
+    writeFileSync(join(place, name), content);
   try {
-    const problems = await use(whole, folder);
-    return { ...about, said: null, broken: problems.find((text) => !isSentence(text)) ?? null };
+    const sentences = await use(whole, Math.floor(number / files.length), place);
+    return { ...about, said: null, broken: sentences.find((text) => !isSentence(text)) ?? null };
   } catch (error) {
     if (!(error instanceof LogProblem))
       return { ...about, said: null, broken: error instanceof Error ? (error.stack ?? error.message) : String(error) };
-    return { ...about, said: error.message, broken: isSentence(error.message) ? null : error.message };
+    const isGood = isSentence(error.what) && isSentence(error.todo);
+    return { ...about, said: error.message, broken: isGood ? null : error.message };
   }
 }
 
-/** @returns What the findings say of problems, each as one text. */
-async function use({ reader, name, beside }: WholeFile, folder: string): Promise<string[]> {
-  if (reader === 'findings') return useFindings(join(folder, name));
-  const isHistory = reader === 'history' || reader === 'record';
-  const paths = isHistory ? Object.keys(beside).map((file) => join(folder, file)) : [folder];
-  const { problems } = await analyse(paths, isHistory ? { historyFolder: folder } : {});
-  return problems.map(({ what, todo }) => `${what} ${todo}`);
+function isHistory({ reader }: WholeFile): boolean {
+  return reader === 'history' || reader === 'record';
+}
+
+/** One round in four looks at the files only, one in four draws the page, too. @returns All sentences about problems. */
+async function use(whole: WholeFile, round: number, folder: string): Promise<string[]> {
+  if (whole.reader === 'findings') return useFindings(join(folder, whole.name));
+  if (isHistory(whole)) return analysed(Object.keys(whole.beside), folder, { historyFolder: folder });
+  if (round % 4 === 0) return previewed(folder);
+  return analysed([''], folder, {}, round % 4 === 1);
+}
+
+async function analysed(names: readonly string[], folder: string, options: object, isDrawn = false): Promise<string[]> {
+  const paths = names.map((name) => join(folder, name));
+  const findings = await analyse(paths, options);
+  if (isDrawn) await draw(findings);
+  return sentencesOf(findings.problems);
+}
+
+async function previewed(folder: string): Promise<string[]> {
+  const preview = await lookAt([folder], {});
+  previewText(preview);
+  return sentencesOf(preview.problems);
 }
 
 async function useFindings(path: string): Promise<string[]> {
@@ -61,6 +84,22 @@ async function useFindings(path: string): Promise<string[]> {
   return [];
 }
 
+/** Findings that were made can be drawn; there is nothing to refuse any more. */
+async function draw(findings: Findings): Promise<void> {
+  try {
+    await renderReport(JSON.parse(JSON.stringify(findings)) as Findings);
+  } catch (cause) {
+    throw new Error(`The page was not drawn: ${(cause as Error).stack}`, { cause });
+  }
+}
+
+function sentencesOf(problems: readonly ProblemNote[]): string[] {
+  return problems.flatMap(({ what, todo }) => [what, todo]);
+}
+
+/** What stands in quotes is the log's own text. */
 function isSentence(text: string): boolean {
-  return /[.?!)]$/.test(text.trim()) && !/\bundefined\b|\[object /.test(text);
+  const own = text.trim().replace(/".*"/gs, '""');
+  const isEnded = /[.?!][)"]?$/.test(own) && !/\.\.[)"]?$/.test(own);
+  return isEnded && !/\bundefined\b|\bNaN\b|\[object |\b(Type|Range|Syntax|Reference)Error\b|\n\s+at /.test(own);
 }

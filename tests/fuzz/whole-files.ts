@@ -16,7 +16,10 @@ const startMs = Date.UTC(2026, 0, 5, 6);
 const timeOf = (row: number): string => new Date(startMs + row * 10_000).toISOString();
 const degC = (row: number, zone: number): string =>
   row % 23 === 22 ? '3276.7' : (150 + zone + (row % 5) / 10).toFixed(1);
-const lines = (line: (row: number) => string): string => Array.from({ length: rows }, (_, row) => line(row)).join('');
+const lines = (line: (row: number) => string, count = rows): string =>
+  Array.from({ length: count }, (_, row) => line(row)).join('');
+/** Lists say the same things over and over; few rows hold them all. */
+const listRows = 24;
 
 const wide = `Time,Z1 PV,Z1 SP,Z1 OUT,Z2 PV,Z2 SP,Z2 OUT,Running\n${lines(
   (row) => `${timeOf(row)},${degC(row, 0)},150,${30 + (row % 3)},${degC(row, 1)},151,31,${row < 40 ? 1 : 0}\n`,
@@ -30,11 +33,13 @@ const long = `Time,Tag,Value,Quality\n${lines(
 const single = `Timestamp,Value\n${lines((row) => `${timeOf(row)},${degC(row, 0)}\n`)}`;
 const alarms = `Time,Source,Message,State,Priority\n${lines(
   (row) => `${timeOf(row)},Z${1 + (row % 2)},Sensor break,${row % 4 < 2 ? 'Active' : 'Cleared'},${1 + (row % 3)}\n`,
+  listRows,
 )}`;
 const maintenance = `Date,Zone,Done,Found\n${lines(
   (row) => `${timeOf(row)},Z1,${row % 2 === 0 ? 'Replaced sensor' : 'Tightened terminal'},loose wire\n`,
+  listRows,
 )}`;
-const stops = `Start,End,Reason,Planned\n${lines((row) => `${timeOf(row)},${timeOf(row + 1)},Tray jam,no\n`)}`;
+const stops = `Start,End,Reason,Planned\n${lines((row) => `${timeOf(row)},${timeOf(row + 1)},Tray jam,no\n`, listRows)}`;
 const plant = `timezone: Europe/Oslo
 unit: degC
 costPerHour: { M1: 900 }
