@@ -7,6 +7,7 @@ import { attributeDowntime } from './downtime/attribute-downtime.js';
 import { gather, type GatherOptions } from './gather.js';
 import type { Findings } from './model/findings.js';
 import type { Gathered } from './model/gathered.js';
+import type { ConfirmedFinding } from './model/record.js';
 import { weighPlant } from './weigh/weigh-plant.js';
 
 export interface AnalyseOptions extends GatherOptions {
@@ -21,18 +22,22 @@ export interface AnalyseOptions extends GatherOptions {
  */
 export async function analyse(paths: readonly string[], options: AnalyseOptions = {}): Promise<Findings> {
   const gathered = await gather(paths, options);
-  const findings = conclude(gathered);
-  if (options.historyFolder === undefined) return findings;
-  const { keepInHistory } = await import('./keep-history.js');
-  return keepInHistory(findings, gathered, options.historyFolder);
+  if (options.historyFolder === undefined) return conclude(gathered);
+  const { keepInHistory, readPast } = await import('./keep-history.js');
+  const past = await readPast(gathered, options.historyFolder);
+  return keepInHistory(conclude(gathered, past.confirmed), gathered, past);
 }
 
-/** From what was gathered to the findings; pure. */
-export function conclude(gathered: Gathered): Findings {
+/**
+ * From what was gathered to the findings; pure.
+ *
+ * @param confirmed What the plant's record holds; absent where none is kept.
+ */
+export function conclude(gathered: Gathered, confirmed?: readonly ConfirmedFinding[]): Findings {
   const { evidence, stops, clockShiftSeconds, clockShiftsByMachine } = gathered;
   const { zones, digest, plant } = evidence;
   const judged = runJudges(evidence, judges);
-  const verdicts = weighPlant(zones, judged.outcomes, plant);
+  const verdicts = weighPlant(zones, judged.outcomes, plant, confirmed);
   const faulty = verdicts.filter(({ status }) => status === 'faulty' || status === 'watch');
   const faults = faultIntervals(evidence);
   const downtime = attributeDowntime({
@@ -57,6 +62,7 @@ export function conclude(gathered: Gathered): Findings {
   return assembleFindings({
     gathered,
     verdicts,
+    confirmed,
     alarms,
     downtime: downtime.findings,
     minutesByZone: downtime.minutesByZone,

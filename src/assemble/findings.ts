@@ -2,10 +2,11 @@ import type { AlarmFindings } from '../model/alarm-findings.js';
 import type { DowntimeFindings } from '../model/downtime-findings.js';
 import type { Findings } from '../model/findings.js';
 import type { Gathered } from '../model/gathered.js';
+import type { ConfirmedFinding } from '../model/record.js';
 import { causeTable } from '../weigh/cause-table.js';
 import { actionScore } from '../weigh/rank.js';
 import { terms } from '../weigh/terms/index.js';
-import { plantStrengths, type Verdict } from '../weigh/weigh-plant.js';
+import { plantRecordShares, plantStrengths, type Verdict } from '../weigh/weigh-plant.js';
 import { zoneFinding } from './zone-finding.js';
 import type { ProblemNote } from '../model/problem.js';
 
@@ -14,6 +15,8 @@ const DAY_MS = 86_400_000;
 export interface FindingsInput {
   readonly gathered: Gathered;
   readonly verdicts: readonly Verdict[];
+  /** What the plant's record holds; absent where none is kept. */
+  readonly confirmed?: readonly ConfirmedFinding[] | undefined;
   readonly alarms: AlarmFindings;
   readonly downtime: DowntimeFindings;
   /** By zone index. */
@@ -53,6 +56,7 @@ export function assembleFindings(input: FindingsInput): Findings {
     assumptions: gathered.assumptions,
     history: null,
     trackRecord: null,
-    causes: causeTable(plantStrengths(evidence.plant), terms),
+    ...(input.confirmed ? { recordShares: plantRecordShares(evidence.plant, input.confirmed) } : {}),
+    causes: causeTable(plantStrengths(evidence.plant, input.confirmed), terms),
   };
 }

@@ -7,6 +7,7 @@ import { firstStep, sensorName, whatToBring } from '../report/sentences/next-ste
 import { kindText, lengthText } from '../report/sentences/kinds.js';
 import { numberedFaults, otherSigns } from '../report/sentences/numbered.js';
 import { standingOf, standingWords } from '../report/sentences/standing.js';
+import { recordShareHeads, recordShareRows, recordShareSays } from '../report/sentences/record-shares.js';
 import { sentence } from '../report/sentences/symptom.js';
 import { rankedCauses, verdict, whyUntold, withoutZone } from '../report/sentences/verdict.js';
 import { clockOf, type Clock } from '../report/text/clock.js';
@@ -23,6 +24,7 @@ import {
 import { causeWords, idWords, placeWords, trendWords } from '../report/text/words.js';
 import { coloursFor, type Colours, type Terminal } from './terminal/colour.js';
 import { largestPerPlace, markLine, sparkline } from './terminal/sparkline.js';
+import { tableLines } from './terminal/table.js';
 import { safeText, wrapText } from './terminal/text-width.js';
 
 export interface CardOptions {
@@ -70,7 +72,7 @@ export function zoneCard(zone: ZoneFinding, findings: Findings, options: CardOpt
     ...timeLines(card),
     ...faultLines(card),
     ...measureLines(card),
-    ...(options.isWhyWanted ? whyLines(card) : []),
+    ...(options.isWhyWanted ? [...whyLines(card), ...recordLines(card)] : []),
     '',
     ...wrapText(`Caution. ${cautions.danger} ${cautions.doubt}`, width).map(card.colours.warn),
   ];
@@ -232,6 +234,19 @@ function whyLines({ zone, width, colours }: Card): readonly string[] {
     ...zone.terms.flatMap(({ says, adds }) => lines(`${says.charAt(0).toUpperCase()}${says.slice(1)}`, added(adds))),
     ...lines('Sum, as probability', shares.join(', ')),
     ...(unable.length > 0 ? [colours.bold('What the log cannot tell here'), ...unable] : []),
+  ];
+}
+
+/** What the plant's own record made of the shares before any evidence, where one is kept. */
+function recordLines({ findings: { recordShares }, width, colours }: Card): readonly string[] {
+  if (!recordShares) return [];
+  const [cause, ...numbers] = recordShareHeads;
+  const columns = [{ head: cause }, ...numbers.map((head) => ({ head, align: 'right' as const }))];
+  return [
+    '',
+    ...wrapText('What was found at this plant (shares among faults)', width).map(colours.bold),
+    ...tableLines(columns, recordShareRows(recordShares), width - 2).map((line) => `  ${line}`),
+    ...recordShareSays(recordShares).flatMap((says) => bullet(says, width)),
   ];
 }
 

@@ -1,6 +1,6 @@
 import type { AlarmFindings } from './alarm-findings.js';
 import type { DowntimeFindings } from './downtime-findings.js';
-import type { HistoryFindings, TrackRecord } from './history-findings.js';
+import type { HistoryFindings, RecordShares, TrackRecord } from './history-findings.js';
 import type { Cause, Probabilities } from './cause.js';
 import type { Check } from './check.js';
 import type { Facts } from './detector.js';
@@ -87,6 +87,18 @@ export interface RepairNote {
   readonly found: string;
 }
 
+/** The one method whose number counts, and the limits between which the error lies in 9 of 10 cases by its own reckoning. */
+export interface OffsetBasis {
+  readonly detector: string;
+  /** `both` = cold soaks and duty together. */
+  readonly from: 'both' | 'soaks' | 'duty';
+  readonly lowDegC: number;
+  readonly highDegC: number;
+  /** What each gave by itself; null where it gave nothing. */
+  readonly coldDegC: number | null;
+  readonly hotDegC: number | null;
+}
+
 export type ZoneStatus = 'faulty' | 'watch' | 'healthy' | 'insufficient-data';
 
 export interface ZoneFinding {
@@ -99,6 +111,8 @@ export interface ZoneFinding {
   readonly fixed: Iso | null;
   /** Reading minus truth at the window's end, where it can be told. */
   readonly offsetDegC: number | null;
+  /** How well `offsetDegC` is known and what told it. Absent in older findings. */
+  readonly offsetBasis?: OffsetBasis | null;
   readonly seriesOhm: number | null;
   readonly shuntOhm: number | null;
   /** Production time lost to this zone's fault. */
@@ -149,6 +163,8 @@ export interface Findings {
   readonly assumptions: readonly string[];
   readonly history: HistoryFindings | null;
   readonly trackRecord: TrackRecord | null;
+  /** Absent where no record is kept. */
+  readonly recordShares?: RecordShares;
   /** How the causes were weighed; absent in findings of earlier versions. */
   readonly causes?: readonly CauseRow[];
 }

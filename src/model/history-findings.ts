@@ -1,3 +1,5 @@
+import type { Cause } from './cause.js';
+
 export type ChangeSinceLast = 'new' | 'worse' | 'better' | 'fixed' | 'still open' | 'unchanged';
 
 /** How this week's findings stand beside the weeks before. */
@@ -24,6 +26,24 @@ export interface HistoryFindings {
     readonly zoneFaultMinutes: number;
     readonly otherMinutes: number;
     readonly zonesFaulty: number;
+  }[];
+}
+
+/** What the plant's own record made of the shares of causes among faults. */
+export interface RecordShares {
+  /** Findings that the fitted shares are worth. */
+  readonly priorFindings: number;
+  /** Zones at which no fault was found; they count for the track record only. */
+  readonly nothingFoundCount: number;
+  readonly byCause: readonly {
+    readonly cause: Cause;
+    /** Share among faults, 0 to 1, as fitted. */
+    readonly fittedShare: number;
+    readonly foundCount: number;
+    /** Share among faults that the weighing used. */
+    readonly usedShare: number;
+    /** True where plant.yaml gives the share; then the record changes nothing. */
+    readonly isSetByPlant: boolean;
   }[];
 }
 

@@ -33,6 +33,8 @@ export interface PlantFile {
   readonly currency?: string;
   /** Share of faults by cause before any evidence; replaces the fitted priors. */
   readonly priors?: Partial<Record<Cause, number>>;
+  /** Findings that the fitted shares of faults are worth against the record's own. */
+  readonly priorFindings?: number;
   /** Strengths by term and cause that replace the fitted ones. */
   readonly strengths?: Readonly<Record<string, Partial<Record<Cause, number>>>>;
   readonly roomDegC?: number;

@@ -16,3 +16,12 @@ export interface RecordEntry {
 export interface PlacedEntry extends RecordEntry {
   readonly place?: Place;
 }
+
+/** A repair as the weighing counts it: what was found, and whether this very log may speak of it. */
+export interface ConfirmedFinding {
+  readonly found: Cause;
+  /** Index of the zone in this run; null = these logs do not hold it. */
+  readonly zone: number | null;
+  /** Found before these logs begin. */
+  readonly isBeforeLog: boolean;
+}

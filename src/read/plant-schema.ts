@@ -35,6 +35,7 @@ export const plantSchema = z.strictObject({
   costPerHour: z.union([z.number(), z.record(z.string(), z.number())]).optional(),
   currency: z.string().optional(),
   priors: shares.optional(),
+  priorFindings: positive.optional(),
   strengths: z.record(z.string(), shares).optional(),
   roomDegC: z.number().optional(),
   leadLengthM: positive.optional(),

@@ -1,9 +1,12 @@
 import type { Probabilities } from '../model/cause.js';
 import type { Outcome } from '../model/detector.js';
 import type { TermNote, ZoneStatus } from '../model/findings.js';
+import type { RecordShares } from '../model/history-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
+import type { ConfirmedFinding } from '../model/record.js';
 import type { Zone } from '../model/zone.js';
 import fitted from './strengths.json' with { type: 'json' };
+import { foundCounts, recordShares, withRecord } from './record-shares.js';
 import { zoneStatus } from './status.js';
 import { withPlantOverrides, type Strengths } from './strengths.js';
 import type { ZoneEvidence } from './term.js';
@@ -31,15 +34,36 @@ export function zoneEvidence(zones: readonly Zone[], outcomes: readonly Outcome[
   return all;
 }
 
-/** The fitted strengths with what plant.yaml puts in their place. */
-export function plantStrengths(plant: PlantFile): Strengths {
-  return withPlantOverrides(fitted as Strengths, plant);
+/**
+ * The fitted strengths, moved by what was found at the plant, with what plant.yaml puts in their place: the owner's
+ * word comes last.
+ *
+ * @param zone Index of the zone that is weighed; null = the plant as a whole.
+ */
+export function plantStrengths(
+  plant: PlantFile,
+  findings: readonly ConfirmedFinding[] = [],
+  zone: number | null = null,
+): Strengths {
+  const moved = withRecord(fitted as Strengths, foundCounts(findings, zone), plant.priorFindings);
+  return withPlantOverrides(moved, plant);
+}
+
+/** The plant's shares among faults before and after its record. */
+export function plantRecordShares(plant: PlantFile, findings: readonly ConfirmedFinding[]): RecordShares {
+  const used = plantStrengths(plant, findings);
+  return recordShares((fitted as Strengths).prior, used.prior, foundCounts(findings, null), plant);
 }
 
 /** Weighs every zone by the plant's strengths. Never throws. */
-export function weighPlant(zones: readonly Zone[], outcomes: readonly Outcome[], plant: PlantFile): Verdict[] {
-  const strengths = plantStrengths(plant);
+export function weighPlant(
+  zones: readonly Zone[],
+  outcomes: readonly Outcome[],
+  plant: PlantFile,
+  findings: readonly ConfirmedFinding[] = [],
+): Verdict[] {
   return zoneEvidence(zones, outcomes).map((evidence) => {
+    const strengths = plantStrengths(plant, findings, evidence.zone.index);
     // Of numbers that may be no temperatures, nothing counts for or against a fault.
     const usable = evidence.zone.isQuantityUnknown ? [] : terms;
     const { probabilities, terms: notes } = weighZone(evidence, usable, strengths);

@@ -9,6 +9,7 @@ import type { Context } from './context.js';
 import { dataRead } from './data-read.js';
 import { dataTable } from './figure.js';
 import { cannotTell, gaps, missingColumns, problems } from './limits.js';
+import { recordSharesPart } from './record-shares.js';
 
 /** How far to trust the report: what was read, what was left out, what was assumed, and by which methods. */
 export function trustScreen(context: Context): Html {
@@ -21,8 +22,8 @@ export function trustScreen(context: Context): Html {
     ${dataRead(findings)}
     <p class="note">Times are in the clock of ${clock.timezone}.</p>
     ${problems(findings)} ${gaps(findings)} ${shift(findings)} ${assumptions(findings.assumptions)}
-    ${missingColumns(findings)} ${cannotTell(findings)} ${since(context)} ${record(findings)} ${methods()}
-    ${causeList(findings)}
+    ${missingColumns(findings)} ${cannotTell(findings)} ${since(context)} ${record(findings)}
+    ${recordSharesPart(findings)} ${methods()} ${causeList(findings)}
   </section>`;
 }
 
