@@ -19,6 +19,8 @@ export interface AddedColumn {
 
 /** A column that the ones before make up to this share of its length adds nothing. From memory, R `lm`. */
 const INDEPENDENT_SHARE = 1e-7;
+/** A column that keeps this share of its length needs no second pass (Daniel, Gragg, Kaufman & Stewart 1976, 1/√2). */
+const HARDLY_SHORTENED = Math.SQRT1_2;
 
 /**
  * Takes the columns out of y by modified Gram–Schmidt (Golub & Van Loan, Matrix Computations, 5.2.8). What is left lets
@@ -47,7 +49,8 @@ export function partialOut(
     const column = extend(values, k, ridge[k] ?? 0);
     const before = norm(column);
     takeOut(column, basis);
-    takeOut(column, basis); // twice is enough against rounding (Kahan, in Parlett 1980)
+    // Where little is left, rounding is large in it: twice is enough (Kahan, in Parlett 1980).
+    if (norm(column) < HARDLY_SHORTENED * before) takeOut(column, basis);
     const after = norm(column);
     if (!(after > INDEPENDENT_SHARE * before)) continue;
     for (let i = 0; i < column.length; i++) column[i] = column[i]! / after;
@@ -74,12 +77,23 @@ export function addColumn({ basis, roots, rest }: PartialledOut, values: Numbers
     before += value * value;
     common += value * rest[i]!; // the rest has the model out of it already, so the column need not
   }
-  let information = before;
+  let along = 0;
   for (const unit of basis) {
-    let along = 0;
-    for (let i = from; i < length; i++) along += unit[i]! * column[i]!;
-    information -= along * along;
+    let part = 0;
+    for (let i = from; i < length; i++) part += unit[i]! * column[i]!;
+    along += part * part;
   }
+  return addedOf(common, before, along);
+}
+
+/**
+ * The same from sums.
+ *
+ * @param common Σ column·rest, weighted. @param before Σ column², weighted. @param along Σ of its squared parts along
+ * the basis.
+ */
+export function addedOf(common: number, before: number, along: number): AddedColumn {
+  const information = before - along;
   if (!(information > INDEPENDENT_SHARE * before)) return { coefficient: NaN, information: 0, gain: 0 };
   return { coefficient: common / information, information, gain: (common * common) / information };
 }

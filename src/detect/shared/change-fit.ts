@@ -1,6 +1,8 @@
 import { addColumn, partialOut, type PartialledOut } from '../../maths/added-column.js';
+import { tailColumns, type TryOnset } from '../../maths/tail-columns.js';
 import { median } from '../../maths/quantile.js';
 import { MAD_TO_SD } from '../../maths/spread.js';
+import { oncePer } from './memo.js';
 
 /** Huber's tuning: 95 % efficiency for normal data (Huber 1981). */
 const HUBER_TUNING = 1.345;
@@ -88,10 +90,13 @@ export function fitChange(
 /** Each series is weighed by its scatter about its own best change, so that neither spoils the other's. */
 function prepareAlone(shapes: readonly Shape[], series: Series | null, endMs: number): Prepared | null {
   if (!series) return null;
-  const plain = prepare(series, null);
+  const plain = preparedPlain(series);
   const best = bestShape(shapes, [plain, null], endMs);
   return best ? prepare(series, shapeColumn(best.shape, best.onsetMs, series.timeMs, endMs)) : plain;
 }
+
+/** Ramps, steps and dips are all tried on the same series. */
+const preparedPlain = oncePer((series: Series): Prepared => prepare(series, null));
 
 function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): ChangeFit | null {
   const fits = shapes.flatMap((shape) => {
@@ -103,13 +108,18 @@ function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): Chang
 
 /** 0 before the onset; a step and a ramp are 1 at the end of the log, a decay is 1 at its onset. */
 export function shapeColumn(shape: Shape, onsetMs: number, timeMs: Float64Array, endMs: number): Float64Array {
-  if (shape === 'step') return timeMs.map((at) => (at >= onsetMs ? 1 : 0));
-  if (typeof shape === 'object') {
-    const tauMs = shape.decayHours * 3_600_000;
-    return timeMs.map((at) => (at >= onsetMs ? Math.exp((onsetMs - at) / tauMs) : 0));
-  }
+  const column = new Float64Array(timeMs.length);
+  const heightAt = heightsOf(shape, onsetMs, endMs);
+  for (let i = firstAfter(timeMs, onsetMs); i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
+  return column;
+}
+
+function heightsOf(shape: Shape, onsetMs: number, endMs: number): (atMs: number) => number {
+  if (shape === 'step') return () => 1;
   const lengthMs = endMs - onsetMs;
-  return timeMs.map((at) => (at > onsetMs ? ((at - onsetMs) / lengthMs) ** shape : 0));
+  if (typeof shape === 'number') return (atMs) => ((atMs - onsetMs) / lengthMs) ** shape;
+  const tauMs = shape.decayHours * 3_600_000;
+  return (atMs) => Math.exp((onsetMs - atMs) / tauMs);
 }
 
 /** Takes the columns out with weights that let outliers count less, judged with the change found so far in the model. */
@@ -158,15 +168,34 @@ function firstAfter(timeMs: Float64Array, at: number): number {
   return low;
 }
 
-function sizeAt(prepared: Prepared | null, shape: Shape, onsetMs: number, endMs: number): ChangeSize {
-  if (!prepared) return nothing;
-  const { series, part, variance } = prepared;
-  const from = firstAfter(series.timeMs, onsetMs);
-  if (!isSeenAfter(series, shape, from, onsetMs) || !(variance > 0)) return nothing;
-  const column = shapeColumn(shape, onsetMs, series.timeMs, endMs);
-  const { coefficient, information, gain } = addColumn(part, column, from);
-  if (!(information > 0)) return nothing;
-  return { degC: coefficient, errorDegC: Math.sqrt(variance / information), gain: gain / variance };
+/** Sizes of a change of one shape in one series, for any onset. */
+function sizesOf(prepared: Prepared | null, shape: Shape, endMs: number): (onsetMs: number) => ChangeSize {
+  if (!prepared || !(prepared.variance > 0)) return () => nothing;
+  const { series, variance } = prepared;
+  const tryOnset = trierOf(prepared, shape, endMs);
+  return (onsetMs) => {
+    const from = firstAfter(series.timeMs, onsetMs);
+    if (!isSeenAfter(series, shape, from, onsetMs)) return nothing;
+    const { coefficient, information, gain } = tryOnset(onsetMs, from);
+    if (!(information > 0)) return nothing;
+    return { degC: coefficient, errorDegC: Math.sqrt(variance / information), gain: gain / variance };
+  };
+}
+
+function trierOf({ series: { timeMs }, part }: Prepared, shape: Shape, endMs: number): TryOnset {
+  if (shape === 'step') return tailColumns(part, timeMs, { decayPerMs: 0 });
+  if (typeof shape === 'object') return tailColumns(part, timeMs, { decayPerMs: 1 / (shape.decayHours * 3_600_000) });
+  if (shape === 1) return toHeightAtEnd(tailColumns(part, timeMs, 'line'), endMs);
+  return (onsetMs, from) => addColumn(part, shapeColumn(shape, onsetMs, timeMs, endMs), from);
+}
+
+/** A line of slope 1 as one that is 1 at the end of the log. */
+function toHeightAtEnd(tryLine: TryOnset, endMs: number): TryOnset {
+  return (onsetMs, from) => {
+    const { coefficient, information, gain } = tryLine(onsetMs, from);
+    const lengthMs = endMs - onsetMs;
+    return { coefficient: coefficient * lengthMs, information: information / lengthMs ** 2, gain };
+  };
 }
 
 type Parts = readonly [Prepared | null, Prepared | null];
@@ -177,12 +206,12 @@ function totalGain(hot: ChangeSize, cold: ChangeSize): number {
 }
 
 function searchAll(shape: Shape, [hot, cold]: Parts, trials: readonly number[], endMs: number): ChangeFit {
-  const gainAt = (onsetMs: number) =>
-    totalGain(sizeAt(hot, shape, onsetMs, endMs), sizeAt(cold, shape, onsetMs, endMs));
+  const [hotAt, coldAt] = [sizesOf(hot, shape, endMs), sizesOf(cold, shape, endMs)];
   const stride = Math.max(1, Math.floor(trials.length / COARSE_TRIALS));
   const gains = new Map<number, number>();
   const tryAt = (place: number) => {
-    if (place >= 0 && place < trials.length && !gains.has(place)) gains.set(place, gainAt(trials[place]!));
+    if (place >= 0 && place < trials.length && !gains.has(place))
+      gains.set(place, totalGain(hotAt(trials[place]!), coldAt(trials[place]!)));
   };
   for (let place = 0; place < trials.length; place += stride) tryAt(place);
   const coarse = bestOf(gains);
@@ -197,8 +226,8 @@ function searchAll(shape: Shape, [hot, cold]: Parts, trials: readonly number[], 
     onsetMs,
     onsetLowMs: Math.min(...near),
     onsetHighMs: Math.max(...near),
-    hot: hot && sizeAt(hot, shape, onsetMs, endMs),
-    cold: cold && sizeAt(cold, shape, onsetMs, endMs),
+    hot: hot && hotAt(onsetMs),
+    cold: cold && coldAt(onsetMs),
     gain: gains.get(best)!,
   };
 }

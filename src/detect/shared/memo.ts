@@ -1,16 +1,14 @@
-import type { Evidence } from '../../model/detector.js';
-
 /**
- * Makes a computation on the whole window run once per window, however many judges ask for it. Evidence never
- * changes, so the answer cannot go stale; it goes when the evidence does.
+ * Makes a computation on the whole window (or another thing that never changes) run once for it, however many judges
+ * ask. The answer cannot go stale, and it goes when the thing does.
  */
-export function oncePer<T>(compute: (evidence: Evidence) => T): (evidence: Evidence) => T {
-  const held = new WeakMap<Evidence, { readonly answer: T }>();
-  return (evidence) => {
-    const known = held.get(evidence);
+export function oncePer<K extends object, T>(compute: (of: K) => T): (of: K) => T {
+  const held = new WeakMap<K, { readonly answer: T }>();
+  return (of) => {
+    const known = held.get(of);
     if (known) return known.answer;
-    const answer = compute(evidence);
-    held.set(evidence, { answer });
+    const answer = compute(of);
+    held.set(of, { answer });
     return answer;
   };
 }

@@ -74,9 +74,10 @@ function aloneDown(evidence: Evidence, zone: Zone): Uint8Array {
   const down = downOf(evidence);
   const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
   return down[zone.index]!.map((isDown, i) => {
+    if (!isDown) return 0;
     const others = peers.filter((peer) => down[peer.index]![i] === 1).length;
     const isShared = others >= peers.length / 2 || (others >= FEWEST_SHARED && others >= SHARED_SHARE * peers.length);
-    return isDown && (others === 0 || !isShared) ? 1 : 0;
+    return others === 0 || !isShared ? 1 : 0;
   });
 }
 
