@@ -30,6 +30,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     onset: isFault ? isoOrNull(span.onsetMs) : null,
     fixed: isFault ? isoOrNull(span.fixedMs) : null,
     offsetDegC: drift.offsetDegC,
+    offsetBasis: drift.offsetBasis,
     ...ohmsOf(zone, verdict, setpointDegC),
     downtimeMinutes,
     symptoms,

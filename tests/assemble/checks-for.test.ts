@@ -27,6 +27,9 @@ describe('the measurements of a zone', () => {
     expect(checks[0]).toMatchObject({ id: 'lockout', kind: 'caution' });
     expect(measured(checks)[0]).toMatchObject({ id: 'heater-resistance', where: 'heater', power: 'locked-out' });
     expect(checks.map(({ id }) => id)).not.toContain('card-swap');
+    expect(checks.map(({ id }) => id)).not.toContain('prepare');
+    const doubted = checksFor(zone, verdict({ heater: 0.85, sensor: 0.1 }), site).map(({ id }) => id);
+    expect(doubted.indexOf('sensor-element')).toBeGreaterThan(doubted.indexOf('heater-command'));
     expect(checks.map(({ id }) => id)).not.toContain('recording-display');
   });
 

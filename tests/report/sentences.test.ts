@@ -77,7 +77,7 @@ const sentences: readonly (readonly [SymptomNote, string])[] = [
   ],
   [
     note('cold-soak-offset', 2, { offsetDegC: -3.1, uncertaintyDegC: 0.12, changeDegC: -2.5 }),
-    'cold, it reads 3.1 °C below its neighbours (± 0.12 °C), 2.5 °C less than at first',
+    'in the last cold soaks it reads 3.1 °C below its neighbours (± 0.12 °C), 2.5 °C less than at first',
   ],
   [
     note('wet-recovery', 1, { hotDepthDegC: -5.2, coldDepthDegC: -2.6, recoveryHours: 8 }),

@@ -9,6 +9,9 @@ import { inputChecks, recordingChecks } from './other-checks.js';
 /** A cause from this share on has its own measurements listed. Our own choice: one in ten. */
 const measuredShare = 0.1;
 
+/** Below this the reading is taken for right, and what measures it is left out beside the likelier walk. Our own choice. */
+const doubtedShare = 0.05;
+
 /** Sensor and wiring are measured on one walk, from the tip to the cabinet. */
 type Walk = 'circuit' | 'input' | 'heater' | 'recording';
 const walkOf: Readonly<Record<Exclude<Cause, 'none'>, Walk>> = {
@@ -31,7 +34,9 @@ export function checksFor(
   const ofSensor = zoneChecks(zone, site);
   const isFault = status === 'faulty' || status === 'watch';
   const isLikely = (cause: Cause): boolean => isFault && probabilities[cause] >= measuredShare;
-  const measured = ofSensor.filter(({ kind }) => kind === 'measure');
+  const doubt = probabilities.sensor + probabilities.wiring + probabilities.input;
+  const isReadingDoubted = !isFault || doubt >= doubtedShare;
+  const measured = ofSensor.filter(({ kind }) => kind === 'measure' && isReadingDoubted);
   const walks: Readonly<Record<Walk, readonly Check[]>> = {
     circuit: measured.filter(({ where }) => where !== 'card'),
     input: [...(isLikely('input') ? inputChecks(zone.card) : []), ...measured.filter(({ where }) => where === 'card')],
@@ -39,7 +44,9 @@ export function checksFor(
     recording: isLikely('recording') ? recordingChecks() : [],
   };
   const order = isFault ? ranked(probabilities) : (['circuit', 'input'] as const);
-  return [...ofSensor.filter(({ kind }) => kind !== 'measure'), ...order.flatMap((walk) => walks[walk])];
+  // How to prepare is told for the sensor's values, so it goes with them.
+  const before = ofSensor.filter(({ kind }) => kind === 'caution' || (kind === 'prepare' && isReadingDoubted));
+  return [...before, ...order.flatMap((walk) => walks[walk])];
 }
 
 /** Every walk once, in the order of the likeliest cause that it can find; the circuit before the input on a tie. */

@@ -118,9 +118,9 @@ function current({ ratedW, ratedV }: HeaterPlate): Check {
       }
     : stated('nameplate watts ÷ volts, in amperes');
   return {
-    ...measure('heater-current', 'cabinet', ['clamp around one lead of the heater']),
+    ...measure('heater-current', 'cabinet', []),
     power: 'live',
-    says: 'True-RMS clamp around one lead, output at 100 % long enough to read, then at 0 %. Needs power: authorised people only.',
+    says: 'True-RMS clamp around one lead of the heater, output at 100 % long enough to read, then at 0 %. Needs power: authorised people only.',
     expected: [expected],
     outcomes: [
       outcome('in-band', 'Heater, fuse and relay do their work: look at the reading or the load.', null),

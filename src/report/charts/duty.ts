@@ -6,7 +6,7 @@ import { chartConfig, dayAxis, inUnit, unitText, type Look } from './look.js';
 /** From this many points on, a line of daily medians shows what the cloud hides. */
 const cloudPoints = 20;
 
-/** What the output at rest says the reading is off by, one point per settled stretch, and the median of each day. */
+/** Output beyond what past and neighbours explain, one point per settled stretch, and the median of each day. */
 export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
   const values = unpackPoints(duty).map(({ timeMs, residualDegC, residualPercent }) => ({
     t: timeMs,
@@ -29,11 +29,16 @@ export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
         mark: { type: 'point', shape: 'square', filled: true, size: 22, opacity: 0.55, color: look.output },
         encoding: {
           x,
-          y: { field: 'residual', type: 'quantitative', title: `Reads off by, ${unitText(look)}` },
+          y: { field: 'percent', type: 'quantitative', title: 'Output beyond, % of full' },
           tooltip: [
             { field: 't', type: 'temporal', title: 'Stretch', format: '%a %-d %b %H:%M' },
-            { field: 'residual', type: 'quantitative', title: `As offset, ${unitText(look)}`, format: '+.2f' },
-            { field: 'percent', type: 'quantitative', title: 'Output, % of full', format: '+.2f' },
+            { field: 'percent', type: 'quantitative', title: 'Output beyond, % of full', format: '+.2f' },
+            {
+              field: 'residual',
+              type: 'quantitative',
+              title: `If the sensor explains it, ${unitText(look)}`,
+              format: '+.2f',
+            },
           ],
         },
       },
@@ -47,7 +52,7 @@ function dayMedians(look: Look) {
   return {
     transform: [
       { timeUnit: 'utcyearmonthdate', field: 't', as: 'day' },
-      { aggregate: [{ op: 'median', field: 'residual', as: 'middle' }], groupby: ['day'] },
+      { aggregate: [{ op: 'median', field: 'percent', as: 'middle' }], groupby: ['day'] },
       { calculate: 'toNumber(datum.day) + 43200000', as: 'noon' },
     ],
     mark: {
@@ -61,7 +66,7 @@ function dayMedians(look: Look) {
       y: { field: 'middle', type: 'quantitative' },
       tooltip: [
         { field: 'day', type: 'temporal', timeUnit: 'utcyearmonthdate', title: 'Day', format: '%a %-d %b' },
-        { field: 'middle', type: 'quantitative', title: `Middle of the day, ${unitText(look)}`, format: '+.2f' },
+        { field: 'middle', type: 'quantitative', title: 'Middle of the day, % of full', format: '+.2f' },
       ],
     },
   };

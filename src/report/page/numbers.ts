@@ -23,11 +23,11 @@ const tables: Readonly<Record<string, (data: ZoneChartData) => Html>> = {
     ),
   duty: ({ duty }) =>
     dataTable(
-      ['Settled stretch', 'Reads off by', 'Output, of full'],
+      ['Settled stretch', 'Output beyond, of full', 'If the sensor explains it'],
       unpackPoints(duty).map(({ timeMs, residualDegC, residualPercent }) => [
         clock.dateTime(timeMs),
-        temperatureHtml(signed(residualDegC, 2)),
         withUnit(residualPercent, '%', 2),
+        temperatureHtml(signed(residualDegC, 2)),
       ]),
     ),
 };

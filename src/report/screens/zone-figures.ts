@@ -64,15 +64,15 @@ function soakFigure(zone: ZoneFinding): Html {
 function dutyFigure(zone: ZoneFinding): Html {
   if (zone.duty.length === 0) {
     return html`<div class="figure">
-      <h3>What the output says the reading is off by</h3>
+      <h3>Output beyond what past and neighbours explain</h3>
       <p>This log has no settled stretch with an output to compare.</p>
     </div>`;
   }
   return figure({
     chart: 'duty',
-    title: 'What the output says the reading is off by',
-    says: `What the output at rest says the reading is off by, in ${counted(zone.duty.length, 'settled stretch', 'settled stretches')}; the numbers are in the table below.`,
-    note: 'A sensor that reads high makes the zone too cold, so it needs less output: the difference is told here as degrees. Squares: settled stretches; line: the middle of each day. Load moves all zones of a machine; a sensor moves one.',
+    title: 'Output beyond what past and neighbours explain',
+    says: `Output at rest beyond what the zone’s past and its neighbours explain, in ${counted(zone.duty.length, 'settled stretch', 'settled stretches')}; the numbers are in the table below.`,
+    note: 'Above 0 the zone needs more heat than before: its sensor reads low, or part of the heater is gone. Below 0 it needs less: its sensor reads high. Load moves all zones of a machine and is taken off. Squares: settled stretches; line: the middle of each day.',
     numbers: 'made in the page',
   });
 }

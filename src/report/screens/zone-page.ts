@@ -2,8 +2,9 @@ import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Content, type Html } from '../text/html.js';
 import { machineBeside, nameHtml, shortName } from '../text/names.js';
 import { listText, minutesText, ohmText } from '../text/numbers.js';
-import { level, phraseHtml, signed, temperatureHtml } from '../text/phrase.js';
+import { level, phraseHtml, temperatureHtml } from '../text/phrase.js';
 import { sensorName } from '../sentences/next-step.js';
+import { errorBasis, errorSize } from '../sentences/reading-error.js';
 import { verdict, whyUntold } from '../sentences/verdict.js';
 import { cautionBox } from './caution-box.js';
 import { checksBlock } from './checks.js';
@@ -27,7 +28,7 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
         <p>${statusMark(zone)}</p>
         <p class="lead">${phraseHtml(verdict(zone))}</p>
         ${zone.status === 'insufficient-data' && html`<p>${whyUntold(zone)}</p>`}
-        ${zone.status !== 'insufficient-data' && causeBar(zone.probabilities)}
+        ${zone.status !== 'insufficient-data' && causeBar(zone.probabilities)} ${basisLine(zone)}
       </div>
       ${factList(zone, context)}
     </div>
@@ -65,7 +66,7 @@ function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
     ['Fixed', zone.fixed ? clock.dateTime(zone.fixed) : null],
     ['Trend', zone.trend ? trendMark(zone) : null],
     ['Production lost', zone.downtimeMinutes > 0 ? minutesText(zone.downtimeMinutes) : null],
-    ['Reads off by', zone.offsetDegC === null ? 'not told' : temperatureHtml(signed(zone.offsetDegC))],
+    ['Reads off by', readingError(zone)],
     ['As ohms too many', zone.seriesOhm === null ? null : ohmText(zone.seriesOhm)],
     ['As leak across', zone.shuntOhm === null ? null : ohmText(zone.shuntOhm)],
     ['Leaves tolerance', zone.leavesTolerance ? leavesText(zone.leavesTolerance, findings.window.end, clock) : null],
@@ -80,6 +81,17 @@ function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
         </div>`,
     )}
   </dl>`;
+}
+
+/** Why this size and no other, one line below the facts. */
+function basisLine(zone: ZoneFinding): Html | null {
+  const basis = errorBasis(zone);
+  return basis.length === 0 ? null : html`<p class="note">Reading error: ${phraseHtml(basis)}</p>`;
+}
+
+function readingError(zone: ZoneFinding): Content {
+  if (zone.offsetDegC === null) return 'not told';
+  return phraseHtml(errorSize(zone));
 }
 
 /** A date in the future is a forecast; one that has passed says only that the band is left. */

@@ -34,7 +34,8 @@ function goodValue(zone: ZoneFinding, where: Check['where']): Phrase {
   const value = check?.expected.find(({ condition }) => condition === 'room') ?? check?.expected[0];
   if (!check || !value) return [];
   const pair = check.between[0] === undefined ? '' : ` between ${check.between[0]}`;
-  return phrase` Good${pair}: ${expectedText(value)} ${conditionText(value)}${drifted(zone, value)}.`;
+  const condition = conditionText(value);
+  return phrase` Good${pair}: ${expectedText(value)}${condition.length > 0 ? ' ' : ''}${condition}${drifted(zone, value)}.`;
 }
 
 /** What the meter shows when the sensor reads as the last cold soak says; only where that leaves the limits. */

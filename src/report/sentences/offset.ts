@@ -17,12 +17,9 @@ const coldSoakOffset: Spoken = {
       Math.abs(changeDegC) >= worthNamingDegC
         ? phrase`, ${difference(Math.abs(changeDegC))} ${bySign(changeDegC, 'more', 'less')} than at first`
         : [];
-    return phrase`cold, it reads ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'above', 'below')} its neighbours (± ${difference(ask('uncertaintyDegC'), 2)})${change}`;
+    return phrase`in the last cold soaks it reads ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'above', 'below')} its neighbours (± ${difference(ask('uncertaintyDegC'), 2)})${change}`;
   },
 };
-
-/** A sensor further off than this is seen by everybody, so the change is no drift; from memory. */
-const largestOffsetDegC = 20;
 
 const dutyShift: Spoken = {
   detector: 'duty-shift',
@@ -30,13 +27,9 @@ const dutyShift: Spoken = {
   weight: always(65),
   isOnTrace: true,
   say: (ask) => {
+    // Its size in degrees stands with the zone's reading error: one number there, not one from every method.
     const percent = ask('residualPercent');
-    const degC = ask('residualDegC');
-    const asOffset: Phrase =
-      Math.abs(degC) <= largestOffsetDegC
-        ? phrase`, as if it read ${difference(Math.abs(degC))} too ${bySign(degC, 'high', 'low')}`
-        : [];
-    return phrase`it needs ${withUnit(Math.abs(percent), '% of full output', 1)} ${bySign(percent, 'more', 'less')} than its past and its neighbours say${asOffset}`;
+    return phrase`it needs ${withUnit(Math.abs(percent), '% of full output', 1)} ${bySign(percent, 'more', 'less')} than its past and its neighbours say`;
   },
 };
 
@@ -46,6 +39,7 @@ const slowDrift: Spoken = {
   weight: always(88),
   isOnTrace: true,
   say: (ask) => {
+    ask('powerRatio'); // the shape of the ramp: for other programs
     const offsetDegC = ask('offsetDegC');
     const perWeekDegC = 7 * ask('slopeDegCPerDay');
     const slope: Phrase = Number.isNaN(perWeekDegC) ? [] : phrase`, by ${difference(Math.abs(perWeekDegC))} a week`;
