@@ -2,6 +2,7 @@ import type { Stats } from 'node:fs';
 import { mkdir, open, realpath, rename, stat, unlink, writeFile, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { LogProblem } from '../model/problem.js';
+import { reasonOf } from './reason-of.js';
 import { removeLeftovers } from './remove-leftovers.js';
 import { temporaryNameOf } from './temporary-name.js';
 
@@ -100,24 +101,4 @@ function writeFailed(file: string, cause: unknown): LogProblem {
     'Free space or choose another place, and run again; what was there before is unchanged.',
     { cause },
   );
-}
-
-/** Meanings by POSIX.1-2017, section 2.3 Error Numbers. */
-const reasons: Readonly<Record<string, string>> = {
-  ENOSPC: 'the disk is full',
-  EDQUOT: 'the quota on that disk is used up',
-  EFBIG: 'files may not grow that large here',
-  EROFS: 'that disk can only be read',
-  EACCES: 'permission denied',
-  EPERM: 'permission denied',
-  ENOTDIR: 'a part of its path is a file, not a folder',
-  EEXIST: 'a part of its path is a file, not a folder',
-  EISDIR: 'it is a folder',
-  ENAMETOOLONG: 'its name is too long',
-};
-
-/** What stopped the writing, in words where they are known. */
-export function reasonOf(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException;
-  return reasons[code ?? ''] ?? message;
 }

@@ -33,7 +33,8 @@ export async function openPlain(path: string, expectedBytes = 0): Promise<ByteSo
         throw unreadable(path, error);
       });
       doneBytes += bytesRead;
-      if (bytesRead === 0 && doneBytes < expectedBytes) throw shortened(path, expectedBytes, doneBytes);
+      if (bytesRead === 0 && at < target.length && doneBytes < expectedBytes)
+        throw shortened(path, expectedBytes, doneBytes);
       return bytesRead;
     },
     close: () => file.close(),

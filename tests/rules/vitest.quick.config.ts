@@ -7,6 +7,7 @@ const slow = [
   'tests/simulator/**',
   'tests/open-data/**',
   'tests/golden/**',
+  'tests/faults/**',
   'tests/fuzz/**',
   'tests/history/**',
   'tests/detect/look-alikes.test.ts',
