@@ -24,6 +24,9 @@ const causeWords: readonly (readonly [RepairCause, readonly string[]])[] = [
       scheda, regolatore, tarjeta de entrada, tarjeta, regulador, placa de entrada, cartao de entrada, ingangskaart,
       regelaar, ingangskort, ingangkort, inngangskort, indgangskort, regulator, karta wejsc*, modul wejsc*`),
   ],
+  // An element that was measured open is the finding, whatever connector or terminal it was measured at.
+  ['heater', list('heating element open, heating element broken, heating element failed')],
+  ['sensor', list('element open, open element, element broken, broken element, element failed')],
   [
     'wiring',
     list(`wiring, wire, wires, cable, cables, lead, leads, terminal*, connector*, connection*, plug, plugs, socket, crimp*,

@@ -74,6 +74,8 @@ describe('maintenance words', () => {
   test.each([
     ['Replaced RTD', 'element open', 'sensor', true],
     ['Replaced sensor', 'terminal loose', 'wiring', true],
+    ['Sensor replaced', 'element open at its own connector', 'sensor', true],
+    ['Replaced heater', 'heating element open at its terminals', 'heater', false],
     ['Fühler getauscht', 'Fühlerbruch', 'sensor', true],
     ['Byttet føler', '', 'sensor', true],
     ['Tightened terminal', 'loose screw', 'wiring', false],
