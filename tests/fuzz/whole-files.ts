@@ -2,6 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { strToU8, zipSync } from 'fflate';
 import { parquetWriteBuffer } from 'hyparquet-writer';
 import { madeFindings, madeZone } from '../make/made-findings.js';
+import { workbookOf } from '../make/workbook.js';
 
 /** What one reader is given: the file that is mutated, and sound files that lie beside it. */
 export interface WholeFile {
@@ -80,7 +81,7 @@ export function wholeFiles(): WholeFile[] {
     file('alarms', 'alarms.csv', alarms, sound),
     file('maintenance list', 'maintenance.csv', maintenance, sound),
     file('stop list', 'stops.csv', stops, sound),
-    file('workbook', 'log.xlsx', workbook()),
+    file('workbook', 'log.xlsx', workbookOf(wide)),
     file('Parquet', 'log.parquet', parquet()),
     file('gzip', 'log.csv.gz', gzipSync(wide)),
     file('zip', 'logs.zip', zipSync({ 'a/log.csv': strToU8(wide), 'alarms.csv': strToU8(alarms) })),
@@ -89,43 +90,6 @@ export function wholeFiles(): WholeFile[] {
     file('history', 'run-20260105T000000Z-0123456789ab.json', findings(), sound),
     file('record', 'record.jsonl', record(), sound),
   ];
-}
-
-function workbook(): Uint8Array {
-  const cell = (column: number, row: number, value: string): string => {
-    const place = `${String.fromCharCode(65 + column)}${row + 1}`;
-    return /^[\d.]+$/.test(value)
-      ? `<c r="${place}"><v>${value}</v></c>`
-      : `<c r="${place}" t="inlineStr"><is><t>${value}</t></is></c>`;
-  };
-  const sheetRows = wide
-    .trim()
-    .split('\n')
-    .map(
-      (line, row) =>
-        `<row r="${row + 1}">${line
-          .split(',')
-          .map((text, c) => cell(c, row, text))
-          .join('')}</row>`,
-    );
-  const main = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
-  const relation = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
-  const packaged = 'http://schemas.openxmlformats.org/package/2006';
-  const types = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
-  return zipSync({
-    '[Content_Types].xml': strToU8(
-      `<Types xmlns="${packaged}/content-types"><Default Extension="xml" ContentType="application/xml"/><Override PartName="/xl/workbook.xml" ContentType="${types}.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="${types}.worksheet+xml"/></Types>`,
-    ),
-    'xl/workbook.xml': strToU8(
-      `<workbook xmlns="${main}" xmlns:r="${relation}"><sheets><sheet name="Log" sheetId="1" r:id="rId1"/></sheets></workbook>`,
-    ),
-    'xl/_rels/workbook.xml.rels': strToU8(
-      `<Relationships xmlns="${packaged}/relationships"><Relationship Id="rId1" Type="${relation}/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
-    ),
-    'xl/worksheets/sheet1.xml': strToU8(
-      `<worksheet xmlns="${main}"><sheetData>${sheetRows.join('')}</sheetData></worksheet>`,
-    ),
-  });
 }
 
 function parquet(): Uint8Array {

@@ -3,10 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
+import { zipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Findings } from '../../src/model/findings.js';
 import { analyse } from '../../src/pipeline.js';
 import { Random } from '../make/random.js';
+import { workbookOf } from '../make/workbook.js';
 
 /** One row of a small log: time and reading, °C, per zone; NaN = open. */
 interface Row {
@@ -38,46 +40,81 @@ function makeRows(): Row[] {
 }
 
 interface Packaging {
+  readonly layout: 'wide' | 'long' | 'a file per zone';
   readonly separator: ',' | ';' | '\t';
   readonly isCrlf: boolean;
   readonly hasMark: boolean;
-  readonly isPacked: boolean;
+  readonly container: 'text' | 'gzip' | 'zip' | 'workbook';
   readonly isSplitByDay: boolean;
   readonly isRepeated: boolean;
   readonly isBackwards: boolean;
-  readonly offsetHours: number;
+  /** How times are written; "local" is the clock of Oslo, named in plant.yaml. */
+  readonly time: 'UTC' | '+02:00' | 'local' | 'epoch' | 'dots, local';
   readonly unit: 'degC' | 'degF';
 }
 
 const plain: Packaging = {
-  separator: ',',
-  isCrlf: false,
-  hasMark: false,
-  isPacked: false,
-  isSplitByDay: false,
-  isRepeated: false,
-  isBackwards: false,
-  offsetHours: 0,
-  unit: 'degC',
+  ...{ layout: 'wide', separator: ',', isCrlf: false, hasMark: false, container: 'text' },
+  ...{ isSplitByDay: false, isRepeated: false, isBackwards: false, time: 'UTC', unit: 'degC' },
 };
 
-function textOf(
-  rows: readonly Row[],
-  { separator, isCrlf, hasMark, isBackwards, offsetHours, unit }: Packaging,
-): string {
+const clockAt = (ms: number): string => new Date(ms).toISOString().slice(0, 19);
+/** Oslo is two hours ahead of UTC in May (tz database). */
+const osloAheadMs = 2 * 3_600_000;
+const timeTexts: Record<Packaging['time'], (ms: number) => string> = {
+  UTC: (ms) => `${clockAt(ms)}Z`,
+  '+02:00': (ms) => `${clockAt(ms + osloAheadMs)}+02:00`,
+  local: (ms) => clockAt(ms + osloAheadMs),
+  epoch: (ms) => String(ms / 1000),
+  'dots, local': (ms) =>
+    clockAt(ms + osloAheadMs).replace(/^(\d+)-(\d+)-(\d+)T(.*)$/, (_, year, month, day, clock) =>
+      [`${day}.${month}.${year}`, clock].join(' '),
+    ),
+};
+
+/** The text of a file that holds some zones of some rows. */
+function textOf(rows: readonly Row[], zones: readonly number[], packaging: Packaging): string {
+  const { layout, separator, isCrlf, hasMark, isBackwards, time, unit } = packaging;
   const number = (degC: number): string => {
     if (Number.isNaN(degC)) return 'OPEN';
     const text = (unit === 'degF' ? degC * 1.8 + 32 : degC).toFixed(2);
     return separator === ';' ? text.replace('.', ',') : text;
   };
-  const time = (ms: number): string => {
-    const local = new Date(ms + offsetHours * 3_600_000).toISOString().slice(0, 19);
-    return offsetHours === 0 ? `${local}Z` : `${local}+0${offsetHours}:00`;
-  };
-  const header = ['Time', ...Array.from({ length: ZONES }, (_, zone) => `Zone ${zone + 1} PV [${unit}]`)];
-  const lines = rows.map(({ timeMs, degC }) => [time(timeMs), ...degC.map(number)].join(separator));
-  if (isBackwards) lines.reverse();
-  return (hasMark ? '\uFEFF' : '') + [header.join(separator), ...lines, ''].join(isCrlf ? '\r\n' : '\n');
+  const name = (zone: number): string => `Zone ${zone + 1} PV [${unit}]`;
+  const ordered = isBackwards ? [...rows].reverse() : rows;
+  const lines = ordered.flatMap(({ timeMs, degC }) => {
+    const stamp = timeTexts[time](timeMs);
+    if (layout === 'long') return zones.map((zone) => [stamp, name(zone), number(degC[zone]!)]);
+    return [[stamp, ...zones.map((zone) => number(degC[zone]!))]];
+  });
+  const header = layout === 'long' ? ['Time', 'Tag', 'Value'] : ['Time', ...zones.map(name)];
+  const text = [header, ...lines].map((cells) => cells.join(separator));
+  return (hasMark ? '\uFEFF' : '') + [...text, ''].join(isCrlf ? '\r\n' : '\n');
+}
+
+/** Files by name. */
+function filesOf(rows: readonly Row[], packaging: Packaging): Map<string, Uint8Array> {
+  const half = rows.findIndex(({ timeMs }) => timeMs >= START_MS + 86_400_000);
+  const parts = packaging.isSplitByDay ? [rows.slice(0, half), rows.slice(half)] : [rows];
+  const all = Array.from({ length: ZONES }, (_, zone) => zone);
+  const groups = packaging.layout === 'a file per zone' ? all.map((zone) => [zone]) : [all];
+  const files = new Map<string, Uint8Array>();
+  parts.forEach((part, i) =>
+    groups.forEach((zones, k) => {
+      const text = textOf(part, zones, packaging);
+      files.set(`log-${i}-${k}.csv`, Buffer.from(text));
+      if (packaging.isRepeated && i === 0) files.set(`again-${k}.csv`, Buffer.from(text));
+    }),
+  );
+  return inContainer(files, packaging.container);
+}
+
+function inContainer(files: Map<string, Uint8Array>, container: Packaging['container']): Map<string, Uint8Array> {
+  if (container === 'zip') return new Map([['logs.zip', zipSync(Object.fromEntries(files))]]);
+  if (container === 'gzip') return new Map([...files].map(([name, bytes]) => [`${name}.gz`, gzipSync(bytes)]));
+  if (container === 'text') return files;
+  const sheet = (bytes: Uint8Array): Uint8Array => workbookOf(Buffer.from(bytes).toString());
+  return new Map([...files].map(([name, bytes]) => [name.replace('.csv', '.xlsx'), sheet(bytes)]));
 }
 
 let root = '';
@@ -88,14 +125,8 @@ let count = 0;
 async function findingsOf(packaging: Packaging, given = rows): Promise<Findings> {
   const folder = join(root, String(count++));
   mkdirSync(folder);
-  const half = given.findIndex(({ timeMs }) => timeMs >= START_MS + 86_400_000);
-  const parts = packaging.isSplitByDay ? [given.slice(0, half), given.slice(half)] : [given];
-  for (const [i, part] of parts.entries()) {
-    const bytes = Buffer.from(textOf(part, packaging));
-    const name = packaging.isPacked ? `log-${i}.csv.gz` : `log-${i}.csv`;
-    writeFileSync(join(folder, name), packaging.isPacked ? gzipSync(bytes) : bytes);
-    if (packaging.isRepeated && i === 0) writeFileSync(join(folder, `again.csv`), bytes);
-  }
+  for (const [name, bytes] of filesOf(given, packaging)) writeFileSync(join(folder, name), bytes);
+  if (packaging.time.endsWith('local')) writeFileSync(join(folder, 'plant.yaml'), 'timezone: Europe/Oslo\n');
   return analyse([folder]);
 }
 
@@ -108,17 +139,22 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(root, { recursive: true }));
 
-const packagings = fc.record<Packaging>({
+const anyPackaging = fc.record<Packaging>({
+  layout: fc.constantFrom('wide', 'long', 'a file per zone'),
   separator: fc.constantFrom(',', ';', '\t'),
   isCrlf: fc.boolean(),
   hasMark: fc.boolean(),
-  isPacked: fc.boolean(),
+  container: fc.constantFrom('text', 'gzip', 'zip', 'workbook'),
   isSplitByDay: fc.boolean(),
   isRepeated: fc.boolean(),
   isBackwards: fc.boolean(),
-  offsetHours: fc.constantFrom(0, 2),
+  time: fc.constantFrom('UTC', '+02:00', 'local', 'epoch', 'dots, local'),
   unit: fc.constant('degC'),
 });
+/** A sheet has cells and no separators. */
+const packagings = anyPackaging.map((packaging): Packaging =>
+  packaging.container === 'workbook' ? { ...packaging, separator: ',', isCrlf: false, hasMark: false } : packaging,
+);
 
 describe('one log, however it is packed', () => {
   test('zone 2 has something to find', () => {
@@ -126,7 +162,7 @@ describe('one log, however it is packed', () => {
     expect(byZone(usual).get('Zone 1')!.probabilities.none).toBeGreaterThan(0.8);
   });
 
-  test('the same verdicts, onsets and counts from every packaging', { timeout: 120_000 }, async () => {
+  test('the same verdicts, onsets and counts from every packaging', { timeout: 600_000 }, async () => {
     await fc.assert(
       fc.asyncProperty(packagings, async (packaging) => {
         const found = byZone(await findingsOf(packaging));
