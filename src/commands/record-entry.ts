@@ -4,6 +4,7 @@ import { LogProblem } from '../model/problem.js';
 import type { RecordEntry } from '../model/record.js';
 import type { NamedZone } from '../history/distinct-findings.js';
 import { zoneOnMachine } from '../report/text/names.js';
+import { causeWords } from '../report/text/words.js';
 import { foldText } from '../words/fold.js';
 import { findZones } from './zone-find.js';
 
@@ -48,8 +49,10 @@ function zoneOf({ zone, machine }: TypedFinding, known: readonly NamedZone[]): P
   );
 }
 
+/** By the words of --found, or those of the report ("input card"). */
 function causeOf(text: string | undefined): Cause {
-  const cause = causes.find((known) => known === text?.trim().toLowerCase());
+  const wanted = text?.trim().toLowerCase();
+  const cause = causes.find((known) => known === wanted || causeWords[known] === wanted);
   if (cause) return cause;
   const what = text === undefined ? 'What was found is missing.' : `--found ${text} is not known.`;
   throw badArgument(what, `Give --found with one of ${causes.join(', ')}.`);

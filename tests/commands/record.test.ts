@@ -153,6 +153,7 @@ describe('what was typed', () => {
   test('becomes an entry in the words of the reports', () => {
     const now = { zone: 'Upper plate', machine: 'M2', time: '2026-03-05T10:00:00.000Z', found: 'none', note: '' };
     expect(typed({})).toEqual(now);
+    expect(typed({ found: 'Input card' }).found).toBe('input');
     expect(typed({ zone: 'front jaw', machine: 'm2', found: ' Heater ' })).toEqual({
       ...now,
       zone: 'Front jaw',

@@ -124,12 +124,18 @@ describe('one repair counts once', () => {
     expect(two.found).toEqual([['wiring', '2026-03-04']]);
     expect(two.problems).toMatchObject([{ file: 'record.jsonl', line: 2 }]);
     expect(two.problems[0]!.what).toMatch(/found to be wiring here, but sensor in record\.jsonl:1 on the same day/);
-    const withList = told([
-      entry('heater', '2026-03-04T10:00:00.000Z'),
-      entry('none', '2026-03-04T09:00:00.000Z', at(7)),
-    ]);
-    expect(withList.found).toEqual([['none', '2026-03-04']]);
-    expect(withList.problems[0]!.what).toContain('heater in the maintenance list');
+  });
+
+  test('where the record speaks, the maintenance list of that week is silent, and a contradiction is told', () => {
+    const list = entry('heater', '2026-03-04T10:00:00.000Z');
+    const late = told([list, entry('none', '2026-03-06T09:00:00.000Z', at(7))]);
+    expect(late.found).toEqual([['none', '2026-03-06']]);
+    expect(late.problems).toMatchObject([{ line: 7 }]);
+    expect(late.problems[0]!.what).toContain(
+      'none here, but heater in the maintenance list of 2026-03-04; this line counts',
+    );
+    const rear = told([list, entry('none', '2026-03-06T09:00:00.000Z', { ...at(7), zone: 'Rear jaw' })]);
+    expect([rear.found.length, rear.problems]).toEqual([2, []]);
   });
 
   test('a day is a day on the clock of the plant', () => {
