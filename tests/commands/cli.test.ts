@@ -48,7 +48,7 @@ describe('the program', () => {
     expect([status, stderr]).toEqual([0, '']);
     expect(stdout).toContain('Needs a fitter');
     expect(stdout).not.toContain('\u001B');
-    expect(stdout.split('\n').length, 'lines of one screen').toBeLessThan(62);
+    expect(stdout.split('\n').length, 'lines of one screen').toBeLessThan(50);
   });
 
   test('gives it as JSON, or on one line', () => {

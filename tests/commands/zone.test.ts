@@ -6,6 +6,7 @@ import { completionScript } from '../../src/commands/completion.js';
 import { registerZone, spanMs } from '../../src/commands/zone.js';
 import { zoneCard, type CardOptions } from '../../src/commands/zone-card.js';
 import { findZones, lettersApart } from '../../src/commands/zone-find.js';
+import { heaterChecks } from '../../src/assemble/checks/heater-checks.js';
 import { coloursFor } from '../../src/commands/terminal/colour.js';
 import { sparkline } from '../../src/commands/terminal/sparkline.js';
 import { tableLines } from '../../src/commands/terminal/table.js';
@@ -30,7 +31,7 @@ describe('the card of a zone', () => {
       'Sat 14 Feb 13:54',
       'Bring:',
       '107.6 Ω',
-      'Lock out',
+      'lock out',
     ]) {
       expect(text).toContain(part);
     }
@@ -50,6 +51,35 @@ describe('the card of a zone', () => {
         for (const line of text.split('\n')) expect(textWidth(line), line).toBeLessThanOrEqual(columns);
       }
     }
+  });
+
+  test('is one screen: 40 lines at 100 columns, 30 for a healthy zone; --why has what was left out', () => {
+    const wide = { ...paper, columns: 100 };
+    for (const zone of findings.zones) {
+      const lines = (isWhyWanted: boolean) =>
+        zoneCard(zone, findings, { ...options, isWhyWanted, terminal: wide })
+          .trimEnd()
+          .split('\n').length;
+      const most = zone.status === 'healthy' ? 30 : 40;
+      expect(lines(false), zone.zone).toBeLessThanOrEqual(most);
+      expect(lines(true)).toBeGreaterThan(lines(false));
+    }
+  });
+
+  test('a value that is the same at a later place is not written twice', () => {
+    const text = card({ terminal: { ...paper, columns: 100 } });
+    expect(text).toMatch(/At the cabinet terminals: .*as at the sensor’s own connector/);
+    expect(text.match(/more than 100 MΩ/g)).toHaveLength(1);
+  });
+
+  test('of a heater the steps without a number say what to do', () => {
+    const checks = heaterChecks({ ratedW: 1000, ratedV: 240 });
+    const text = zoneCard({ ...loose!, checks }, findings, options)
+      .replaceAll('\u00A0', ' ')
+      .replace(/\s+/g, ' ');
+    expect(text).toContain('57.6 Ω'); // 240² / 1000, arithmetic
+    expect(text).toContain('power on, authorised people only: True-RMS clamp around one lead');
+    expect(text).toContain('and 1 more, with --why');
   });
 
   test('leaves out what is older than --last', () => {

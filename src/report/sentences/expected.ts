@@ -1,6 +1,6 @@
 import type { ExpectedValue } from '../../model/check.js';
 import { numberText, ohmText, withUnit } from '../text/numbers.js';
-import { level, phrase, plain, type Phrase } from '../text/phrase.js';
+import { difference, level, phrase, plain, type Phrase } from '../text/phrase.js';
 
 /** "at the set point, 182.0 °C". */
 export function conditionText({ condition, atDegC }: ExpectedValue): Phrase {
@@ -20,7 +20,7 @@ export function expectedText(value: ExpectedValue): Phrase {
     case 'insulation':
       return plain(`OL, or more than ${ohmText(value.leastOhm)}`);
     case 'reading':
-      return phrase`controller shows ${level(value.expectedDegC)} (${level(value.lowDegC)} to ${level(value.highDegC)})${appliedText(value)}`;
+      return phrase`controller shows ${level(value.expectedDegC)} ± ${difference((value.highDegC - value.lowDegC) / 2)}${appliedText(value)}`;
     case 'heater-current':
       return plain(bandText(value.expectedA, value.lowA, value.highA, 'A', 2));
     case 'supply-voltage':
@@ -28,6 +28,13 @@ export function expectedText(value: ExpectedValue): Phrase {
     case 'stated':
       return plain(value.says);
   }
+}
+
+/** Whether there is a value to hold a meter against; false for what is only noted down. */
+export function isComparable(value: ExpectedValue): boolean {
+  return (
+    value.quantity !== 'resistance' || value.expectedOhm !== null || value.highOhm !== null || (value.lowOhm ?? 0) > 0
+  );
 }
 
 function appliedText({ appliedOhm, appliedMv }: { readonly appliedOhm?: number; readonly appliedMv?: number }): string {

@@ -18,14 +18,20 @@ const answers: Readonly<Record<string, { readonly where?: Check['where']; readon
   'ask-what-was-done': { yes: 'it was the sensor; note it with "looselead record"' },
 };
 
-/** The first thing to do: the measurement that settles most, with the values to expect and what the answer means. */
+/** The first thing to do with the values to expect: for a page on which it stands by itself. */
 export function firstStep(zone: ZoneFinding): Phrase {
+  const where = answers[zone.nextCheckId ?? '']?.where;
+  return zone.status === 'healthy' || !where ? firstTask(zone) : phrase`${firstTask(zone)}${goodValue(zone, where)}`;
+}
+
+/** The measurement that settles most and what its answer means; the values stand elsewhere. */
+export function firstTask(zone: ZoneFinding): Phrase {
   if (zone.status === 'healthy') return plain('Nothing to do.');
   const says = zone.nextCheck ?? zone.checks.find(({ kind }) => kind === 'measure')?.says;
   const answer = answers[zone.nextCheckId ?? ''];
   const to = says ?? 'Measure the sensor at its own connector and again at the cabinet, locked out.';
   const yes = answer && to.endsWith('?') ? ` Yes: ${answer.yes}.` : '';
-  return phrase`${phraseFromText(to)}${yes}${answer?.where ? goodValue(zone, answer.where) : []}`;
+  return phrase`${phraseFromText(to)}${yes}`;
 }
 
 /** "Good: 107.1 Ω (106.2 to 108.1) cold, at 18.3 °C; the log makes one expect 104.8 Ω." */
@@ -36,6 +42,14 @@ function goodValue(zone: ZoneFinding, where: Check['where']): Phrase {
   const pair = check.between[0] === undefined ? '' : ` between ${check.between[0]}`;
   const condition = conditionText(value);
   return phrase` Good${pair}: ${expectedText(value)}${condition.length > 0 ? ' ' : ''}${condition}${drifted(zone, value)}.`;
+}
+
+/** "By the log it is near 104.8 Ω there, cold.": what a meter at the sensor will show of a drift; '' where it shows none. */
+export function driftedText(zone: ZoneFinding): string {
+  const values = zone.checks.find(({ kind, where }) => kind === 'measure' && where === 'sensor')?.expected ?? [];
+  const value = values.find(({ condition }) => condition === 'room');
+  const near = value === undefined ? '' : drifted(zone, value);
+  return near === '' ? '' : `B${near.slice(3)} there, cold.`;
 }
 
 /** What the meter shows when the sensor reads as the last cold soak says; only where that leaves the limits. */
