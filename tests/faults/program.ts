@@ -3,12 +3,15 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect } from 'vitest';
+import { expect, vi } from 'vitest';
 import { readFindings } from '../../src/commands/read-findings.js';
 import { readHistory } from '../../src/history/history-folder.js';
 import { builtProgram } from '../make/built-program.js';
 import { smallPlant } from '../make/small-plant.js';
 import { writePlant } from '../make/write-plant.js';
+
+// A dozen whole reports in one test; on a busy machine each takes ten times as long.
+vi.setConfig({ testTimeout: 600_000, hookTimeout: 600_000 });
 
 /** The program, built, and two folders of logs whose reports differ, in a folder that is thrown away. */
 export interface Bench {
