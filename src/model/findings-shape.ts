@@ -1,46 +1,86 @@
+import { causes } from './cause.js';
 import type { Findings } from './findings.js';
+import { allHaveShape, hasShape, isNamed, type Named, type PlainShape } from './plain-shape.js';
 
-type Named = Readonly<Record<string, unknown>>;
-
-/** Lists that every reader of findings walks over. */
-const zoneLists = ['symptoms', 'unable', 'checks', 'terms', 'repairs', 'soaks', 'duty', 'opensByDay'];
-const downtimeLists = ['from', 'byZone', 'byMachine', 'byWeek', 'pareto', 'reliability', 'notes'];
-const alarmLists = ['floods', 'chattering', 'fleeting', 'stale', 'mostFrequent', 'byZone', 'byMachine', 'byDay'];
+// What every reader of findings asks for; what is absent in findings of earlier versions is not asked for.
+const findingsShape: PlainShape = { lists: ['sources', 'zones', 'problems', 'assumptions'] };
+const windowShape: PlainShape = { times: ['start', 'end'] };
+const zoneShape: PlainShape = {
+  numbers: ['rank', 'downtimeMinutes'],
+  numbersOrNull: ['offsetDegC', 'seriesOhm', 'shuntOhm', 'setpointDegC', 'roomDegC', 'wires'],
+  texts: ['zone', 'machine', 'status'],
+  textsOrNull: ['onset', 'fixed', 'sensor', 'card', 'leavesTolerance', 'trend', 'nextCheck'],
+  lists: ['symptoms', 'unable', 'checks', 'terms', 'repairs', 'soaks', 'duty', 'opensByDay'],
+  numberTables: ['prior'],
+};
+const symptomShape: PlainShape = {
+  texts: ['detector'],
+  times: ['start', 'end'],
+  numbers: ['count'],
+  numberTables: ['facts'],
+};
+const termShape: PlainShape = { texts: ['term', 'says'], numbers: ['value'], numberTables: ['adds'] };
+const unableShape: PlainShape = { texts: ['detector', 'why'] };
+const repairShape: PlainShape = { times: ['time'], texts: ['from', 'done', 'found'] };
+const checkShape: PlainShape = {
+  texts: ['id', 'kind', 'where', 'power', 'says', 'source'],
+  lists: ['between', 'expected', 'outcomes'],
+};
+const downtimeShape: PlainShape = {
+  numbers: ['stoppedMinutes', 'plannedMinutes', 'zoneFaultMinutes', 'otherMinutes', 'unknownMinutes'],
+  numbersOrNull: ['cost'],
+  textsOrNull: ['currency'],
+  lists: ['from', 'byZone', 'byMachine', 'byWeek', 'pareto', 'reliability', 'notes'],
+};
+const downtimeRowShape: PlainShape = {
+  texts: ['name', 'bucket'],
+  textsOrNull: ['machine'],
+  numbers: ['minutes', 'stops', 'longestMinutes'],
+  numbersOrNull: ['cost'],
+};
+const reliabilityShape: PlainShape = {
+  texts: ['name'],
+  numbers: ['operatingHours', 'failures'],
+  numbersOrNull: ['mtbfHours', 'mtbfLowHours', 'mtbfHighHours', 'mttrMinutes', 'availability'],
+};
+const alarmsShape: PlainShape = {
+  lists: ['floods', 'chattering', 'fleeting', 'stale', 'mostFrequent', 'byZone', 'byMachine', 'byDay'],
+};
 
 /** Whether a value read from a file is findings of schema 1, whole enough to be shown. Never throws. */
 export function isFindings(value: unknown): value is Findings {
-  if (!isNamed(value) || value['schemaVersion'] !== 1) return false;
-  const { window, zones, downtime, alarms } = value;
+  if (!hasShape(value, findingsShape) || value['schemaVersion'] !== 1) return false;
+  const { window, zones, downtime, alarms, recordShares } = value;
   return (
-    isNamed(window) &&
-    isTime(window['start']) &&
-    isTime(window['end']) &&
-    hasLists(value, ['sources', 'zones', 'problems', 'assumptions']) &&
+    hasShape(window, windowShape) &&
     (zones as unknown[]).every(isZone) &&
-    isNamed(downtime) &&
-    hasLists(downtime, downtimeLists) &&
-    isNamed(alarms) &&
-    hasLists(alarms, alarmLists)
+    isDowntime(downtime) &&
+    hasShape(alarms, alarmsShape) &&
+    (recordShares === undefined || hasShape(recordShares, { lists: ['byCause'] }))
   );
 }
 
 function isZone(value: unknown): boolean {
-  if (!isNamed(value) || typeof value['zone'] !== 'string' || typeof value['machine'] !== 'string') return false;
-  return isNamed(value['probabilities']) && typeof value['status'] === 'string' && hasLists(value, zoneLists);
+  return (
+    hasShape(value, zoneShape) &&
+    isProbabilities(value['probabilities']) &&
+    allHaveShape(value['symptoms'], symptomShape) &&
+    allHaveShape(value['terms'], termShape) &&
+    allHaveShape(value['unable'], unableShape) &&
+    allHaveShape(value['repairs'], repairShape) &&
+    allHaveShape(value['checks'], checkShape)
+  );
 }
 
-/** Each name holds a list, and what the lists hold are no empty places. */
-function hasLists(value: Named, names: readonly string[]): boolean {
-  return names.every((name) => {
-    const list = value[name];
-    return Array.isArray(list) && list.every((item) => item !== null && item !== undefined);
-  });
+function isProbabilities(value: unknown): boolean {
+  const isShare = (share: unknown): boolean => typeof share === 'number' && share >= 0 && share <= 1;
+  return isNamed(value) && causes.every((cause) => isShare(value[cause]));
 }
 
-function isNamed(value: unknown): value is Named {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function isTime(value: unknown): boolean {
-  return typeof value === 'string' && !Number.isNaN(Date.parse(value));
+function isDowntime(value: unknown): value is Named {
+  if (!hasShape(value, downtimeShape)) return false;
+  const rows = ['byZone', 'byMachine', 'byWeek', 'pareto'].map((name) => value[name]);
+  return (
+    rows.every((list) => allHaveShape(list, downtimeRowShape)) && allHaveShape(value['reliability'], reliabilityShape)
+  );
 }

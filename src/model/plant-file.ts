@@ -31,7 +31,7 @@ export interface PlantFile {
   readonly shifts?: readonly { readonly days: string; readonly from: string; readonly to: string }[];
   readonly costPerHour?: number | Readonly<Record<string, number>>;
   readonly currency?: string;
-  /** Share of faults by cause before any evidence; replaces the fitted priors. */
+  /** Share of zones by cause before any evidence, `none` for no fault; replaces the fitted shares and the record. */
   readonly priors?: Partial<Record<Cause, number>>;
   /** Findings that the fitted shares of faults are worth against the record's own. */
   readonly priorFindings?: number;

@@ -2,7 +2,11 @@ import { z } from 'zod';
 
 const text = z.union([z.string(), z.number()]).transform(String);
 const cause = z.enum(['sensor', 'wiring', 'input', 'heater', 'recording', 'none']);
-const shares = z.partialRecord(cause, z.number());
+const logOdds = z.partialRecord(cause, z.number());
+const shareText = 'shares are numbers from 0 to 1 that make at most 1 together';
+const shares = z
+  .partialRecord(cause, z.number().min(0, shareText).max(1, shareText))
+  .refine((given) => Object.values(given).reduce((sum, share) => sum + share, 0) <= 1 + 1e-9, shareText);
 const positive = z.number().positive();
 
 const zone = z.strictObject({
@@ -36,7 +40,7 @@ export const plantSchema = z.strictObject({
   currency: z.string().optional(),
   priors: shares.optional(),
   priorFindings: positive.optional(),
-  strengths: z.record(z.string(), shares).optional(),
+  strengths: z.record(z.string(), logOdds).optional(),
   roomDegC: z.number().optional(),
   leadLengthM: positive.optional(),
   leadGauge: text.optional(),

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { appendFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { appendFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -137,6 +137,10 @@ describe('what was found moves the next report', () => {
     const { fittedShare, usedShare } = share('wiring');
     expect(stdout).toMatch(/Cause +Fitted share +Found here +Share used/);
     expect(stdout).toMatch(new RegExp(`wiring +${percent(fittedShare)} +3 +${percent(usedShare)}`));
+    const half = join(folder, 'half', 'findings.json');
+    mkdirSync(join(folder, 'half'));
+    writeFileSync(half, JSON.stringify({ ...noted, recordShares: { byCause: null } }));
+    expect(looselead('zone', 'preheat', half, '--why').stderr).toMatch(/It holds no findings of schema 1/);
     const plain = looselead('zone', 'preheat', join(folder, 'without', 'findings.json'), '--why').stdout;
     expect(plain).not.toContain('Found here');
   });

@@ -19,6 +19,9 @@ test.each([
   ['zones:\n  - name: A\n    wires: 5\n', 3, 'wires'],
   ['zones:\n  - name: A\n  - nam: B\n', 3, 'nam'],
   ['unit: celsius\n', 1, 'unit'],
+  ['priors:\n  none: 0.9\n  sensor: 60\n', 3, 'from 0 to 1'],
+  ['unit: degC\npriors:\n  none: 0.9\n  sensor: 0.2\n', 2, 'at most 1 together'],
+  ['priorFindings: 0\n', 1, 'priorFindings'],
   ['# comment\ntimezone: Mars/Base\n', 2, 'timezone'],
   ['zones:\n  - name: A\n  bad indent: [\n', 3, 'YAML'],
 ])('a slip is told with its line and key: %j', async (text, line, key) => {
@@ -29,6 +32,17 @@ test.each([
   expect(error).toBeInstanceOf(LogProblem);
   expect(error).toMatchObject({ code: 'bad-plant-file', place: { file: 'plant.yaml', line } });
   expect((error as LogProblem).message).toContain(key);
+});
+
+test('shares and strengths of causes', async () => {
+  const text =
+    'priors: { none: 0.9, sensor: 0.06 }\npriorFindings: 50\nstrengths:\n  card-shifts: { input: 4, none: -2 }\n';
+  expect(await parsePlantFile(text, 'plant.yaml')).toEqual({
+    zones: [],
+    priors: { none: 0.9, sensor: 0.06 },
+    priorFindings: 50,
+    strengths: { 'card-shifts': { input: 4, none: -2 } },
+  });
 });
 
 test('names are matched by ear, and what plant.yaml knows fills the zone', async () => {
