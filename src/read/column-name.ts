@@ -134,15 +134,39 @@ function isApart(text: string, start: number, end: number, from: 'end' | 'start'
 
 function meaningOf(span: string): Found | null {
   const words = plainWords(span.replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2'));
-  if (words === '%') return { meaning: 'filler', text: span, unit: 'percent' };
-  const temperature = /^(temp|temperature|temperatur) ?([cf])$/.exec(words);
-  if (temperature) return { meaning: 'temperature', text: span, unit: temperature[2] === 'c' ? 'degC' : 'degF' };
-  const bare = /^deg ?([cf])$/.exec(words);
-  if (bare) return { meaning: 'temperature', text: span, unit: bare[1] === 'c' ? 'degC' : 'degF' };
+  if (percentWords.test(words)) return { meaning: 'filler', text: span, unit: 'percent' };
+  const withUnit = meaningWithUnit(words);
+  if (withUnit) return { ...withUnit, text: span };
   // "Er-verdi" is one word in two parts; the A of "Manifold A Er-verdi" is none of it.
   const isOneWord = words.split(' ').every((part) => part.length > 1);
   const meaning = meaningOfWords.get(words) ?? (isOneWord && meaningOfWords.get(words.replaceAll(' ', '')));
   return meaning ? { meaning, text: span, unit: null } : null;
+}
+
+const percentWords = /^(%|pct|percent|prozent|procent|pourcentage|porcentaje|percentuale)$/;
+
+/** "temp c", "setpoint f", "deg c", "% heat", "t real": a word with a unit, or with what it is a temperature of. */
+function meaningWithUnit(words: string): Pick<Found, 'meaning' | 'unit'> | null {
+  const degrees = /^(.*?) ?([cf])$/.exec(words);
+  const said = degrees && (degrees[1] === 'deg' ? 'temperature' : meaningOfWords.get(degrees[1]!));
+  if (said === 'temperature' || ((said === 'reading' || said === 'setpoint') && words.includes(' ')))
+    if (degrees![1] !== 't') return { meaning: said, unit: degrees![2] === 'c' ? 'degC' : 'degF' };
+  const share = /^% (.+)$|^(.+) %$/.exec(words);
+  if (share && meaningOfWords.get(share[1] ?? share[2]!) === 'output') return { meaning: 'output', unit: 'percent' };
+  const [first, ...rest] = words.split(' ');
+  const kind = meaningOfWords.get(first!) === 'temperature' ? meaningOfWords.get(rest.join(' ')) : undefined;
+  return kind === 'reading' || kind === 'setpoint' ? { meaning: kind, unit: null } : null;
+}
+
+/**
+ * "PV1", "SP 2", "OUT_3 (%)": a word and nothing else but a number, which is then the zone's.
+ *
+ * @returns null for any other name. Never throws.
+ */
+export function splitNumbered(name: string): { meaning: WordMeaning; word: string; number: number } | null {
+  const match = /^(\p{L}[\p{L}\s_.%-]*?)[\s_.#-]*(\d{1,4})$/u.exec(cutUnit(name.trim()).text);
+  const found = match && meaningOf(match[1]!);
+  return found ? { meaning: found.meaning, word: match[1]!, number: Number(match[2]) } : null;
 }
 
 function trimJoints(text: string): string {
@@ -151,7 +175,7 @@ function trimJoints(text: string): string {
 
 /** In front these are the name of a thing ("Heater 1", "Input zone"), not a role. */
 const frontNouns =
-  /^(heat|heater|heating|input|in|out|power|current|press|y|t|q|id|no|level|heizung|mode|run|state|band|value|fan|valve|position|count|pid|drift|batch|production|tc|rtd|pt100|pt1000|sensor temp|signal)$/;
+  /^(heat|heater|heating|input|in|out|power|current|press|y|t|q|id|no|level|heizung|mode|run|state|band|value|fan|valve|position|count|pid|drift|batch|production|tc|rtd|pt100|pt1000|sensor temp|signal|riscaldamento|verwarming|chauffage|calefaccion|aquecimento|topeni)$/;
 
 /** For comparing names by ear: case, accents and punctuation do not count. */
 export function looseName(name: string): string {

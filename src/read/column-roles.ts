@@ -1,7 +1,9 @@
 import type { ColumnRole, TemperatureUnit } from '../model/log-file.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { looseName, splitName, unitOf, type NamedUnit, type NameParts } from './column-name.js';
+import { joinNumbered } from './numbered-names.js';
 import { areOneQuantity } from './one-quantity.js';
+import { plainWords } from './role-words.js';
 import type { Series } from './series.js';
 
 /** A series with what it was taken for; the zone is a name for now. */
@@ -30,7 +32,8 @@ const mostPlausible = 20_000;
  */
 export function roleSeries(all: readonly Series[], plant: PlantFile | null): RoledSeries[] {
   const parted = all.map((series) => ({ series, parts: splitName(series.name), named: byPlant(series.name, plant) }));
-  const first = parted.map(({ series, parts, named }) => named?.(series) ?? byName(series, parts));
+  const named = parted.map(({ series, parts, named }) => named?.(series) ?? byName(series, parts));
+  const first = namedByZone(joinNumbered(named, unsaid));
   const zones = new Set(
     first.filter((it) => it.role === 'setpoint' || it.role === 'output').map((it) => looseName(it.rest)),
   );
@@ -105,6 +108,26 @@ function byUnit(base: Omit<RoledSeries, 'role' | 'why'>, named: NamedUnit): Role
   if (temperatureTag.test(base.rest))
     return { ...base, role: 'reading', why: 'a tag that begins with T for temperature' };
   return { ...base, role: 'ignored', why: unsaid };
+}
+
+/** Where a zone has set point or output but no reading, the only other column that carries its name is the reading. */
+function namedByZone(all: readonly RoledSeries[]): RoledSeries[] {
+  const zones = new Set(all.flatMap(({ role, rest }) => (role === 'setpoint' || role === 'output' ? [rest] : [])));
+  const known = new Set(all.flatMap(({ role, rest }) => (role === 'reading' ? [looseName(rest)] : [])));
+  const result = [...all];
+  for (const zone of zones) {
+    if (zone === '' || known.has(looseName(zone))) continue;
+    const mine = all.filter((it) => it.why === unsaid && carriesName(it.rest, zone) && canBeReading(it.series));
+    if (mine.length !== 1) continue;
+    const why = 'the only other column of the zone that its set point or output names';
+    result[all.indexOf(mine[0]!)] = { ...mine[0]!, role: 'reading', rest: zone, why };
+  }
+  return result;
+}
+
+function carriesName(name: string, zone: string): boolean {
+  const [words, wanted] = [plainWords(name), plainWords(zone)];
+  return words.startsWith(`${wanted} `) || words.endsWith(` ${wanted}`);
 }
 
 /** A bare name beside "name SP" and "name OUT" is the reading; where no name says anything, numbers that move are. */

@@ -116,7 +116,7 @@ function isUnitRow(cells: readonly string[]): boolean {
 }
 
 function isTimeUnit(cell: string): boolean {
-  return /^(y{2,4}|d{1,2}|m{1,2}|h{1,2}|s{1,2}|utc|local|time|iso)([-/.: T]|$)/i.test(cell);
+  return /^(y{2,4}|d{1,2}|m{1,2}|h{1,2}|s{1,2}|utc|local|time|iso)([-/.: ]|T?h|$)/i.test(cell);
 }
 
 function isHeaderRow(cells: readonly string[], width: number): boolean {

@@ -136,7 +136,7 @@ function isRising(numbers: readonly number[]): boolean {
 
 /** Words for a time column in the languages that exports are met in (common practice). */
 export function isTimeName(name: string): boolean {
-  return /^\W*(t|ts|time|date|datetime|timestamp|zeit|datum|uhrzeit|zeitstempel|zeitpunkt|heure|date[ _/]?heure|horodatage|fecha|hora|data|ora|tid|tidspunkt|dato|tijd|elapsed|epoch|unix)\b|time|datum|zeit|stamp/i.test(
+  return /^\W*(t|ts|time|date|datetime|timestamp|zeit|datum|uhrzeit|zeitstempel|zeitpunkt|heure|date[ _/]?heure|horodatage|fecha|hora|data|dataora|ora|tid|tidspunkt|dato|tijd|tijdstip|czas|cas|aika|ido|zaman|tarih|elapsed|epoch|unix)\b|time|datum|zeit|stamp/i.test(
     name,
   );
 }

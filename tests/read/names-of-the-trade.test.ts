@@ -1,0 +1,79 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { survey } from '../../src/read/survey.js';
+
+const folder = mkdtempSync(join(tmpdir(), 'looselead-names-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** Names of reading, set point and output of zone n, as exports of each language write them; common practice. */
+const notations: readonly (readonly [string, string, (n: number) => readonly [string, string, string]])[] = [
+  ['Italian', 'Data/Ora', (n) => [`Zona ${n} Temperatura`, `Zona ${n} Impostazione`, `Zona ${n} Uscita`]],
+  [
+    'Italian, words in front',
+    'DataOra',
+    (n) => [`T reale zona ${n}`, `T impostata zona ${n}`, `% riscaldamento zona ${n}`],
+  ],
+  ['Italian, valore letto', 'Data e ora', (n) => [`Zona ${n} Valore letto`, `Zona ${n} Set`, `Zona ${n} Potenza %`]],
+  ['French', 'Date/Heure', (n) => [`Zone ${n} T° réelle`, `Zone ${n} T° consigne`, `Zone ${n} Taux de chauffe`]],
+  ['Spanish', 'Fecha', (n) => [`Temperatura zona ${n}`, `Temperatura consigna zona ${n}`, `Salida % zona ${n}`]],
+  ['Portuguese', 'Data/Hora', (n) => [`Zona ${n} Valor Atual`, `Zona ${n} Valor Desejado`, `Zona ${n} Saída`]],
+  ['Polish', 'Data i czas', (n) => [`Strefa ${n} Temperatura`, `Strefa ${n} Wartość zadana`, `Strefa ${n} Wyjście`]],
+  ['Polish, short', 'Czas', (n) => [`Strefa ${n} Wartość mierzona`, `Strefa ${n} Zadana`, `Strefa ${n} Moc grzania`]],
+  [
+    'Dutch',
+    'Tijdstip',
+    (n) => [`Zone ${n} Actuele temperatuur`, `Zone ${n} Gewenste temperatuur`, `Zone ${n} Uitsturing`],
+  ],
+  [
+    'German',
+    'Zeit',
+    (n) => [`Heizzone ${n} Ist-Temperatur`, `Heizzone ${n} Soll-Temperatur`, `Heizzone ${n} Heizleistung`],
+  ],
+  ['Czech', 'Čas', (n) => [`Zóna ${n} Skutečná`, `Zóna ${n} Žádaná`, `Zóna ${n} Výkon`]],
+  ['Turkish', 'Zaman', (n) => [`Bölge ${n} Gerçek`, `Bölge ${n} Ayar`, `Bölge ${n} Çıkış`]],
+  ['Finnish', 'Aika', (n) => [`Vyöhyke ${n} Mittaus`, `Vyöhyke ${n} Asetus`, `Vyöhyke ${n} Ohjaus`]],
+  ['Hungarian', 'Idő', (n) => [`Zóna ${n} Mért`, `Zóna ${n} Alapjel`, `Zóna ${n} Kimenet`]],
+  ['Russian', 'Время', (n) => [`Зона ${n} Температура`, `Зона ${n} Уставка`, `Зона ${n} Мощность`]],
+  ['numbers behind the role', 'Time', (n) => [`PV${n}`, `SV${n}`, `MV${n}`]],
+  ['numbers parted from the role', 'Time', (n) => [`PV_${n}`, `SP_${n}`, `OP_${n}`]],
+  ['numbered temperatures', 'Time', (n) => [`T${n}`, `SP${n}`, `OUT${n}`]],
+  ['bare channels', 'Time', (n) => [`CH${n}`, `SP ${n}`, `OP ${n}`]],
+  ['joined words', 'Time', (n) => [`Zone${n}ActualTemp`, `Zone${n}SetTemp`, `Zone${n}HeatPct`]],
+  ['units behind an underscore', 'Time', (n) => [`zone_${n}_temp_c`, `zone_${n}_setpoint_c`, `zone_${n}_duty_pct`]],
+  ['a reading in words of nobody', 'Time', (n) => [`Zone ${n} Lufimo`, `Zone ${n} SP`, `Zone ${n} OUT`]],
+];
+
+describe('reading, set point and output are told by name', () => {
+  test.each(notations)('%s', async (language, time, names) => {
+    const file = join(folder, `${language.replaceAll(/\W+/g, '-')}.csv`);
+    const rows = Array.from({ length: 60 }, (_, i) => {
+      const clock = `30.12.2025 08:${String(i).padStart(2, '0')}:00`;
+      return [
+        clock,
+        ...[1, 2, 3].flatMap((n) => [`${140 + n + (i % 4)},${i % 10}`, `${140 + n},0`, `${30 + (i % 5)},5`]),
+      ];
+    });
+    const header = [time, ...[1, 2, 3].flatMap(names)];
+    writeFileSync(file, `${[header, ...rows].map((row) => row.join(';')).join('\n')}\n`);
+    const { files, zones } = await survey([file]);
+    expect(zones).toHaveLength(3);
+    for (const [i, zone] of zones.entries()) {
+      const mine = files[0]!.columns.filter((column) => column.zones.includes(zone.index));
+      expect(mine.map(({ role }) => role)).toEqual(['reading', 'setpoint', 'output']);
+      expect(mine.map(({ name }) => name)).toEqual(names(i + 1));
+    }
+  });
+});
+
+test('numbered things are not roles where nothing leads', async () => {
+  const file = join(folder, 'heaters.csv');
+  const rows = Array.from(
+    { length: 40 },
+    (_, i) => `2025-12-30 08:${String(i).padStart(2, '0')}:00,${150 + (i % 3)}.1,${160 + (i % 4)}.2`,
+  );
+  writeFileSync(file, `Time,Heater 1,Heater 2\n${rows.join('\n')}\n`);
+  const { zones } = await survey([file]);
+  expect(zones.map(({ name }) => name)).toEqual(['Heater 1', 'Heater 2']);
+});
