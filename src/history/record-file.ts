@@ -1,5 +1,6 @@
 import { appendFile, mkdir, readFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { reasonOf } from '../files/reason-of.js';
 import { causes } from '../model/cause.js';
 import { LogProblem, type Place, type ProblemNote } from '../model/problem.js';
 import type { PlacedEntry, RecordEntry } from '../model/record.js';
@@ -112,8 +113,4 @@ function parsed(line: string): unknown {
   } catch {
     return null;
   }
-}
-
-function reasonOf(cause: unknown): string {
-  return cause instanceof Error ? cause.message : String(cause);
 }
