@@ -8,7 +8,8 @@ const windowShape: PlainShape = { times: ['start', 'end'] };
 const zoneShape: PlainShape = {
   numbers: ['rank', 'downtimeMinutes'],
   numbersOrNull: ['offsetDegC', 'seriesOhm', 'shuntOhm', 'setpointDegC', 'roomDegC', 'wires'],
-  texts: ['zone', 'machine', 'status'],
+  texts: ['zone', 'machine'],
+  words: { status: ['faulty', 'watch', 'healthy', 'insufficient-data'] },
   textsOrNull: ['onset', 'fixed', 'sensor', 'card', 'leavesTolerance', 'trend', 'nextCheck'],
   lists: ['symptoms', 'unable', 'checks', 'terms', 'repairs', 'soaks', 'duty', 'opensByDay'],
   numberTables: ['prior'],
@@ -23,7 +24,12 @@ const termShape: PlainShape = { texts: ['term', 'says'], numbers: ['value'], num
 const unableShape: PlainShape = { texts: ['detector', 'why'] };
 const repairShape: PlainShape = { times: ['time'], texts: ['from', 'done', 'found'] };
 const checkShape: PlainShape = {
-  texts: ['id', 'kind', 'where', 'power', 'says', 'source'],
+  texts: ['id', 'says', 'source'],
+  words: {
+    kind: ['caution', 'prepare', 'measure'],
+    where: ['machine', 'sensor', 'cabinet', 'card', 'heater'],
+    power: ['locked-out', 'live'],
+  },
   lists: ['between', 'expected', 'outcomes'],
 };
 const downtimeShape: PlainShape = {
