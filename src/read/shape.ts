@@ -56,7 +56,7 @@ export function findShape(
   const full = data.filter((row) => row.cells.length >= Math.min(width, start.header?.length ?? width));
   const header = fullHeader(start.header, options.names, width);
   const time = findTime(full, header, options);
-  if (!time) return 'no column holds times';
+  if (!time) return withoutTime(full, header);
   const columns = header.map((_, index) => factsOf(full, index, dialect));
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
@@ -153,6 +153,14 @@ function findTime(rows: readonly SampledRow[], header: readonly string[], option
     if (joined) found.push({ time: joined, timeColumn: column, clockColumn, rank: rankOf(joined, header[column]!) });
   }
   return found.sort((a, b) => a.rank - b.rank)[0] ?? null;
+}
+
+function withoutTime(rows: readonly SampledRow[], header: readonly string[]): string {
+  const clock = header
+    .slice(0, timeColumnsTried)
+    .findIndex((_, column) => isClockColumn(rows.map((row) => row.cells[column] ?? '')));
+  if (clock < 0) return 'no column holds times';
+  return `column "${header[clock]!}" holds clocks without a date, and no column holds the date`;
 }
 
 /** A quick look, so that columns of readings are not read as dates row by row. */

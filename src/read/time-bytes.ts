@@ -89,7 +89,7 @@ export class TimeBytes {
 
   private keepDate(bytes: Buffer, start: number, text: string, clockStart: number): void {
     const date = text.slice(0, clockStart);
-    const ms = parseDateTime(date.replace(/[T_ ,]+$/, ''), this.format.order)?.ms ?? NaN;
+    const ms = parseDateTime(date.replace(/[T_ ,:]+$/, ''), this.format.order)?.ms ?? NaN;
     // Only plain letters: then one character is one byte.
     const isUsable =
       clockStart < text.length && clockStart <= longestCell && /^[\x20-\x7e]*$/.test(date) && !Number.isNaN(ms);

@@ -152,11 +152,15 @@ const elapsedUnits = {
   hours: 3_600_000,
 };
 
+/** A count beyond a century is no time since a start (common practice). */
+const longestElapsedMs = 100 * 366 * 86_400_000;
+
 /** A count that only rises, in a column that is called time: seconds since the start, unless its name says otherwise. */
 function detectElapsed(numbers: readonly number[], columnName: string): TimeFormat | null {
   if (!isTimeName(columnName) || numbers.length < 3 || !isRising(numbers)) return null;
   const unit = /[([_ ](ms|s|sec|seconds|min|minutes|h|hours)\b/i.exec(columnName)?.[1]?.toLowerCase() ?? 's';
   const unitMs = elapsedUnits[unit as keyof typeof elapsedUnits];
+  if (numbers.some((number) => number * unitMs > longestElapsedMs)) return null;
   const why = `${unit} since an unknown start; the log has no date, so it is counted from 1970-01-01`;
   return { kind: 'elapsed', order: 'ymd', unitMs, isAbsolute: false, isUndecided: false, why };
 }

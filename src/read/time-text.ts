@@ -14,13 +14,18 @@ export interface ParsedTime {
 const dayMs = 86_400_000;
 const numericDate = /^(\d{1,4})([-/. ])(\d{1,2})\2(\d{4}|\d{1,2})(?!\d)\.?/;
 const compactDate = /^(\d{4})(\d{2})(\d{2})(?=$|[T _-])/;
-const dayMonthName = /^(\d{1,2})(?:st|nd|rd|th)?\.?[-/ ]?([\p{L}]{3,}\.?)[-/., ]+(\d{4}|\d{2})(?!\d)/u;
+/** 20251230220000 and 202512302200: no count of seconds since 1970 has 12 or 14 digits. */
+const compactBoth = /^((?:19|20)\d{6})(\d{4}|\d{6})$/;
+/** Tue Dec 30 22:00:00 2025, the year last (C's asctime; the day of the week is cut off before). */
+const yearLast = /^([\p{L}]{3,} +\d{1,2}) (\d{1,2}:\d{2}:\d{2}) (?:[A-Z]{3,4} )?(\d{4})$/u;
+const dayMonthName =
+  /^(\d{1,2})(?:st|nd|rd|th)?\.?(?:[-/ ]| de )?([\p{L}]{3,}\.?)(?:[-/., ]+|,? del? )(\d{4}|\d{2})(?!\d)/u;
 const yearMonthName = /^(\d{4})[-/ ]([\p{L}]{3,})[-/ ](\d{1,2})(?!\d)/u;
 const monthNameDay = /^([\p{L}]{3,}\.?)[-/ ](\d{1,2})(?:st|nd|rd|th)?,?[-/ ]+(\d{4})(?!\d)/u;
-const weekday = /^[\p{L}]{2,}\.?,? +(?=\d|[\p{L}]{3,}\.? \d)/u;
-const between = /^(?:[T_ ]|, ?)\s*/;
+const weekday = /^[\p{L}]{2,}\.?,? +(?=\d|[\p{L}]{3,}\.? +\d)/u;
+const between = /^(?:[T_: ]|, ?)\s*(?:(?:at|um|à|alle|kl\.?) +)?/;
 const clockText =
-  /^(\d{1,2})[:.h](\d{2})(?:[:.m](\d{2})(?:s|[.,:](\d{1,9}))?)?\s*([ap]\.?\s?m\.?)?\s*(Z|UTC|GMT|[+-]\d{2}(?::?\d{2})?)?(?:\[[^\]]*\])?$/i;
+  /^(\d{1,2})[:.h](\d{2})(?:[:.m](\d{2})(?:s|[.,:](\d{1,9}))?)?\s*([ap]\.?\s?m\.?)?(?: ?(?:Uhr|hrs?))?\s*(Z|UTC|GMT|[A-Z]{3,4}|[+-]\d{2}(?::?\d{2})?)?(?:\[[^\]]*\])?$/i;
 const compactClock = /^(\d{2})(\d{2})(\d{2})?(Z|[+-]\d{2}(?::?\d{2})?)?$/i;
 
 /**
@@ -40,15 +45,26 @@ export function parseDateTime(text: string, order: DateOrder): ParsedTime | null
 }
 
 function parseFrom(text: string, lead: number, order: DateOrder): ParsedTime | null {
+  const both = compactBoth.exec(text);
+  if (both) return joined(parseDate(both[1]!, order), parseClock(both[2]!), lead + both[1]!.length);
+  const last = yearLast.exec(text);
+  if (last)
+    return joined(parseDate(`${last[1]!} ${last[3]!}`.replace(/ +/g, ' '), order), parseClock(last[2]!), Infinity);
   const date = parseDate(text, order);
   if (!date) return null;
   const tail = text.slice(date.length);
   if (tail === '') return { ms: date.ms, hasOffset: false, clockStart: lead + date.length };
   const gap = between.exec(tail);
   if (!gap) return null;
-  const clock = parseClock(tail.slice(gap[0].length));
-  if (!clock) return null;
-  return { ms: date.ms + clock.ms, hasOffset: clock.hasOffset, clockStart: lead + date.length + gap[0].length };
+  return joined(date, parseClock(tail.slice(gap[0].length)), lead + date.length + gap[0].length);
+}
+
+function joined(
+  date: { ms: number } | null,
+  clock: { ms: number; hasOffset: boolean } | null,
+  clockStart: number,
+): ParsedTime | null {
+  return date && clock && { ms: date.ms + clock.ms, hasOffset: clock.hasOffset, clockStart };
 }
 
 function parseDate(text: string, order: DateOrder): { ms: number; length: number } | null {
@@ -97,8 +113,8 @@ export function parseClock(text: string): { ms: number; hasOffset: boolean } | n
   if (!match) return parseCompactClock(text.trim());
   const [, hourText, minute, second = '0', fraction = '', half = '', offset] = match;
   const hour = fullHour(Number(hourText), half.toLowerCase());
-  const ms = clockMs(hour, Number(minute), Number(second)) + fractionMs(fraction);
-  return Number.isNaN(ms) ? null : { ms: ms - offsetMs(offset), hasOffset: offset !== undefined };
+  const ms = clockMs(hour, Number(minute), Number(second)) + fractionMs(fraction) - offsetMs(offset);
+  return Number.isNaN(ms) ? null : { ms, hasOffset: offset !== undefined };
 }
 
 function parseCompactClock(text: string) {
@@ -125,8 +141,34 @@ export function fractionMs(digits: string): number {
   return digits === '' ? 0 : Number(digits.padEnd(3, '0').slice(0, 3));
 }
 
+/**
+ * Hours east of Greenwich of zones by their letters: those of the USA as RFC 5322, 4.3 has them, those of Europe by common
+ * practice. Letters that mean several zones elsewhere are left out.
+ */
+const zoneHours: Readonly<Record<string, number>> = {
+  ...{
+    Z: 0,
+    UTC: 0,
+    GMT: 0,
+    WET: 0,
+    WEST: 1,
+    BST: 1,
+    CET: 1,
+    MEZ: 1,
+    CEST: 2,
+    MESZ: 2,
+    EET: 2,
+    OEZ: 2,
+    EEST: 3,
+    OESZ: 3,
+  },
+  ...{ EST: -5, EDT: -4, CST: -6, CDT: -5, MST: -7, MDT: -6, PST: -8, PDT: -7 },
+};
+
+/** NaN for letters that are no zone. */
 function offsetMs(text: string | undefined): number {
-  if (!text || /^[a-z]/i.test(text)) return 0;
+  if (!text) return 0;
+  if (/^[a-z]/i.test(text)) return (zoneHours[text.toUpperCase()] ?? NaN) * 3_600_000;
   const digits = text.slice(1).replace(':', '');
   const minutes = Number(digits.slice(0, 2)) * 60 + Number(digits.slice(2, 4));
   return (text.startsWith('-') ? -1 : 1) * minutes * 60_000;
