@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Findings } from '../model/findings.js';
 import { plantChartData, zoneChartData } from './embed/chart-data.js';
+import { thinZones } from './embed/thin-zones.js';
 import { readPageAssets, type PageAssets } from './page-assets.js';
 import { actScreen } from './screens/act.js';
 import type { Context } from './screens/context.js';
@@ -38,7 +39,7 @@ function contextOf(findings: Findings): Context {
   return {
     findings,
     clock: clockOf(findings.timezone),
-    zones: [...findings.zones].sort((a, b) => a.rank - b.rank),
+    zones: [...thinZones(findings.zones)].sort((a, b) => a.rank - b.rank),
   };
 }
 

@@ -72,6 +72,7 @@ test('zero and 200 zones are rendered', async () => {
   expect(await renderReport(emptyFindings())).toContain('No zone was found in these logs');
   const many = await renderReport(manyFindings(200));
   expect(many.match(/class="view zone"/g)!.length).toBe(200);
+  expect(Buffer.byteLength(many), 'bytes of a page that is sent by mail').toBeLessThan(4_000_000);
 });
 
 test('rows left out, problems and assumptions are told', async () => {

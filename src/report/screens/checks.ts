@@ -3,17 +3,47 @@ import type { ZoneFinding } from '../../model/findings.js';
 import { html, joined, raw, type Html } from '../text/html.js';
 import { phraseFromText, phraseHtml } from '../text/phrase.js';
 import { causeWords, placeWords } from '../text/words.js';
-import { conditionText, expectedText } from '../sentences/expected.js';
+import { conditionText, expectedText, isComparable } from '../sentences/expected.js';
 import { firstStep, whatToBring } from '../sentences/next-step.js';
 import { swatch } from './marks.js';
 
 /** What to measure: the order, the numbers to expect, and what each result means. */
 export function checksBlock(zone: ZoneFinding, title: string): Html {
+  return zone.status === 'healthy' ? valuesBlock(zone, title) : stepsBlock(zone, title);
+}
+
+/** At a healthy zone nothing is to be measured; the values stay, to compare a neighbour with. */
+function valuesBlock({ checks }: ZoneFinding, title: string): Html {
+  const known = checks.filter(({ kind, expected }) => kind === 'measure' && expected.some(isComparable));
+  return html`<section class="checks" aria-labelledby="${title}">
+    <h3 id="${title}">What its sensor gives when all is well</h3>
+    ${
+      known.length === 0
+        ? html`<p>The sensor type is not known, so no numbers can be given. Name it in plant.yaml.</p>`
+        : html`<p>Locked out, leads off the input; to compare with, nothing needs to be measured here.</p>
+            <ul>
+              ${known.map(valueItem)}
+            </ul>`
+    }
+  </section>`;
+}
+
+function valueItem({ where, between, power, expected }: Check): Html {
+  const values = expected.map(
+    (value) => html`<b>${phraseHtml(expectedText(value))}</b> ${phraseHtml(conditionText(value))}`,
+  );
+  return html`<li>
+    ${placeWords[where]}${power === 'live' && ' (power on: authorised people only)'}${between.length > 0 && `, between ${between.join('; ')}`}:
+    ${joined(values, '; ')}
+  </li>`;
+}
+
+function stepsBlock(zone: ZoneFinding, title: string): Html {
   const prepare = zone.checks.filter(({ kind }) => kind === 'prepare');
   const measure = zone.checks.filter(({ kind }) => kind === 'measure');
   return html`<section class="checks" aria-labelledby="${title}">
     <h3 id="${title}">What to measure</h3>
-    ${zone.status !== 'healthy' && html`<p class="first-step"><strong>First:</strong> ${phraseHtml(firstStep(zone))}</p>`}
+    <p class="first-step"><strong>First:</strong> ${phraseHtml(firstStep(zone))}</p>
     <p class="bring"><strong>Bring:</strong> ${joined(whatToBring(zone), '; ')}.</p>
     ${prepare.map(({ says }) => html`<p class="prepare"><strong>Prepare:</strong> ${phraseHtml(phraseFromText(says))}</p>`)}
     ${

@@ -38,11 +38,11 @@ function termTable({ terms, prior, probabilities }: ZoneFinding): Html {
         <tfoot>
           <tr>
             <th scope="row">Before any evidence</th>
-            ${causes.map((cause) => html`<td class="number">${addText(prior[cause])}</td>`)}
+            ${causes.map((cause) => html`<td>${addText(prior[cause])}</td>`)}
           </tr>
           <tr class="total">
             <th scope="row">Sum, as probability</th>
-            ${causes.map((cause) => html`<td class="number">${percentText(probabilities[cause])}</td>`)}
+            ${causes.map((cause) => html`<td>${percentText(probabilities[cause])}</td>`)}
           </tr>
         </tfoot>
       </table>
@@ -63,8 +63,8 @@ function termRow(term: TermNote): Html {
 }
 
 function addCell(adds: number | undefined): Html {
-  if (adds === undefined || Math.abs(adds) < 0.005) return html`<td class="number faint">·</td>`;
-  return html`<td class="number ${adds > 0 ? 'adds-for' : 'adds-against'}">${addText(adds)}</td>`;
+  if (adds === undefined || Math.abs(adds) < 0.005) return html`<td>·</td>`;
+  return html`<td class="${adds > 0 ? 'adds-for' : 'adds-against'}">${addText(adds)}</td>`;
 }
 
 function addText(adds: number | undefined): string {

@@ -10,7 +10,7 @@ import { causeWords, trendWords } from '../text/words.js';
  * Shapes and fills that every screen refers to. Each cause has a fill of its own (solid, stripes, dots …), each status
  * a shape of its own, so nothing depends on colour.
  */
-export const shapes: Html = raw(`<svg class="shapes" aria-hidden="true" focusable="false" width="0" height="0"><defs>
+export const shapes: Html = raw(`<svg class="shapes" aria-hidden="true" width="0" height="0"><defs>
 <pattern id="fill-sensor" width="8" height="8" patternUnits="userSpaceOnUse"><rect class="bg-sensor" width="8" height="8"/></pattern>
 <pattern id="fill-wiring" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect class="bg-wiring" width="7" height="7"/><rect class="fg" width="2.2" height="7"/></pattern>
 <pattern id="fill-input" width="6" height="6" patternUnits="userSpaceOnUse"><rect class="bg-input" width="6" height="6"/><circle class="fg" cx="3" cy="3" r="1.3"/></pattern>
@@ -26,7 +26,7 @@ export const shapes: Html = raw(`<svg class="shapes" aria-hidden="true" focusabl
 <symbol id="mark-caution" viewBox="0 0 20 20"><path class="line" d="M10 2.5 18.5 17.5h-17z"/><path d="M9.1 7.5h1.8v5.4H9.1zm0 6.3h1.8v1.7H9.1z"/></symbol></svg>`);
 
 export function mark(name: Standing | 'caution'): Html {
-  return html`<svg class="mark mark-${name}" aria-hidden="true" focusable="false" width="20" height="20">
+  return html`<svg class="mark mark-${name}" aria-hidden="true" width="20" height="20">
     <use href="#mark-${name}"></use>
   </svg>`;
 }
@@ -73,14 +73,14 @@ export function causeBar(probabilities: Probabilities): Html {
     ([cause, share]) => html`<span class="share">${swatch(cause)}${causeWords[cause]} ${percentText(share)}</span>`,
   );
   return html`<div class="cause-bar">
-    <svg class="bar" aria-hidden="true" focusable="false" width="100%" height="14">${parts}</svg>
+    <svg class="bar" aria-hidden="true" width="100%" height="14">${parts}</svg>
     <span class="shares">${joined(words, raw(' '))}</span>
   </div>`;
 }
 
 /** A small square with the cause's fill. */
 export function swatch(cause: string): Html {
-  return html`<svg class="swatch" aria-hidden="true" focusable="false" width="11" height="11">
-    <rect width="11" height="11" fill="url(#fill-${cause})"></rect>
+  return html`<svg class="swatch" aria-hidden="true" width="11" height="11">
+    <rect width="11" height="11" fill="url(#fill-${cause})" />
   </svg>`;
 }
