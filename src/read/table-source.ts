@@ -3,13 +3,18 @@ import { LogProblem } from '../model/problem.js';
 import { statOf } from './byte-source.js';
 import type { SampledRow } from './file-sample.js';
 import type { TextRef } from './text-source.js';
+import { demandModestZip } from './zip-source.js';
 
 /** Workbooks and Parquet are held whole while they are read; larger ones are refused. */
 export const largestTableBytes = 200 * 1024 * 1024;
 
+/** Unpacked, a workbook takes six times as much memory (measured: 300 MB took 1.8 GB). */
+const largestUnpackedBytes = 256 * 1024 * 1024;
+
 /** The sheets of a workbook that hold anything. */
 export async function tableParts(path: string): Promise<TextRef[]> {
   await demandSize(path);
+  await demandModestZip(path, largestUnpackedBytes);
   const sheets = await readSheets(path);
   return sheets.map(({ sheet }) => ({ name: `${path}!${sheet}`, path, part: sheet, container: 'workbook' as const }));
 }

@@ -1,4 +1,5 @@
 import { createReadStream } from 'node:fs';
+import { LogProblem } from '../model/problem.js';
 import { fromChunks, checkGrowth, type ByteSource } from './byte-source.js';
 
 /** Names are only ever shown and compared, never used as paths, so "../" in them can do no harm. */
@@ -23,6 +24,42 @@ export async function listZip(path: string): Promise<ZipEntry[]> {
   for await (const piece of createReadStream(path, { highWaterMark: 256 * 1024 })) unzip.push(piece as Buffer);
   unzip.push(new Uint8Array(0), true);
   return entries;
+}
+
+/**
+ * Unpacks a .zip once without keeping anything, to learn how large it is before a reader that must hold it whole does
+ * the same. What the archive itself says of its sizes need not be true.
+ *
+ * @throws LogProblem 'too-large'. A damaged archive is no matter here; its reader tells.
+ */
+export async function demandModestZip(path: string, largestBytes: number): Promise<void> {
+  const { Unzip, UnzipInflate } = await import('fflate');
+  let packedBytes = 0;
+  let unpackedBytes = 0;
+  const unzip = new Unzip((file) => {
+    file.ondata = (error, data) => (unpackedBytes += error ? 0 : data.length);
+    file.start();
+  });
+  unzip.register(UnzipInflate);
+  for await (const piece of createReadStream(path, { highWaterMark: pieceBytes })) {
+    packedBytes += (piece as Buffer).length;
+    try {
+      unzip.push(piece as Buffer);
+    } catch {
+      return;
+    }
+    checkGrowth(path, packedBytes, unpackedBytes);
+    if (unpackedBytes > largestBytes) throw tooLarge(path, largestBytes);
+  }
+}
+
+function tooLarge(file: string, largestBytes: number): LogProblem {
+  return new LogProblem(
+    'too-large',
+    { file },
+    `It unpacks to more than ${Math.round(largestBytes / 1048576)} MB, which would have to be held in memory.`,
+    'Export it as CSV, which has no limit.',
+  );
 }
 
 /** Opens one entry of a .zip; unpacks while it is read. */

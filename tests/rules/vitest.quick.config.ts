@@ -8,6 +8,7 @@ const slow = [
   'tests/open-data/**',
   'tests/golden/**',
   'tests/package/**',
+  'tests/security/**',
   'tests/faults/**',
   'tests/fuzz/**',
   'tests/commands/record-shares.test.ts',
