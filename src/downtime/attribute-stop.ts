@@ -12,8 +12,8 @@ export interface Piece extends Interval {
 /**
  * Shares one stop among the claims: first out, first counted. The cause that came first keeps the stop until it is
  * gone, then the earliest of those that still stand takes over; when all are gone the last one keeps the restart,
- * up to `longestRestartMs`. A claim that stood while the machine ran has not stopped it and counts only where nothing
- * else does.
+ * up to `longestRestartMs`. A claim that stood while the machine ran has not stopped it: people run on without a zone
+ * that cannot be mended at once. Only the stop in which such a fault ends is its repair.
  *
  * @param stop What stopped the machine must have come at most `lookBackMs` before it.
  * @param claims All claims of the machine that can reach the stop, by start.
@@ -28,8 +28,8 @@ export function attributeStop(
 ): Piece[] {
   const { lookBackMs, lookAheadMs, longestRestartMs } = settings;
   const near = claims.filter(({ startMs, faultEndMs }) => startMs < stop.end && faultEndMs >= stop.start - lookBackMs);
-  const fresh = near.filter(({ startMs }) => startMs >= ranUntilMs - lookBackMs);
-  const standing = near.filter(({ startMs }) => startMs < ranUntilMs - lookBackMs);
+  const fresh = near.filter(({ startMs, isQuiet }) => !isQuiet && startMs >= ranUntilMs - lookBackMs);
+  const lastResort = near.filter((claim) => isLastResort(claim, stop, ranUntilMs, settings));
   const pieces: Piece[] = [];
   let owner = tripOf(
     fresh.find(({ startMs }) => startMs <= stop.start + lookAheadMs),
@@ -46,13 +46,28 @@ export function attributeStop(
       const end = Math.min(stop.end, owner.faultEndMs + longestRestartMs, next);
       pieces.push({ start: at, end, claim: owner, isRestart: true });
     } else {
-      const other = firstStanding(standing, at) ?? null;
-      const end = Math.min(stop.end, next, other?.faultEndMs ?? Infinity);
-      pieces.push({ start: at, end, claim: other, isRestart: false });
+      owner = firstStanding(lastResort, at) ?? null;
+      if (owner) continue;
+      const end = Math.min(stop.end, next, firstAfter(lastResort, at)?.startMs ?? Infinity);
+      pieces.push({ start: at, end, claim: null, isRestart: false });
     }
     at = pieces.at(-1)!.end;
   }
   return joined(pieces);
+}
+
+/**
+ * What explains a stop when nothing fresh does: a zone whose reading left its band not long before the machine last
+ * ran, or a fault that people ran on with and that ends in this stop.
+ */
+function isLastResort(
+  { startMs, endMs, isQuiet }: Claim,
+  stop: Interval,
+  ranUntilMs: number,
+  { lookBackMs, outOfBandLeadMs }: DowntimeSettings,
+): boolean {
+  if (isQuiet) return startMs >= ranUntilMs - outOfBandLeadMs;
+  return startMs < ranUntilMs - lookBackMs && endMs > stop.start && endMs <= stop.end;
 }
 
 /** The claim that stopped the machine; a zone's trip holds it at least until it is seen and reset. */

@@ -2,7 +2,8 @@ import type { AlarmKind, AlarmSpan, StopEntry } from '../model/alarm.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
 import type { Interval } from '../maths/intervals.js';
-import { coldAloneOn, type ColdAlone } from './cold-together.js';
+import { outAloneOn, type OutAlone } from './out-together.js';
+import { outOfBandSpans } from './out-of-band.js';
 import { isOf } from './production-time.js';
 import type { Machine } from './machine-minutes.js';
 import type { DowntimeSettings } from './settings.js';
@@ -21,12 +22,11 @@ export interface Claim {
    * for a zone that is still too cold when its alarm clears.
    */
   readonly faultEndMs: number;
+  /** Told by the readings alone, without an alarm: counts only for a stop that nothing else explains. */
+  readonly isQuiet?: boolean;
 }
 
-/**
- * Kinds of zone alarm that keep a machine from running: no reading, or too cold. Too hot mostly cuts the heat, not
- * the machine. Common practice; a running column overrides it.
- */
+/** Kinds of zone alarm that keep a machine from running: no reading, or too cold (common practice). */
 const stoppingKinds: ReadonlySet<AlarmKind> = new Set([
   'sensor-open',
   'sensor-fault',
@@ -34,6 +34,11 @@ const stoppingKinds: ReadonlySet<AlarmKind> = new Set([
   'deviation-low',
   'heater',
 ]);
+/**
+ * Too hot mostly cuts the heat, not the machine (common practice), so by itself it proves no stop. Where a running
+ * column does, a stop that comes with such an alarm is the zone's.
+ */
+const hotKinds: ReadonlySet<AlarmKind> = new Set(['temperature-high', 'deviation-high']);
 const coldKinds: ReadonlySet<AlarmKind> = new Set(['temperature-low', 'deviation-low', 'heater']);
 /** What a claim is called when a zone is too cold together with its machine. */
 const TOGETHER = 'several zones too cold';
@@ -48,13 +53,14 @@ export interface ClaimInput {
   readonly stops: readonly StopEntry[];
   /** By zone index: spans in which the readings show a fault that would stop the machine. */
   readonly faults: readonly (readonly Interval[])[];
-  readonly hasRunning: boolean;
+  /** Running share by place of the digest; null where no log says. */
+  readonly running: Float32Array | null;
   readonly settings: DowntimeSettings;
 }
 
 /** All that can have stopped a machine, by start; of those that start together the lower zone first. */
 export function claimsOf(input: ClaimInput): Claim[] {
-  const claims = [...alarmClaims(input), ...faultClaims(input), ...stopClaims(input)];
+  const claims = [...alarmClaims(input), ...faultClaims(input), ...quietClaims(input), ...stopClaims(input)];
   return claims.sort((a, b) => a.startMs - b.startMs || (a.zone ?? Infinity) - (b.zone ?? Infinity));
 }
 
@@ -62,7 +68,7 @@ function alarmClaims(input: ClaimInput): Claim[] {
   const { machine, alarms, digest } = input;
   const logEndMs = digest.startMs + digest.length * digest.periodMs;
   const names = new Map(machine.zones.map(({ index, name }) => [index, name]));
-  const isAlone = coldAloneOn(machine, digest);
+  const isAlone = outAloneOn(machine, digest);
   return alarms.flatMap((alarm) => {
     const endMs = Number.isNaN(alarm.endMs) ? logEndMs : alarm.endMs;
     const { startMs, zone, kind, message } = alarm;
@@ -71,21 +77,22 @@ function alarmClaims(input: ClaimInput): Claim[] {
       return counts ? [{ startMs, endMs, name: message, zone, faultEndMs: endMs }] : [];
     }
     const name = names.get(zone);
-    if (name === undefined || !stoppingKinds.has(kind)) return [];
+    const isStopping = stoppingKinds.has(kind) || (input.running !== null && hotKinds.has(kind));
+    if (name === undefined || !isStopping) return [];
     if (coldKinds.has(kind)) return coldClaims({ startMs, endMs, name, zone }, kind, isAlone, input);
     return isTooShort(startMs, endMs, input) ? [] : [{ startMs, endMs, name, zone, faultEndMs: endMs }];
   });
 }
 
-function isTooShort(startMs: number, endMs: number, { hasRunning, settings }: ClaimInput): boolean {
-  return !hasRunning && endMs > startMs && endMs - startMs < settings.tripMs;
+function isTooShort(startMs: number, endMs: number, { running, settings }: ClaimInput): boolean {
+  return running === null && endMs > startMs && endMs - startMs < settings.tripMs;
 }
 
 /**
  * A zone too cold answers for the stop from when it is cold alone; before that the machine is cold as a whole. The last
  * zone to come up after that is only the slowest, unless it takes much longer than the others.
  */
-function coldClaims(alarm: ColdAlarm, kind: AlarmKind, isAlone: ColdAlone, { digest, settings }: ClaimInput): Claim[] {
+function coldClaims(alarm: ColdAlarm, kind: AlarmKind, isAlone: OutAlone, { digest, settings }: ClaimInput): Claim[] {
   const { startMs, endMs, zone } = alarm;
   const aloneMs = kind === 'heater' ? startMs : aloneFrom(alarm, isAlone, digest, settings);
   const together = { ...alarm, endMs: aloneMs, name: TOGETHER, zone: null, faultEndMs: aloneMs };
@@ -111,7 +118,7 @@ interface ColdAlarm {
  */
 function aloneFrom(
   { startMs, endMs, zone }: ColdAlarm,
-  isAlone: ColdAlone,
+  isAlone: OutAlone,
   { startMs: logStartMs, periodMs, length }: PlantDigest,
   { othersFollowMs }: DowntimeSettings,
 ): number {
@@ -120,7 +127,7 @@ function aloneFrom(
   const last = Math.min(length - 1, Math.max(first, Math.ceil((endMs - logStartMs) / periodMs) - 1));
   let from = first;
   for (let place = first; place <= last && place - from <= following; place++) {
-    if (!isAlone(zone, place)) from = place + 1;
+    if (!isAlone(zone, place, -1)) from = place + 1;
   }
   if (from > last) return Math.max(startMs, endMs);
   return Math.max(startMs, logStartMs + from * periodMs);
@@ -175,6 +182,19 @@ function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
         faultEndMs: end,
       }));
   });
+}
+
+/** Only a running column proves a stop that no alarm tells of, so there are none without it. */
+function quietClaims({ machine, digest, running, settings }: ClaimInput): Claim[] {
+  if (!running) return [];
+  return outOfBandSpans(machine, digest, running, settings).map(({ start, end, zone }) => ({
+    startMs: start,
+    endMs: end,
+    name: machine.zones.find(({ index }) => index === zone)!.name,
+    zone,
+    faultEndMs: end,
+    isQuiet: true,
+  }));
 }
 
 function stopClaims({ machine, stops }: ClaimInput): Claim[] {

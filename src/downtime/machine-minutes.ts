@@ -17,15 +17,29 @@ export function machinesOf(zones: readonly Zone[]): Machine[] {
   }));
 }
 
+/** A state holds from one row to the next; rows come a little late now and then (common practice). */
+const LATEST_ROW = 1.5;
+
 /**
- * Running share of a machine by minute: the median of its zones, which all carry the same signal.
+ * Running share of a machine by minute, from the first of its zones that knows: they all carry the same signal. A log
+ * with fewer rows than minutes holds its state until the next row.
  *
  * @returns null when none of its zones knows whether it runs.
  */
 export function runningOf({ zones }: Machine, digest: PlantDigest): Float32Array | null {
-  const columns = zones.map(({ index }) => digest.zones[index]!.runningShare);
-  const known = columns.find((column) => column.some((share) => !Number.isNaN(share)));
-  return known ?? null;
+  const teller = zones.find(({ index }) => digest.zones[index]!.runningShare.some((share) => !Number.isNaN(share)));
+  if (!teller) return null;
+  const holdsFor = Math.ceil((LATEST_ROW * teller.samplingMs) / digest.periodMs) - 1;
+  return held(digest.zones[teller.index]!.runningShare, Number.isNaN(holdsFor) ? 0 : holdsFor);
+}
+
+/** Fills at most `places` empty places behind each value with it. */
+function held(column: Float32Array, places: number): Float32Array {
+  let from = -Infinity;
+  return column.map((value, i) => {
+    if (!Number.isNaN(value)) from = i;
+    return i - from <= places ? column[from]! : NaN;
+  });
 }
 
 /**

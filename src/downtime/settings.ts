@@ -18,6 +18,10 @@ export interface DowntimeSettings {
   readonly othersFollowMs: number;
   /** After the whole machine was cold, a zone that stays cold this much longer than the others has a fault of its own. */
   readonly slowestHeatUpMs: number;
+  /** A zone that leaves its band stops its machine within this: the machine's own limit is wider, and has a delay. */
+  readonly outOfBandLeadMs: number;
+  /** A zone back in its band for no longer than this has not recovered. */
+  readonly longestFlickerMs: number;
   /** A zone counts as heated above this share of its usual set point, or of its usual rise over the cold. */
   readonly heatedShare: number;
   /** Heats off for less than this inside production is not the end of a shift. */
@@ -36,6 +40,8 @@ export const downtimeDefaults: DowntimeSettings = {
   longestRecoveryMs: 20 * 60_000,
   othersFollowMs: 5 * 60_000,
   slowestHeatUpMs: 10 * 60_000,
+  outOfBandLeadMs: 10 * 60_000,
+  longestFlickerMs: 10 * 60_000,
   heatedShare: 0.7,
   shortestOffMs: 20 * 60_000,
   mtbfConfidence: 0.9,

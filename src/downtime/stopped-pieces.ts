@@ -44,7 +44,7 @@ export interface MachineInput {
 export function recordOf(input: MachineInput): MachineRecord {
   const { machine, digest } = input;
   const running = runningOf(machine, digest);
-  const claims = claimsOf({ ...input, hasRunning: running !== null });
+  const claims = claimsOf({ ...input, running });
   const known = running ? knownRunning(running, digest) : null;
   const stopped = running
     ? mergeIntervals([

@@ -96,6 +96,72 @@ describe('with a running column', () => {
     expect(findings.unknownMinutes).toBe(10);
     expect(findings.otherMinutes).toBe(10);
   });
+  test('people run on with a standing fault: micro-stops beside it are not its, the stop in which it ends is', () => {
+    const stops = [
+      [100, 130],
+      [200, 204],
+      [250, 255],
+      [400, 430],
+    ] as const; // the fault stands from 100 to 420
+    const digest = makeDigest(600, (i) => (stops.some(([from, to]) => i >= from && i < to) ? 0 : 1));
+    const { findings, minutesByZone } = run(digest, [open(100, 420)]);
+    expect(minutesByZone).toEqual([30 + 20, 0]);
+    expect(findings).toMatchObject({ unknownMinutes: 4 + 5, restartMinutes: 10 });
+  });
+  test('too hot is a cause where the running column proves the stop', () => {
+    const digest = makeDigest(300, (i) => (i >= 100 && i < 130 ? 0 : 1));
+    const hot = { ...open(99, 130), kind: 'temperature-high' as const };
+    expect(run(digest, [hot]).minutesByZone).toEqual([30, 0]);
+    expect(
+      run(
+        makeDigest(300, () => NaN),
+        [hot],
+      ).minutesByZone,
+    ).toEqual([0, 0]);
+  });
+  test('a row every two minutes holds its state: a stop is one stop, not half of its minutes', () => {
+    const digest = makeDigest(300, (i) => (i % 2 > 0 ? NaN : i >= 100 && i < 140 ? 0 : 1));
+    const slow = attributeDowntime({
+      zones: zones.slice(0, 2).map((zone) => ({ ...zone, samplingMs: 120_000 })),
+      digest,
+      alarms: [open(100, 140)],
+      stops: [],
+      faults: [[], []],
+      plant: { zones: [] },
+    });
+    expect(slow.findings).toMatchObject({ stoppedMinutes: 40, zoneFaultMinutes: 40 });
+    expect(slow.findings.byZone[0]!.stops).toBe(1);
+  });
+  describe('no alarm log: the zone that is out of its band alone', () => {
+    /** Three zones; `awayDegC` is added to a zone's reading, and no alarm tells of it. */
+    const away = (running: (i: number) => number, awayDegC: (zone: number, i: number) => number) => {
+      const digest = makeDigest(400, running, 3);
+      const moved = digest.zones.map((zone, z) => ({
+        ...zone,
+        meanDegC: zone.meanDegC.map((degC, i) => degC + awayDegC(z, i)),
+      }));
+      return { ...digest, zones: moved };
+    };
+    const stands = (from: number, to: number) => (i: number) => (i >= from && i < to ? 0 : 1);
+    test.each([30, -30])('has the stop that follows, until it is back (%i °C)', (degC) => {
+      const digest = away(stands(100, 160), (z, i) => (z === 1 && i >= 95 && i < 155 ? degC : 0));
+      const { minutesByZone, findings } = run(digest, []);
+      expect(minutesByZone).toEqual([0, 55, 0]);
+      expect(findings.restartMinutes).toBe(5);
+    });
+    test('has none where all are out together, where an alarm explains the stop, or where the machine ran with it', () => {
+      expect(
+        run(
+          away(stands(100, 160), (_, i) => (i >= 95 && i < 155 ? -30 : 0)),
+          [],
+        ).minutesByZone,
+      ).toEqual([0, 0, 0]);
+      const alone = (z: number, i: number) => (z === 1 && i >= 95 && i < 155 ? 30 : 0);
+      expect(run(away(stands(100, 160), alone), [alarm(100, 160)]).minutesByZone).toEqual([0, 0, 0]);
+      const forLong = (z: number, i: number) => (z === 1 && i >= 20 ? 30 : 0);
+      expect(run(away(stands(100, 160), forLong), []).minutesByZone).toEqual([0, 0, 0]);
+    });
+  });
   test('heats off is planned', () => {
     const off = (i: number) => i >= 200;
     const digest = makeDigest(
