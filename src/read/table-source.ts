@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import { LogProblem } from '../model/problem.js';
 import { statOf } from './byte-source.js';
 import type { SampledRow } from './file-sample.js';
@@ -51,18 +50,10 @@ async function readSheets(path: string): Promise<{ sheet: string; data: Row[] }[
 }
 
 async function readParquet(path: string): Promise<Row[]> {
-  const { parquetReadObjects, parquetMetadataAsync } = await import('hyparquet');
-  let hasFailed = false;
+  const { readParquetRows } = await import('./parquet-rows.js');
   try {
-    const file = handedOutLater(await readFile(path), () => hasFailed);
-    const metadata = await parquetMetadataAsync(file);
-    const names = metadata.schema
-      .filter((element) => element.num_children === undefined)
-      .map((element) => element.name);
-    const objects = await parquetReadObjects({ file, metadata });
-    return [names, ...objects.map((row) => names.map((name) => row[name]))];
+    return await readParquetRows(path, (await statOf(path)).size);
   } catch (error) {
-    hasFailed = true;
     throw new LogProblem(
       'unreadable-file',
       { file: path },
@@ -102,17 +93,5 @@ export async function sampleTable(ref: TextRef): Promise<SampledRow[]> {
 function reasonOf(error: unknown): string {
   const isInside = error instanceof TypeError || error instanceof RangeError;
   const { message } = error as Error;
-  return isInside || /\bundefined\b/.test(message) ? 'its content is damaged' : message;
-}
-
-/**
- * The bytes of a file for hyparquet. Its readers of columns start before the whole plan is made; where the plan then
- * fails on a damaged file, nobody listens to them any more and their errors would end the program. So bytes come a
- * turn later, and not at all once the reading has failed.
- */
-function handedOutLater(bytes: Buffer, hasFailed: () => boolean) {
-  const whole = new Uint8Array(bytes).buffer;
-  const slice = (from: number, to?: number): Promise<ArrayBuffer> =>
-    new Promise((resolve) => setImmediate(() => !hasFailed() && resolve(whole.slice(from, to))));
-  return { byteLength: whole.byteLength, slice };
+  return isInside || /\b(undefined|NaN|null)\b/.test(message) ? 'its content is damaged' : message;
 }
