@@ -169,7 +169,8 @@ async function draftFrom(
   const { kind, why } = kindOf(shape, base.name);
   if (kind !== 'temperature') return { draft: plainDraft(base, kind, why, shape), problems };
   if (shape.time.isUndecided) problems.push(undecidedDates(base.name, shape));
-  if (!shape.hasHeader && !options.names) problems.push(noHeader(base.name));
+  if (!shape.hasHeader && options.names?.length !== shape.header.length)
+    problems.push(options.names ? otherCount(base.name, options.names, shape.header.length) : noHeader(base.name));
   const isText = base.container !== 'workbook' && base.container !== 'parquet';
   const more = isText && isEndSampled ? await rowsOfMoreTags(base, base.encoding, base.dialect, shape) : [];
   return { draft: temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
@@ -186,6 +187,19 @@ function noHeader(file: string): ProblemNote {
       what: 'The file has no header, so its columns are called by their number.',
     },
     todo: 'Say what they are with "reading", "setpoint" and "output" in plant.yaml, or give their names with --names.',
+  };
+}
+
+/** Names one place off would make a set point a reading, so none is taken. */
+function otherCount(file: string, names: readonly string[], columnCount: number): ProblemNote {
+  return {
+    ...{
+      code: 'bad-argument',
+      file,
+      line: 1,
+      what: `The file has no header and ${columnCount} columns, but --names gives ${names.length} names, so none was taken.`,
+    },
+    todo: 'Give one name for each column, the time among them, in the order of the file.',
   };
 }
 

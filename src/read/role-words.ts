@@ -88,11 +88,11 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
 
 /** Words by which a time column may be called beside those of time-format: none means time by content alone. */
 export const tagNames =
-  /^(tag|tag ?name|tagname|name|point|point ?name|item|variable|var ?name|channel|signal|sensor|zone|parameter|series|metric|measurement|object|source|messstelle|kanal|variabele|etiqueta|punto|canal|voie|mesure|id)$/;
+  /^(tag|tag ?name|tagname|name|point|point ?name|item|variable|var ?name|channel|signal|sensor|zone|parameter|series|metric|measurement|object|source|messstelle|kanal|variabele|etiqueta|punto|canal|voie|mesure|id|variabile|nome|nom|nombre|naam|navn|namn|bezeichnung|messpunkt|messkanal|grandeur|sonda|sensore|misura|nazwa|zmienna|nazev|velicina|nimi|nev|zona|strefa|sone|zon|heizzone|kanaal|tagg)$/;
 export const valueNames =
-  /^(value|val|wert|messwert|valeur|valor|valore|waarde|verdi|varde|vaerdi|reading|data|y|vvalue|num(eric)? ?value|float ?value|average|avg)$/;
+  /^(value|val|wert|messwert|valeur|valor|valore|waarde|verdi|varde|vaerdi|wartosc|hodnota|arvo|ertek|deger|mesure|lettura|lectura|leitura|reading|data|y|vvalue|num(eric)? ?value|float ?value|average|avg)$/;
 export const qualityNames =
-  /^(quality|qual|q|status|state|opc ?quality|quality ?code|status ?code|qualitat|qualite|calidad|qualita|good|valid|flag|flags)$/;
+  /^(quality|qual|q|status|state|opc ?quality|quality ?code|status ?code|qualitat|qualite|calidad|qualita|qualidade|kwaliteit|kvalitet|kvalita|jakosc|laatu|etat|estado|stato|statut|stan|good|valid|flag|flags)$/;
 
 /** Folded, runs of anything that is neither letter nor digit as one blank. */
 export function plainWords(text: string): string {

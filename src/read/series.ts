@@ -56,8 +56,13 @@ export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly n
  * Name of a tag: the text in the row, and the name of the value column where there are several.
  * Tag n of value column k has the number n × (count of value columns) + k.
  */
-export function tagName(text: string, shape: Pick<FileShape, 'header' | 'valueColumns'>, k: number): string {
-  const trimmed = text.trim();
+export function tagName(
+  text: string,
+  shape: Pick<FileShape, 'header' | 'valueColumns' | 'tagColumn'>,
+  k: number,
+): string {
+  // A bare number is a zone's only together with the word above it.
+  const trimmed = /^\d+$/.test(text.trim()) ? `${shape.header[shape.tagColumn]!} ${text.trim()}` : text.trim();
   return shape.valueColumns.length === 1 ? trimmed : `${trimmed} ${shape.header[shape.valueColumns[k]!]!}`;
 }
 

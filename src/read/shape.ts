@@ -1,7 +1,7 @@
 import type { Dialect, LogFile, TimeFormat } from '../model/log-file.js';
 import { cellMark } from '../model/log-file.js';
 import { isBadQuality, readCell, readRunningWord } from './cell-value.js';
-import { unitOf } from './column-name.js';
+import { splitName, splitNumbered, unitOf } from './column-name.js';
 import { usualCount } from './dialect.js';
 import type { SampledRow } from './file-sample.js';
 import { plainWords, qualityNames, tagNames, valueNames } from './role-words.js';
@@ -41,6 +41,8 @@ export interface ColumnFacts {
   readonly distinct: number;
   readonly runningWords: number;
   readonly isQuality: boolean;
+  /** True for numbers that are all OPC classic status codes, good ones among them. */
+  readonly isStatusNumber: boolean;
 }
 
 /** Finds header, data and times in sampled rows; null with a reason when there is no column of times. */
@@ -54,13 +56,27 @@ export function findShape(
   const data = rows.filter((row) => row.stretch > 0 || row.line >= start.firstDataLine);
   const width = usualCount(data.map((row) => row.cells.length));
   const full = data.filter((row) => row.cells.length >= Math.min(width, start.header?.length ?? width));
-  const header = fullHeader(start.header, options.names, width);
+  const header = fullHeader(start.header, options.names?.length === width ? options.names : undefined, width);
   const time = findTime(full, header, options);
   if (!time) return withoutTime(full, header);
   const columns = header.map((_, index) => factsOf(full, index, dialect));
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
-  return { ...base, ...findLong(base, full) };
+  const long = findLong(base, full);
+  const second = long.layout === 'long' ? secondTagColumn(base, full, long) : -1;
+  if (second >= 0)
+    return `a value is named by columns "${header[long.tagColumn]!}" and "${header[second]!}" together; it can be read with both in one column, or with a column for each role`;
+  return { ...base, ...long };
+}
+
+/** "zone, parameter, value" with PV and SP below parameter: one of the two alone would mix readings with set points. */
+function secondTagColumn(shape: Base, rows: readonly SampledRow[], long: LongFinding): number {
+  const taken = [shape.timeColumn, shape.clockColumn, long.tagColumn, long.qualityColumn, ...long.valueColumns];
+  return shape.header.findIndex((_, column) => {
+    const { filled, numbers, distinct, isQuality } = shape.columns[column]!;
+    const isText = filled > 0 && numbers === 0 && distinct > 1 && distinct < 12 && !isQuality;
+    return isText && !taken.includes(column) && sayRoles(rows, column);
+  });
 }
 
 interface Start {
@@ -77,10 +93,10 @@ function findStart(rows: readonly SampledRow[]): Start | null {
   const first = head.findIndex((row, i) => isDataRow(row, width) && isFollowed(head, i, width));
   if (first < 0) return null;
   let at = first - 1;
-  const units = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map((cell) => cell.trim()) : [];
+  const units = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map(withoutBrackets) : [];
   const candidate = at >= 0 ? head[at]! : null;
   const isHeader = candidate !== null && isHeaderRow(candidate.cells, width);
-  const preamble = head.slice(0, isHeader ? at : at + 1).map((row) => row.cells.join(' ').trim());
+  const preamble = head.slice(0, isHeader ? at : at + 1).map((row) => row.cells.join('; ').trim());
   return { firstDataLine: head[first]!.line, header: isHeader ? candidate.cells : null, units, preamble };
 }
 
@@ -106,13 +122,15 @@ function isNumberCell(cell: string): boolean {
 }
 
 function isUnitRow(cells: readonly string[]): boolean {
-  const filled = cells
-    .map((cell) => cell.trim().replace(/^[([{](.*)[)\]}]$/, '$1'))
-    .filter((cell) => cell !== '' && cell !== '-');
+  const filled = cells.map(withoutBrackets).filter((cell) => cell !== '' && cell !== '-');
   const units = filled.filter(
     (cell) => unitOf(cell) !== null || /^(unit|einheit|unite)s?:?$/i.test(cell) || isTimeUnit(cell),
   );
   return filled.length > 0 && units.length >= 0.7 * filled.length && filled.some((cell) => /[°%CFK]/i.test(cell));
+}
+
+function withoutBrackets(cell: string): string {
+  return cell.trim().replace(/^[([{](.*)[)\]}]$/, '$1');
 }
 
 function isTimeUnit(cell: string): boolean {
@@ -208,10 +226,30 @@ function factsOf(rows: readonly SampledRow[], column: number, dialect: Dialect):
     openTexts: marks.filter((mark) => mark === cellMark.openText).length,
     distinct: distinct.size,
     runningWords: words,
+    isStatusNumber: distinct.has('192') && [...distinct].every((cell) => statusNumbers.has(cell)),
     isQuality:
       distinct.size > 0 && qualityWords >= distinct.size / 2 && qualityWords > 0 && isKnownQuality([...distinct]),
   };
 }
+
+/** Bad, uncertain and good with their usual sub-states (OPC classic data access, from memory). */
+const statusNumbers = new Set([
+  '0',
+  '4',
+  '8',
+  '12',
+  '16',
+  '20',
+  '24',
+  '28',
+  '64',
+  '68',
+  '80',
+  '84',
+  '88',
+  '192',
+  '216',
+]);
 
 function isKnownQuality(cells: readonly string[]): boolean {
   return cells.every((cell) => /^[a-z ,_-]+$/i.test(cell) || isBadQuality(cell, false));
@@ -243,6 +281,7 @@ function isNumeric(facts: ColumnFacts): boolean {
 
 function isQualityColumn(name: string, facts: ColumnFacts, isLong: boolean): boolean {
   if (facts.isQuality) return true;
+  if (isLong && facts.isStatusNumber && meaningIn(name) === '' && !valueNames.test(plainWords(name))) return true;
   return isLong && qualityNames.test(plainWords(name)) && facts.filled > 0;
 }
 
@@ -256,9 +295,19 @@ function isTagColumn(shape: Base, rows: readonly SampledRow[], column: number): 
   if (!isText)
     return tagNames.test(name) && facts.distinct > 1 && facts.distinct < facts.filled / 3 && repeatsTimes(shape, rows);
   const isState = facts.runningWords >= 0.5 * facts.filled;
-  return (
-    !shape.hasHeader && !isState && facts.distinct > 1 && facts.distinct < facts.filled / 2 && repeatsTimes(shape, rows)
-  );
+  const isFew = facts.distinct > 1 && facts.distinct < facts.filled / 2;
+  return !isState && isFew && (!shape.hasHeader || sayRoles(rows, column)) && repeatsTimes(shape, rows);
+}
+
+/** Under a header that no table knows, texts that say reading, set point or output are tags. */
+export function sayRoles(rows: readonly SampledRow[], column: number): boolean {
+  const texts = [...new Set(rows.map((row) => row.cells[column]?.trim() ?? ''))];
+  const roles = texts.filter((text) => ['reading', 'temperature', 'setpoint', 'output'].includes(meaningIn(text)));
+  return roles.length * 2 >= texts.length;
+}
+
+function meaningIn(text: string): string {
+  return splitName(text).meaning ?? splitNumbered(text)?.meaning ?? '';
 }
 
 /** In a long file several rows share a time. */

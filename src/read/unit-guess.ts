@@ -14,6 +14,8 @@ const fahrenheitCodes = new Set([1562, 1598, -328]);
 /** Coldest readings of a plant that stands: a hall in °C, and the same hall in °F (common practice). */
 const hallDegC = { low: 5, high: 45 };
 const hallDegF = { low: 50, high: 105 };
+/** A cold morning in it (common practice). */
+const marginDegF = 10;
 
 /**
  * Guesses the unit from the readings of a file whose names say nothing: at rest all zones come to the temperature of
@@ -29,7 +31,13 @@ export function guessUnit(readings: readonly RoledSeries[]): UnitFinding {
   if (hasCode)
     return { unit: 'degF', why: 'the log holds an end-of-scale value that is round only in °F', isAssumed: false };
   const apart = quantile(lows, 0.9) - quantile(lows, 0.1);
-  if (low >= hallDegF.low && low <= hallDegF.high && apart < 20)
+  const coldest = quantile(
+    readings.map((it) => quantile(plausible(it), 0.01)).filter((value) => !Number.isNaN(value)),
+    0.5,
+  );
+  // A plant that heats up in °C passes 67, too, but it comes from a hall that would be freezing in °F.
+  const isHallDegF = coldest >= hallDegF.low - marginDegF;
+  if (low >= hallDegF.low && low <= hallDegF.high && apart < 20 && isHallDegF)
     return {
       unit: 'degF',
       why: `${text} on all zones, which is a hall in °F and too hot for one in °C`,

@@ -138,12 +138,16 @@ export function isCopy(a: RoledSeries, b: RoledSeries): boolean {
   return compared >= 3 && agreeing >= 0.99 * compared;
 }
 
+/** "Zone: Front jaw", in the languages that exports are met in (common practice). */
+const zoneLine =
+  /^\W*(?:(?:heiz)?zone|tag|tag ?name|name|channel|kanal|sensor|point|loop|zona|strefa|sone|messstelle|bezeichnung|nom|nome|nombre|naam|nazwa|voie|canal|sonde|sonda|sensore|kanaal|anneau|regelkreis)(?: name)?\s*[:=;,\t][:=;,\s]*(.+?)\W*$/i;
+
 /** Name for a file that holds one zone: a line above the header that names it, else the file's own name. */
 function zoneOfFile(file: ZoneSource): string {
   for (const line of file.preamble) {
-    const said = /^\W*(?:zone|tag|tag ?name|name|channel|kanal|sensor|point|loop)\s*[:=;,\t]\s*(.+?)\W*$/i.exec(line);
+    const said = zoneLine.exec(line);
     if (said && /\p{L}/u.test(said[1]!)) return said[1]!;
-    const zone = /\b(zone[ _-]?\d+)\b/i.exec(line);
+    const zone = /\b((?:heiz)?(?:zone|zona|strefa|sone|zon)[ _-]?\d+)\b/i.exec(line);
     if (zone) return zone[1]!;
   }
   return stemOf(file.name) || 'Zone';
