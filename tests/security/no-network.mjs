@@ -1,5 +1,7 @@
-// Loaded before the program: any try to reach a network is written to the file named in TRIED and refused.
+// Loaded before the program: any try to reach a network or to start another program is written to the file named in
+// TRIED and refused.
 import { appendFileSync } from 'node:fs';
+import childProcess from 'node:child_process';
 import dgram from 'node:dgram';
 import dns from 'node:dns';
 import net from 'node:net';
@@ -12,17 +14,30 @@ function refuse(what) {
   };
 }
 
-const connect = net.Socket.prototype.connect;
-net.Socket.prototype.connect = function (...args) {
-  // A pipe on this machine is no network: the TypeScript loader tells its parent by one.
-  const [options] = Array.isArray(args[0]) ? args[0] : args;
-  const isPipe = typeof options === 'string' || typeof options?.path === 'string';
-  return isPipe ? connect.apply(this, args) : refuse('net.Socket.connect')();
-};
+net.Socket.prototype.connect = refuse('net.Socket.connect');
 net.Server.prototype.listen = refuse('net.Server.listen');
 dgram.Socket.prototype.bind = refuse('dgram.Socket.bind');
 dgram.Socket.prototype.send = refuse('dgram.Socket.send');
-dns.lookup = refuse('dns.lookup');
-dns.promises.lookup = refuse('dns.promises.lookup');
+for (const ask of Object.keys(dns).filter((name) => /^(lookup|resolve|reverse)/.test(name))) {
+  dns[ask] = refuse(`dns.${ask}`);
+  if (ask in dns.promises) dns.promises[ask] = refuse(`dns.promises.${ask}`);
+}
+for (const start of ['spawn', 'spawnSync', 'exec', 'execSync', 'execFile', 'execFileSync', 'fork'])
+  childProcess[start] = refuse(`child_process.${start}`);
 globalThis.fetch = refuse('fetch');
+globalThis.WebSocket = refuse('WebSocket');
 syncBuiltinESMExports();
+
+// Libraries may make code from texts of their own; the texts are kept to be looked at.
+if (process.env.CODE) {
+  const kept = (make, args) => {
+    appendFileSync(process.env.CODE, `${args.join('\n')}\n`);
+    return make(...args);
+  };
+  const { Function: RealFunction, eval: realEval } = globalThis;
+  globalThis.Function = new Proxy(RealFunction, {
+    construct: (Target, args) => kept((...given) => new Target(...given), args),
+    apply: (Target, _self, args) => kept((...given) => new Target(...given), args),
+  });
+  Object.defineProperty(globalThis, 'eval', { value: (text) => kept(realEval, [text]) });
+}
