@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Findings } from '../../src/model/findings.js';
 import { analyse } from '../../src/pipeline.js';
 import { Random } from '../make/random.js';
+import { runsOf } from '../make/runs.js';
 import { workbookOf } from '../make/workbook.js';
 
 /** One row of a small log: time and reading, °C, per zone; NaN = open. */
@@ -177,7 +178,7 @@ describe('one log, however it is packed', () => {
           );
         }
       }),
-      { numRuns: 12, seed: 9 },
+      { numRuns: runsOf(12, 40), seed: 9 },
     );
   });
 

@@ -22,4 +22,6 @@ const slow = [
   'tests/report/every-detector-speaks.test.ts',
 ];
 
-export default mergeConfig(all, { test: { exclude: [...slow, '**/node_modules/**'] } });
+export default mergeConfig(all, {
+  test: { exclude: [...slow, '**/node_modules/**'], env: { QUICK_TESTS: '1' } },
+});
