@@ -96,6 +96,22 @@ test.each(sentences.map(([symptom, text]) => [symptom.detector, symptom, text] a
   },
 );
 
+test('a healthy zone with a sign that makes no verdict is not said to have none', () => {
+  const healthy = plantFindings().zones.find(({ status }) => status === 'healthy')!;
+  expect(phraseText(verdict({ ...healthy, symptoms: [] }))).toBe('No sign of a fault.');
+  const start = '2026-02-03T00:00:00.000Z';
+  const symptom = {
+    detector: 'offset-step',
+    start,
+    end: start,
+    count: 1,
+    facts: { offsetDegC: 1, uncertaintyDegC: 0.2 },
+  };
+  expect(phraseText(verdict({ ...healthy, symptoms: [symptom] }))).toMatch(
+    /^No fault is likely\. What was seen: since one moment it reads 1\.0.°C too high/,
+  );
+});
+
 test('a detector that nobody has met keeps its name and all its facts', () => {
   const { says, details } = symptomText(note('lid-rattle', 2, { lidGapMm: 3, swingDegC: 2, chancePValue: 0.0001 }));
   expect(phraseText(says)).toBe('lid rattle, seen twice');

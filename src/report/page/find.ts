@@ -8,12 +8,7 @@ export function listenForFind(): void {
   const found = document.querySelector('#found');
   if (!box || !found) return;
   // Zone and machine only: a rank of 3 is not what "plate 3" asks for.
-  const texts = rows.map((row) =>
-    [1, 2]
-      .map((cell) => row.cells[cell]?.textContent ?? '')
-      .join(' ')
-      .toLowerCase(),
-  );
+  const texts = rows.map((row) => (row.cells[1]?.textContent ?? '').toLowerCase());
   box.addEventListener('input', () => {
     const wanted = box.value.trim().toLowerCase().split(/\s+/);
     let count = 0;

@@ -1,6 +1,6 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
-import { isSameZone, machineBeside, nameHtml, shortName } from '../text/names.js';
+import { isSameZone, machineLine, nameHtml, shortName } from '../text/names.js';
 import { counted, minutesText } from '../text/numbers.js';
 import { phraseHtml, signed, temperatureHtml } from '../text/phrase.js';
 import { changeWords } from '../text/words.js';
@@ -122,11 +122,6 @@ function healthyList(healthy: Numbered): Html {
 /** Whether nothing was lost, or nothing tells. */
 function nothingLost({ downtime }: Context['findings']): string {
   return downtime.from.length === 0 ? 'not told' : 'none';
-}
-
-function machineLine(zone: ZoneFinding): Html | null {
-  const machine = machineBeside(zone);
-  return machine === '' ? null : html`<span class="machine">${nameHtml(machine)}</span>`;
 }
 
 function offsetNote({ offsetDegC }: ZoneFinding): Html | null {

@@ -29,9 +29,10 @@ function valuesBlock({ checks }: ZoneFinding, title: string): Html {
 }
 
 function valueItem({ where, between, power, expected }: Check): Html {
-  const values = expected.map(
-    (value) => html`<b>${phraseHtml(expectedText(value))}</b> ${phraseHtml(conditionText(value))}`,
-  );
+  const values = expected.map((value) => {
+    const condition = conditionText(value);
+    return html`<b>${phraseHtml(expectedText(value))}</b>${condition.length > 0 && html` ${phraseHtml(condition)}`}`;
+  });
   return html`<li>
     ${placeWords[where]}${power === 'live' && ' (power on: authorised people only)'}${between.length > 0 && `, between ${between.join('; ')}`}:
     ${joined(values, '; ')}

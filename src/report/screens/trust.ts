@@ -41,7 +41,9 @@ function shift({ alarms }: Findings): Html | null {
     return html`<h3>Clocks</h3>
       <p>Whether the alarm clock agrees with the temperature log could not be told.</p>
       ${ownClocks(alarms)}`;
-  const text = seconds === 0 ? 'The alarm clock agrees with the temperature log.' : moved('the alarm times', seconds);
+  const others = (alarms.clockShiftsByMachine ?? []).length > 0 ? ', but for the machines named here' : '';
+  const text =
+    seconds === 0 ? `The alarm clock agrees with the temperature log${others}.` : moved('the alarm times', seconds);
   return html`<h3>Clocks</h3>
     <p>${text}</p>
     ${ownClocks(alarms)}`;

@@ -1,5 +1,6 @@
+import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
-import { nameHtml } from '../text/names.js';
+import { machineLine, nameHtml } from '../text/names.js';
 import { percentText } from '../text/numbers.js';
 import { rankedCauses } from '../sentences/verdict.js';
 import { causeWords } from '../text/words.js';
@@ -19,25 +20,24 @@ export function zoneListScreen({ zones }: Context): Html {
               <span id="found" role="status"></span>
             </p>
             <div class="wide" tabindex="0" role="region" aria-label="All zones">
-              <table class="plain">
+              <table class="plain zone-table">
                 <thead>
                   <tr>
-                    <th scope="col">Rank</th>
+                    <th scope="col" class="number">Rank</th>
                     <th scope="col">Zone</th>
-                    <th scope="col">Machine</th>
                     <th scope="col">Verdict</th>
-                    <th scope="col">Likeliest cause</th>
+                    <th scope="col">Likeliest</th>
                   </tr>
                 </thead>
                 <tbody id="zone-rows">
                   ${zones.map((zone, index) => {
-                    const [cause, share] = rankedCauses(zone)[0]!;
                     return html`<tr>
                       <td class="number">${zone.rank}</td>
-                      <th scope="row"><a href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a></th>
-                      <td>${nameHtml(zone.machine)}</td>
+                      <th scope="row">
+                        <a href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a> ${machineLine(zone)}
+                      </th>
                       <td>${statusMark(zone)}</td>
-                      <td>${causeWords[cause]} ${percentText(share)}</td>
+                      <td>${likeliest(zone)}</td>
                     </tr>`;
                   })}
                 </tbody>
@@ -45,4 +45,12 @@ export function zoneListScreen({ zones }: Context): Html {
             </div>`
     }
   </section>`;
+}
+
+/** "sensor 95 %"; of a healthy zone how sure that is, of one that cannot be judged nothing. */
+function likeliest(zone: ZoneFinding): string {
+  if (zone.status === 'insufficient-data') return '–';
+  const [cause, share] =
+    zone.status === 'healthy' ? (['none', zone.probabilities.none] as const) : rankedCauses(zone)[0]!;
+  return `${causeWords[cause]} ${percentText(share)}`;
 }

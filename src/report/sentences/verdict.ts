@@ -34,10 +34,16 @@ export function causeText(zone: ZoneFinding): string {
 
 /** What the zone has, in a few plain sentences: the cause, what shows it, and the comparison that settled it. */
 export function verdict(zone: ZoneFinding): Phrase {
-  if (zone.status === 'healthy') return plain('No sign of a fault.');
+  if (zone.status === 'healthy') return healthyText(zone);
   if (zone.status === 'insufficient-data') return plain('This log says too little to judge the zone.');
   const said = [plain(causeText(zone)), ...reasons(zone).map(({ says }) => says)];
   return said.map((part, i) => phrase`${i > 0 ? ' ' : ''}${sentence(part)}`).flat();
+}
+
+/** A sign that does not make a verdict is named all the same: it may be the beginning of one. */
+function healthyText({ symptoms }: ZoneFinding): Phrase {
+  const [first] = leadingSymptoms(symptoms, 'none').filter(({ isOnTrace }) => isOnTrace);
+  return first === undefined ? plain('No sign of a fault.') : phrase`No fault is likely. What was seen: ${first.says}.`;
 }
 
 /** Comparisons from this weight on are no chance; see `unlessChance`. */

@@ -32,3 +32,9 @@ export function shortName(name: string): string {
   const signs = Array.from(name);
   return signs.length <= longest ? name : `${signs.slice(0, longest - 1).join('')}…`;
 }
+
+/** The machine as a line below the zone's name; nothing where the name holds it. */
+export function machineLine(zone: Pick<ZoneFinding, 'zone' | 'machine'>): Html | null {
+  const machine = machineBeside(zone);
+  return machine === '' ? null : html`<span class="machine">${nameHtml(machine)}</span>`;
+}
