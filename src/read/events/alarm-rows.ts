@@ -6,7 +6,8 @@ import type { EventTable } from './recognise.js';
 import { eventState, splitMessageState } from './state-words.js';
 
 /** Why a row was left out, as said in the findings. */
-export type RowRefusal = 'no time that can be read' | 'state word not known' | 'no text';
+export type RowRefusal =
+  'no time that can be read' | 'state word not known' | 'no text' | 'its end is years from its start';
 
 /** Reads one row; null = taken, else why not. */
 export type RowTaker = (cells: Cells) => RowRefusal | null;

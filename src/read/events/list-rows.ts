@@ -3,6 +3,7 @@ import type { RowTaker } from './alarm-rows.js';
 import { headerUnitMs, parseDurationMs } from './duration.js';
 import { cellOf, type MomentReader } from './event-columns.js';
 import type { EventTable } from './recognise.js';
+import { farMs } from '../home-times.js';
 
 /** A plain number in a stop list's duration column counts minutes unless its header says otherwise; common practice. */
 const PLAIN_STOP_MS = 60_000;
@@ -25,17 +26,18 @@ export function maintenanceRowTaker({ columns }: EventTable, moments: MomentRead
   };
 }
 
-/** Makes the reader of a stop list's rows. A stop without an end keeps NaN. */
+/** Makes the reader of a stop list's rows. A stop without an end keeps NaN; one that lasts for years has a wrong year. */
 export function stopRowTaker({ columns, header }: EventTable, moments: MomentReader, rows: StopRow[]): RowTaker {
   const plainMs = headerUnitMs(header[columns.duration ?? -1] ?? '') ?? PLAIN_STOP_MS;
   return (cells) => {
     const startMs = moments.start(cells);
     if (Number.isNaN(startMs)) return 'no time that can be read';
     const durationMs = columns.duration === undefined ? NaN : parseDurationMs(cellOf(cells, columns.duration), plainMs);
-    const endMs = moments.end(cells);
+    const namedEndMs = moments.end(cells);
+    const endMs = Number.isNaN(namedEndMs) ? startMs + durationMs : namedEndMs;
+    if (endMs - startMs > farMs) return 'its end is years from its start';
     rows.push({
-      startMs,
-      endMs: Number.isNaN(endMs) ? startMs + durationMs : endMs,
+      ...{ startMs, endMs },
       machine: cellOf(cells, columns.machine) || cellOf(cells, columns.source),
       reason: cellOf(cells, columns.reason) || cellOf(cells, columns.message),
       planned: cellOf(cells, columns.planned),

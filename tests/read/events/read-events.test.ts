@@ -169,6 +169,17 @@ describe('other shapes', () => {
   });
 });
 
+test('a stop whose end is typed in another year is left out and told', async () => {
+  const rows = '2026-03-04 11:00,2026-03-04 11:30,M1,Jam,no\n2026-03-04 12:00,2062-03-04 12:10,M1,Jam,no\n';
+  const { stops, problems } = await readEventTexts(
+    { 'stops.csv': `Start,End,Machine,Stop reason,Planned\n${rows}` },
+    zones,
+  );
+  expect(stops).toHaveLength(1);
+  expect(problems).toMatchObject([{ line: 3, count: 1 }]);
+  expect(problems[0]!.what).toContain('its end is years from its start');
+});
+
 const tep = sharedData('open/tep-alarms/text_alarms_original_1.csv');
 test.skipIf(!tep)(
   'Tennessee Eastman alarm list (CC0) is read whole: 7,132 rows, 32 tags, FIR123 chatters',
