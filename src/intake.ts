@@ -1,4 +1,4 @@
-import type { LogColumn, LogFile } from './model/log-file.js';
+import { cellMark, type LogColumn, type LogFile } from './model/log-file.js';
 import type { SourceNote } from './model/findings.js';
 import type { ProblemNote } from './model/problem.js';
 import { clockToUtc, LogClock, zoneOffset, type OffsetMinutes } from './normalise/clock.js';
@@ -102,7 +102,7 @@ class Pour {
 
   async single(file: LogFile): Promise<void> {
     const run = this.start(file);
-    if (file.layout === 'wide' && file.order === 'rising') await this.pourWide(run);
+    if (file.layout === 'wide' && file.order === 'rising' && !file.isChangeLogged) await this.pourWide(run);
     else await this.pourEntries([run]);
     this.bytesBefore += file.sizeBytes;
   }
@@ -192,8 +192,12 @@ class Pour {
       yield {
         forEach: (take) => {
           for (let i = 0; i < batch.length; i++)
-            for (const { index } of used)
-              take(batch.clockMs[i]!, index, batch.values[index]![i]!, batch.marks[index]?.[i] ?? 0, batch.line[i]!);
+            for (const { index } of used) {
+              const value = batch.values[index]![i]!;
+              const mark = batch.marks[index]?.[i] ?? cellMark.number;
+              if (file.isChangeLogged && isUnchanged(value, mark)) continue;
+              take(batch.clockMs[i]!, index, value, mark, batch.line[i]!);
+            }
         },
       };
   }
@@ -210,6 +214,11 @@ class Pour {
       learntCodes: [...this.learnt.counts.keys()],
     };
   }
+}
+
+/** A blank in a log of changes says that nothing changed; words for an open input are news. */
+function isUnchanged(value: number, mark: number): boolean {
+  return mark === cellMark.blank || (mark === cellMark.number && Number.isNaN(value));
 }
 
 type TakeEntry = (ms: number, tag: number, value: number, mark: number, line: number) => void;

@@ -169,9 +169,8 @@ function scaleNotes(scales: { reading: number; setpoint: number; output: number 
 
 function holdNote({ file }: DraftFile): string[] {
   if (!file.isChangeLogged) return [];
-  return [
-    `only changes are logged: a value holds until the next, at most ${Math.round(file.holdMs / 6000) / 10} min; longer is a gap`,
-  ];
+  const held = file.layout === 'wide' ? 'a blank cell holds the last value' : 'a value holds until the next';
+  return [`only changes are logged: ${held}, at most ${Math.round(file.holdMs / 6000) / 10} min; longer is a gap`];
 }
 
 function plainColumn(shape: FileShape, index: number, role: LogColumn['role'], why: string): LogColumn {

@@ -96,8 +96,9 @@ function isByTag(shape: FileShape, clock: readonly number[], roled: readonly Rol
 }
 
 /**
- * In a log of changes a value never stands twice within one step, and rows are missing where nothing changed. Rows that
- * repeat a value come after a longer while: the log's own sign of life, and values hold a little longer than that.
+ * In a log of changes a value never stands twice within one step, and rows (long) or cells (wide) are missing where nothing
+ * changed. Rows that repeat a value come after a longer while: the log's own sign of life, and values hold a little
+ * longer than that.
  */
 function findChangeLog(
   shape: FileShape,
@@ -105,8 +106,8 @@ function findChangeLog(
   gridMs: number,
 ): { isChangeLogged: boolean; holdMs: number } {
   const none = { isChangeLogged: false, holdMs: usualHoldMs };
-  if (shape.layout !== 'long' || Number.isNaN(gridMs)) return none;
-  const all = roled.filter((it) => it.role === 'reading').map((it) => pairsOf(it.series, gridMs));
+  if (Number.isNaN(gridMs) || (shape.layout === 'wide' && !blanksMeanUnchanged(roled))) return none;
+  const all = roled.filter((it) => it.role === 'reading').map((it) => pairsOf(withoutBlanks(it.series, shape), gridMs));
   const sum = (pick: (pairs: Pairs) => number) => all.reduce((total, pairs) => total + pick(pairs), 0);
   const near = sum((pairs) => pairs.near);
   const far = sum((pairs) => pairs.far);
@@ -115,9 +116,54 @@ function findChangeLog(
   if (!isChangeLogged) return none;
   const signsOfLife = all.flatMap((pairs) => pairs.farEqualMs).sort((a, b) => a - b);
   const lifeMs = signsOfLife[Math.floor(signsOfLife.length / 2)] ?? NaN;
-  const longestMs = Math.max(...all.map((pairs) => pairs.longestMs));
+  const longestMs = longestUsual(all.flatMap((pairs) => pairs.farMs));
   const seenMs = signsOfLife.length >= 3 ? 1.1 * lifeMs + gridMs : 3 * longestMs;
   return { isChangeLogged, holdMs: Math.max(usualHoldMs, Math.round(seenMs / 1000) * 1000) };
+}
+
+/** With fewer blanks than this nothing is gained by holding values (own choice). */
+const leastBlankShare = 0.05;
+/** Set points hardly ever change: in a log of changes they are blank much oftener than the readings (common practice). */
+const setpointFill = 0.5;
+/** Without set points to compare with, most readings must be blank. */
+const leastBlankShareAlone = 0.5;
+/** Values that come at one step only are a slower column, not changes. */
+const mostRegular = 0.8;
+
+/** Wide: whether a blank says "as before" rather than "no reading". */
+function blanksMeanUnchanged(roled: readonly RoledSeries[]): boolean {
+  const readings = roled.filter((it) => it.role === 'reading');
+  const setpoints = roled.filter((it) => it.role === 'setpoint');
+  const filled = fillOf(readings);
+  const least = setpoints.length > 0 ? leastBlankShare : leastBlankShareAlone;
+  if (readings.length === 0 || !(1 - filled >= least)) return false;
+  if (setpoints.length > 0 && fillOf(setpoints) > setpointFill * filled) return false;
+  const columns = roled.filter((it) => it.role !== 'ignored').map(({ series }) => series);
+  const rowCount = readings[0]!.series.value.length;
+  let emptyRows = 0;
+  for (let i = 0; i < rowCount; i++) if (columns.every(({ value }) => Number.isNaN(value[i]))) emptyRows++;
+  return emptyRows <= 0.01 * rowCount && readings.some((it) => !isRegular(it.series));
+}
+
+/** Share of cells that are not blank. */
+function fillOf(roled: readonly RoledSeries[]): number {
+  const cells = roled.reduce((sum, { series }) => sum + series.value.length, 0);
+  return roled.reduce((sum, { series }) => sum + series.filled, 0) / cells;
+}
+
+function isRegular(series: Series): boolean {
+  const { clockMs, stretch } = onlyNumbers(series);
+  const steps = stepsOf(clockMs, stretch);
+  return steps.filter((step) => step === usualStep(steps)).length >= mostRegular * steps.length;
+}
+
+function withoutBlanks(series: Series, shape: FileShape): Pick<Series, 'clockMs' | 'value' | 'stretch'> {
+  return shape.layout === 'wide' ? onlyNumbers(series) : series;
+}
+
+function onlyNumbers({ clockMs, value, stretch }: Series): Pick<Series, 'clockMs' | 'value' | 'stretch'> {
+  const isNumber = (_: number, i: number): boolean => !Number.isNaN(value[i]);
+  return { clockMs: clockMs.filter(isNumber), value: value.filter(isNumber), stretch: stretch.filter(isNumber) };
 }
 
 interface Pairs {
@@ -125,22 +171,29 @@ interface Pairs {
   readonly nearEqual: number;
   readonly far: number;
   readonly farEqualMs: readonly number[];
-  readonly longestMs: number;
+  /** Steps beyond the grid. */
+  readonly farMs: readonly number[];
 }
 
-function pairsOf({ clockMs, value, stretch }: Series, gridMs: number): Pairs {
-  const pairs = { near: 0, nearEqual: 0, far: 0, farEqualMs: [] as number[], longestMs: 0 };
+/** The longest while without a change, holes of the recording left out: they are few, so one in twenty is cut off. */
+function longestUsual(stepsMs: readonly number[]): number {
+  const sorted = [...stepsMs].sort((a, b) => a - b);
+  return sorted[Math.floor(0.95 * (sorted.length - 1))] ?? 0;
+}
+
+function pairsOf({ clockMs, value, stretch }: Pick<Series, 'clockMs' | 'value' | 'stretch'>, gridMs: number): Pairs {
+  const pairs = { near: 0, nearEqual: 0, far: 0, farEqualMs: [] as number[], farMs: [] as number[] };
   for (let i = 1; i < clockMs.length; i++) {
     if (stretch[i] !== stretch[i - 1] || Number.isNaN(value[i]) || Number.isNaN(value[i - 1])) continue;
     const step = Math.abs(clockMs[i]! - clockMs[i - 1]!);
     if (step === 0) continue;
     const isEqual = value[i] === value[i - 1];
-    pairs.longestMs = Math.max(pairs.longestMs, step);
     if (step <= 1.5 * gridMs) {
       pairs.near++;
       if (isEqual) pairs.nearEqual++;
     } else {
       pairs.far++;
+      pairs.farMs.push(step);
       if (isEqual) pairs.farEqualMs.push(step);
     }
   }
