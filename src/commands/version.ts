@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs';
+import manifest from '../../package.json' with { type: 'json' };
 
-/** The version in package.json, which lies two folders above this file both in src and in dist. */
+/** The version in package.json. */
 export function version(): string {
-  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
-  return (JSON.parse(text) as { version: string }).version;
+  return manifest.version;
 }

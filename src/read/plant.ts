@@ -21,57 +21,6 @@ export async function readPlantFile(path: string): Promise<PlantFile> {
       { cause: error },
     );
   }
+  const { parsePlantFile } = await import('./plant-text.js');
   return parsePlantFile(text, path);
-}
-
-/** Checks the text of a plant.yaml. Throws LogProblem 'bad-plant-file' with the line and the key that are wrong. */
-export async function parsePlantFile(text: string, path: string): Promise<PlantFile> {
-  const { LineCounter, parseDocument } = await import('yaml');
-  const lines = new LineCounter();
-  const document = parseDocument(text.replace(/^\uFEFF/, ''), { lineCounter: lines, prettyErrors: false });
-  const broken = document.errors[0];
-  if (broken) throw badPlant(path, lines.linePos(broken.pos[0]).line, `This is not valid YAML: ${broken.message}.`);
-  const { plantSchema } = await import('./plant-schema.js');
-  const result = plantSchema.safeParse(document.toJS() ?? {});
-  if (result.success) return result.data as PlantFile;
-  const issue = result.error.issues[0]!;
-  const keys = issue.path.map(String);
-  const unknown = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
-  const place = unknown === undefined ? keys : [...keys, unknown];
-  const line = lineOf(document, place, lines);
-  const what = unknown === undefined ? issue.message : `there is no such key here`;
-  throw badPlant(path, line, `The key "${place.join('.')}" is wrong: ${what}.`);
-}
-
-type YamlDocument = { getIn(path: unknown[], keepScalar?: boolean): unknown; contents: unknown };
-
-/** Line of a key, or of the nearest one above it that is there. */
-function lineOf(
-  document: YamlDocument,
-  keys: readonly string[],
-  lines: { linePos(offset: number): { line: number } },
-): number {
-  for (let length = keys.length; length > 0; length--) {
-    const parent = length === 1 ? document.contents : document.getIn(asPath(keys.slice(0, length - 1)), true);
-    const pair = (parent as { items?: { key?: { value?: unknown; range?: number[] }; range?: number[] }[] })?.items;
-    const last = keys[length - 1]!;
-    const item =
-      pair?.find((it) => String(it?.key?.value) === last) ?? (/^\d+$/.test(last) ? pair?.[Number(last)] : undefined);
-    const offset = item?.key?.range?.[0] ?? item?.range?.[0];
-    if (offset !== undefined) return lines.linePos(offset).line;
-  }
-  return 1;
-}
-
-function asPath(keys: readonly string[]): (string | number)[] {
-  return keys.map((key) => (/^\d+$/.test(key) ? Number(key) : key));
-}
-
-function badPlant(path: string, line: number, what: string): LogProblem {
-  return new LogProblem(
-    'bad-plant-file',
-    { file: path, line },
-    what,
-    'Correct that line; every key but the name of a zone may be left out.',
-  );
 }

@@ -9,7 +9,7 @@ export interface PageAssets {
 }
 
 /** The script is made by the build, so it lies beside this file in dist only; a run from src finds it there too. */
-const scriptPlaces = ['./page-script.js', '../../dist/report/page-script.js'];
+const scriptPlaces = ['./page-script.js', '../../dist/page-script.js'];
 
 /** @throws LogProblem 'not-found' when the build has not been run. */
 export async function readPageAssets(): Promise<PageAssets> {

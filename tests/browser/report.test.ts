@@ -44,7 +44,7 @@ describe.skipIf(!hasBrowser)('the report in Chromium', () => {
   const complaints: string[] = [];
 
   beforeAll(async () => {
-    buildPageIfOld();
+    await buildPageIfOld();
     browser = await launch();
     plant = await reportAddress(plantFindings());
   });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { lookAt } from '../../src/commands/preview-facts.js';
 import { previewLine, previewText } from '../../src/commands/preview-text.js';
-import { parsePlantFile } from '../../src/read/plant.js';
+import { parsePlantFile } from '../../src/read/plant-text.js';
 import { textWidth } from '../../src/commands/terminal/text-width.js';
 import { inFolder, pourPaths } from '../read/poured.js';
 
@@ -43,7 +43,7 @@ test('says what the file was taken for, what was left out and what is missing', 
 test('the plant.yaml it writes is valid and reads the same log to the same zones', async () => {
   await inFolder({ 'log.csv': log }, async (folder) => {
     const { plantText, zones } = await lookAt([folder], {});
-    const plant = await parsePlantFile(plantText, 'plant.yaml');
+    const plant = parsePlantFile(plantText, 'plant.yaml');
     expect(plant.zones.map((zone) => zone.name)).toEqual(zones.map((zone) => zone.zone));
     const { writeFileSync } = await import('node:fs');
     writeFileSync(`${folder}/plant.yaml`, plantText);

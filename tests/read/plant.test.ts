@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { LogProblem } from '../../src/model/problem.js';
-import { parsePlantFile } from '../../src/read/plant.js';
+import { parsePlantFile } from '../../src/read/plant-text.js';
 import { pourFiles } from './poured.js';
 
-test('reads every key of the contract', async () => {
-  const plant = await parsePlantFile(
+test('reads every key of the contract', () => {
+  const plant = parsePlantFile(
     'unit: degF\ntimezone: Europe/Oslo\nzones:\n  - name: Front jaw\n    machine: M1\n    sensor: pt100\n    wires: 3\n    card: 1A\n',
     'plant.yaml',
   );
@@ -24,26 +24,32 @@ test.each([
   ['priorFindings: 0\n', 1, 'priorFindings'],
   ['# comment\ntimezone: Mars/Base\n', 2, 'timezone'],
   ['zones:\n  - name: A\n  bad indent: [\n', 3, 'YAML'],
-])('a slip is told with its line and key: %j', async (text, line, key) => {
-  const error = await parsePlantFile(text, 'plant.yaml').then(
-    () => null,
-    (thrown: unknown) => thrown,
-  );
+])('a slip is told with its line and key: %j', (text, line, key) => {
+  const error = thrownBy(() => parsePlantFile(text, 'plant.yaml'));
   expect(error).toBeInstanceOf(LogProblem);
   expect(error).toMatchObject({ code: 'bad-plant-file', place: { file: 'plant.yaml', line } });
   expect((error as LogProblem).message).toContain(key);
 });
 
-test('shares and strengths of causes', async () => {
+test('shares and strengths of causes', () => {
   const text =
     'priors: { none: 0.9, sensor: 0.06 }\npriorFindings: 50\nstrengths:\n  card-shifts: { input: 4, none: -2 }\n';
-  expect(await parsePlantFile(text, 'plant.yaml')).toEqual({
+  expect(parsePlantFile(text, 'plant.yaml')).toEqual({
     zones: [],
     priors: { none: 0.9, sensor: 0.06 },
     priorFindings: 50,
     strengths: { 'card-shifts': { input: 4, none: -2 } },
   });
 });
+
+function thrownBy(step: () => unknown): unknown {
+  try {
+    step();
+  } catch (error) {
+    return error;
+  }
+  return null;
+}
 
 test('names are matched by ear, and what plant.yaml knows fills the zone', async () => {
   const log = `Time,FRONT-JAW_ACT,other PV\n${Array.from({ length: 20 }, (_, i) => `2026-01-05 00:00:${10 + i},${22 + i},22`).join('\n')}\n`;

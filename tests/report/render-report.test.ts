@@ -14,9 +14,7 @@ import {
   sizedFindings,
 } from '../make/report/findings.js';
 
-beforeAll(() => {
-  buildPageIfOld();
-});
+beforeAll(buildPageIfOld);
 
 test('24 zones over two weeks stay within 2.5 MB, libraries included', async () => {
   const page = await renderReport(sizedFindings());
