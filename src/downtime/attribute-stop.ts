@@ -58,15 +58,20 @@ export function attributeStop(
 
 /**
  * What explains a stop when nothing fresh does: a zone whose reading left its band not long before the machine last
- * ran, or a fault that people ran on with and that ends in this stop.
+ * ran, one that left it later and that the machine waited for to the end, or a fault that people ran on with and that
+ * ends in this stop.
  */
 function isLastResort(
   { startMs, endMs, isQuiet }: Claim,
   stop: Interval,
   ranUntilMs: number,
-  { lookBackMs, outOfBandLeadMs }: DowntimeSettings,
+  { lookBackMs, outOfBandLeadMs, restartMs, slowestHeatUpMs }: DowntimeSettings,
 ): boolean {
-  if (isQuiet) return startMs >= ranUntilMs - outOfBandLeadMs;
+  if (isQuiet) {
+    if (startMs <= stop.start) return startMs >= ranUntilMs - outOfBandLeadMs;
+    // Without load, or on its way to a new set point, a sound zone leaves its band for some minutes, too.
+    return endMs >= stop.end - restartMs && endMs - startMs >= slowestHeatUpMs;
+  }
   return startMs < ranUntilMs - lookBackMs && endMs > stop.start && endMs <= stop.end;
 }
 

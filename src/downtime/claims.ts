@@ -7,6 +7,7 @@ import { outOfBandSpans } from './out-of-band.js';
 import { isOf } from './production-time.js';
 import type { Machine } from './machine-minutes.js';
 import type { DowntimeSettings } from './settings.js';
+import { untilItRan, whileSilent, type StopRhythm } from './stop-rhythm.js';
 
 /** Something that can have stopped a machine. */
 export interface Claim {
@@ -36,7 +37,7 @@ const stoppingKinds: ReadonlySet<AlarmKind> = new Set([
 ]);
 /**
  * Too hot mostly cuts the heat, not the machine (common practice), so by itself it proves no stop. Where a running
- * column does, a stop that comes with such an alarm is the zone's.
+ * column does, or the silence of the machine's own alarms, a stop that comes with such an alarm is the zone's.
  */
 const hotKinds: ReadonlySet<AlarmKind> = new Set(['temperature-high', 'deviation-high']);
 const coldKinds: ReadonlySet<AlarmKind> = new Set(['temperature-low', 'deviation-low', 'heater']);
@@ -55,12 +56,18 @@ export interface ClaimInput {
   readonly faults: readonly (readonly Interval[])[];
   /** Running share by place of the digest; null where no log says. */
   readonly running: Float32Array | null;
+  /** Where no log says when it ran: how often the machine's own alarms come; null = not known. */
+  readonly rhythm: StopRhythm | null;
   readonly settings: DowntimeSettings;
 }
 
 /** All that can have stopped a machine, by start; of those that start together the lower zone first. */
 export function claimsOf(input: ClaimInput): Claim[] {
-  const claims = [...alarmClaims(input), ...faultClaims(input), ...quietClaims(input), ...stopClaims(input)];
+  const { rhythm, settings } = input;
+  const ofZones = [...alarmClaims(input), ...faultClaims(input)].map((claim) =>
+    claim.zone === null || rhythm === null ? claim : untilItRan(claim, rhythm, settings.resetMs),
+  );
+  const claims = [...ofZones, ...hotClaims(input), ...quietClaims(input), ...stopClaims(input)];
   return claims.sort((a, b) => a.startMs - b.startMs || (a.zone ?? Infinity) - (b.zone ?? Infinity));
 }
 
@@ -77,11 +84,23 @@ function alarmClaims(input: ClaimInput): Claim[] {
       return counts ? [{ startMs, endMs, name: message, zone, faultEndMs: endMs }] : [];
     }
     const name = names.get(zone);
-    const isStopping = stoppingKinds.has(kind) || (input.running !== null && hotKinds.has(kind));
-    if (name === undefined || !isStopping) return [];
+    if (name === undefined || !stoppingKinds.has(kind)) return [];
+    if (coldKinds.has(kind) && kind !== 'heater' && isOfTheStart(startMs, endMs, input)) return [];
     if (coldKinds.has(kind)) return coldClaims({ startMs, endMs, name, zone }, kind, isAlone, input);
     return isTooShort(startMs, endMs, input) ? [] : [{ startMs, endMs, name, zone, faultEndMs: endMs }];
   });
+}
+
+/**
+ * A zone that leaves its band for some minutes while the machine stands is on its way to a new set point or swings
+ * past it: that belongs to the start, and is no fault.
+ */
+function isOfTheStart(startMs: number, endMs: number, { running, digest, settings }: ClaimInput): boolean {
+  if (running === null || endMs - startMs >= settings.slowestHeatUpMs) return false;
+  const place = (timeMs: number) => Math.floor((timeMs - digest.startMs) / digest.periodMs);
+  return running
+    .subarray(Math.max(0, place(startMs - settings.lookBackMs)), place(startMs) + 1)
+    .every((ran) => !(ran > 0));
 }
 
 function isTooShort(startMs: number, endMs: number, { running, settings }: ClaimInput): boolean {
@@ -181,6 +200,20 @@ function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
         zone: index,
         faultEndMs: end,
       }));
+  });
+}
+
+function hotClaims(input: ClaimInput): Claim[] {
+  const { machine, alarms, digest, running, rhythm } = input;
+  if (running === null && rhythm === null) return [];
+  const logEndMs = digest.startMs + digest.length * digest.periodMs;
+  return alarms.flatMap(({ startMs, endMs, zone, kind }) => {
+    const owner = machine.zones.find(({ index }) => index === zone);
+    if (!owner || !hotKinds.has(kind)) return [];
+    const untilMs = Number.isNaN(endMs) ? logEndMs : endMs;
+    const claim = { startMs, endMs: untilMs, name: owner.name, zone, faultEndMs: untilMs };
+    if (running === null) return (rhythm && whileSilent(claim, rhythm)) ?? [];
+    return isOfTheStart(startMs, untilMs, input) ? [] : [claim];
   });
 }
 

@@ -6,8 +6,9 @@ import { intersectIntervals, mergeIntervals, subtractIntervals, type Interval } 
 import { attributeStop, type Piece } from './attribute-stop.js';
 import { claimsOf, type Claim } from './claims.js';
 import { knownRunning, runningOf, stopsOfRunning, type Machine } from './machine-minutes.js';
-import { productionTime, type ProductionTime } from './production-time.js';
+import { isOf, productionTime, type ProductionTime } from './production-time.js';
 import type { DowntimeSettings } from './settings.js';
+import { stopRhythm, type StopRhythm } from './stop-rhythm.js';
 
 /** A piece of stopped time in exactly one bucket. */
 export interface StoppedPiece extends Interval {
@@ -44,7 +45,7 @@ export interface MachineInput {
 export function recordOf(input: MachineInput): MachineRecord {
   const { machine, digest } = input;
   const running = runningOf(machine, digest);
-  const claims = claimsOf({ ...input, running });
+  const claims = claimsOf({ ...input, running, rhythm: running ? null : rhythmOf(input) });
   const known = running ? knownRunning(running, digest) : null;
   const stopped = running
     ? mergeIntervals([
@@ -64,6 +65,15 @@ export function recordOf(input: MachineInput): MachineRecord {
     from: running ? 'running' : claims.length > 0 ? 'alarms' : null,
     pieces: pieces.sort((a, b) => a.start - b.start),
   };
+}
+
+function rhythmOf(input: MachineInput): StopRhythm | null {
+  const { planned } = productionTime({ ...input, ran: null });
+  const own = input.alarms.filter((alarm) => alarm.kind === 'machine-stop' && isOf(alarm, input.machine));
+  return stopRhythm(
+    own.map(({ startMs }) => startMs),
+    planned,
+  );
 }
 
 /**

@@ -238,6 +238,27 @@ describe('without a running column', () => {
     );
     expect(run(blind, [open(100, 100 + tripMin * 0.9)]).minutesByZone[0]).toBe(0);
   });
+  describe('the machine’s own alarms tell whether it ran', () => {
+    const long = makeDigest(1200, () => NaN);
+    const jams = (from: number, to: number) =>
+      Array.from({ length: (to - from) / 20 }, (_, i) => alarm(from + 20 * i, from + 20 * i + 1));
+    const hot = (from: number, to: number) => ({ ...open(from, to), kind: 'temperature-high' as const });
+    const inOrder = (alarms: AlarmSpan[]) => [...alarms].sort((a, b) => a.startMs - b.startMs);
+    test('an open that stands on while it jams as ever stopped it only until it ran again', () => {
+      const { minutesByZone } = run(long, inOrder([...jams(10, 410), open(420, 1190), ...jams(550, 1190)]));
+      // the wait for the first jam, at 550, is the mean gap: 1200 min ÷ 52 jams = 23 min
+      expect(minutesByZone[0]).toBeCloseTo(550 - 1200 / 52 - 420, 0);
+    });
+    test('one or two alarms while it stands come from people at work on it', () => {
+      const { minutesByZone } = run(long, inOrder([...jams(10, 410), open(420, 1190), alarm(700, 700)]));
+      expect(minutesByZone[0]).toBe(770);
+    });
+    test('too hot stopped it only where it falls silent for long', () => {
+      const silent = inOrder([...jams(10, 410), hot(420, 700), ...jams(700, 1180)]);
+      expect(run(long, silent).minutesByZone[0]).toBeGreaterThan(240);
+      expect(run(long, inOrder([...jams(10, 1190), hot(425, 700)])).minutesByZone[0]).toBe(0);
+    });
+  });
   test('no running, no alarms: nothing is said to have stopped', () => {
     const { findings } = run(blind, []);
     expect(findings).toMatchObject({ from: [], stoppedMinutes: 0 });
