@@ -7,6 +7,8 @@ type Shell = (typeof shells)[number];
 interface Offer {
   readonly command: string;
   readonly says: string;
+  /** Words that its argument may be; none where it takes files or names. */
+  readonly words: readonly string[];
   readonly options: readonly { readonly flag: string; readonly says: string }[];
 }
 
@@ -31,6 +33,7 @@ export function completionScript(program: Command, shell: Shell): string {
   const offers = program.commands.map((command): Offer => ({
     command: command.name(),
     says: command.description(),
+    words: command.registeredArguments.flatMap(({ argChoices }) => argChoices ?? []),
     options: command.options.flatMap(({ long, description }) => (long ? [{ flag: long, says: description }] : [])),
   }));
   return { bash, zsh, fish }[shell](name, offers);
@@ -38,11 +41,12 @@ export function completionScript(program: Command, shell: Shell): string {
 
 function bash(name: string, offers: readonly Offer[]): string {
   const cases = offers.map(
-    ({ command, options }) => `    ${command}) words="${options.map(({ flag }) => flag).join(' ')}" ;;`,
+    ({ command, options, words }) =>
+      `    ${command}) words="${options.map(({ flag }) => flag).join(' ')}" choices="${words.join(' ')}" ;;`,
   );
   return `# bash completion for ${name}
 _${name}() {
-  local word="\${COMP_WORDS[COMP_CWORD]}" words=""
+  local word="\${COMP_WORDS[COMP_CWORD]}" words="" choices=""
   if [ "$COMP_CWORD" -eq 1 ]; then
     COMPREPLY=($(compgen -W "${offers.map(({ command }) => command).join(' ')} --help --version" -- "$word"))
     return
@@ -52,6 +56,7 @@ ${cases.join('\n')}
   esac
   case "$word" in
     -*) COMPREPLY=($(compgen -W "$words --help" -- "$word")) ;;
+    *) COMPREPLY=($(compgen -W "$choices" -- "$word")) ;;
   esac
 }
 complete -o default -F _${name} ${name}

@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { completionScript } from '../../src/commands/completion.js';
+import { registerCommands } from '../../src/commands/index.js';
 import { registerZone, spanMs } from '../../src/commands/zone.js';
 import { zoneCard, type CardOptions } from '../../src/commands/zone-card.js';
 import { findZones, lettersApart } from '../../src/commands/zone-find.js';
@@ -175,6 +176,16 @@ describe('completion', () => {
     const script = completionScript(program, shell);
     expect(script).toContain('zone');
     expect(script).toMatch(shell === 'fish' ? /-l why/ : /--why/);
+  });
+
+  test('the bash script offers the words that an argument may be, and leaves files to the shell', () => {
+    const whole = new Command('looselead');
+    registerCommands(whole, { needsAttention: false });
+    const script = `${completionScript(whole, 'bash')}
+COMP_WORDS=(looselead completion ""); COMP_CWORD=2; _looselead; echo "\${COMPREPLY[@]}"
+COMP_WORDS=(looselead downtime lo); COMP_CWORD=2; _looselead; echo "\${#COMPREPLY[@]}"`;
+    const { status, stdout } = spawnSync('bash', ['-c', script], { encoding: 'utf8' });
+    expect([status, stdout]).toEqual([0, 'bash zsh fish\n0\n']);
   });
 
   test('the bash script runs and completes', () => {
