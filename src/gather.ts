@@ -53,7 +53,7 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     })),
     sources: [...poured.sources, ...events.sources],
     problems: [...found.problems, ...poured.problems, ...events.problems, ...watched.problems],
-    assumptions: [...found.assumptions, ...clockShift.byMachine.map(saidOfClock)],
+    assumptions: [...found.assumptions, ...poured.assumptions, ...clockShift.byMachine.map(saidOfClock)],
     timezone: found.timezone,
   };
 }

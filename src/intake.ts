@@ -37,6 +37,8 @@ export interface PourResult {
   readonly samples: readonly number[];
   /** End-of-scale numbers that are in no table and were learnt from the log itself. */
   readonly learntCodes: readonly number[];
+  /** The same in sentences for the reader. */
+  readonly assumptions: readonly string[];
 }
 
 /** Files out of time order are held in memory up to this many values (about 30 bytes each). */
@@ -212,8 +214,13 @@ class Pour {
       examples: new Map(this.runs.map((run) => [run.file.name, run.tally.examples])),
       samples: this.pourers.map((pourer) => pourer.sampleCount),
       learntCodes: [...this.learnt.counts.keys()],
+      assumptions: [...this.learnt.counts.keys()].map(saidOfCode),
     };
   }
+}
+
+function saidOfCode(raw: number): string {
+  return `${raw} is taken for a code and not for a temperature: readings jump to it faster than heat can move them, and then repeat it to the last digit.`;
 }
 
 /** A blank in a log of changes says that nothing changed; words for an open input are news. */

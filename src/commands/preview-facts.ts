@@ -63,7 +63,8 @@ export async function lookAt(paths: readonly string[], options: SurveyOptions): 
     files: found.files.map((file) => previewFile(file, poured)),
     zones: found.zones.map((zone) => previewZone(zone, found.files, counts[zone.index]!)),
     ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found) },
-    ...{ assumptions: found.assumptions, problems: [...found.problems, ...poured.problems] },
+    ...{ assumptions: [...found.assumptions, ...poured.assumptions] },
+    ...{ problems: [...found.problems, ...poured.problems] },
     plantText: plantText(found),
   };
 }

@@ -41,6 +41,7 @@ export class WideBlocks {
 
   /** Takes a batch and pours it; changes the batch's arrays. */
   take(batch: WideBatch): void {
+    if (this.zones.length === 0) return; // nothing is poured, so nothing can be repeated
     const isRising = this.readTimes(batch);
     const kept = isRising && !(this.timeMs[0]! <= this.earliestLast()) ? batch : this.sorted(batch);
     if (kept.length === 0) return;

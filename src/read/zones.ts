@@ -50,7 +50,7 @@ export function assembleZones(files: readonly ZoneSource[], plant: PlantFile | n
   keyed.forEach((series, file) => series.forEach((it) => addReading(drafts, it, file)));
   const list = [...drafts.values()];
   const attached = keyed.map((series, file) => series.map((it) => attach(it, file, list, drafts)));
-  const problems = list.length > 0 ? unmatchedZones(list, plant) : [];
+  const problems = [...withoutReadings(files), ...(list.length > 0 ? unmatchedZones(list, plant) : [])];
   return { zones: nameApart(list).map((draft, index) => toZone(draft, index, files)), attached, problems };
 }
 
@@ -262,7 +262,7 @@ function share(draft: DraftZone, role: 'running' | 'setpoint', { series }: Roled
 
 /** Words that mean the one machine of a file. */
 const wholeMachine =
-  /^(the)?(machine|line|maschine|linie|anlage|anlagen|ligne|linea|linje|press|extruder|plant|main|drive|web|production|cycle|screw|belt)*(drive|motor)?$/;
+  /^(the)?(machine|macchina|maquina|maszyna|stroj|makine|line|maschine|linie|anlage|anlagen|ligne|linea|linje|press|extruder|plant|main|drive|web|production|cycle|screw|belt)*(drive|motor)?$/;
 
 function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZone[]): Attached {
   const rest = looseName(roled.rest);
@@ -318,6 +318,27 @@ function toZone(draft: DraftZone, index: number, files: readonly ZoneSource[]): 
     ...{ samplingMs: source.samplingMs, resolutionDegC: NaN, isChangeLogged: source.isChangeLogged },
     ...(draft.readings.every(({ roled }) => roled.isQuantityUnknown) ? { isQuantityUnknown: true } : {}),
   };
+}
+
+/** A file whose set points or outputs were told, but no reading, has readings under names that no table knows. */
+function withoutReadings(files: readonly ZoneSource[]): ProblemNote[] {
+  return files.flatMap(({ name, roled }) => {
+    const unsaid = roled.filter(({ role, series }) => role === 'ignored' && series.numbers > 0);
+    const isLacking = !roled.some(({ role }) => role === 'reading') && roled.some(({ role }) => role === 'setpoint');
+    if (!isLacking || unsaid.length === 0) return [];
+    const names = unsaid
+      .slice(0, 6)
+      .map(({ series }) => `"${series.name}"`)
+      .join(', ');
+    return [
+      {
+        code: 'unknown-layout' as const,
+        file: name,
+        what: `The file has set points, but no name says which columns are readings; not known are ${names}.`,
+        todo: 'Name each zone in plant.yaml with the key "reading" and the name of its column.',
+      },
+    ];
+  });
 }
 
 function unmatchedZones(list: readonly DraftZone[], plant: PlantFile | null): ProblemNote[] {

@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { inFolder, pourPaths } from './poured.js';
+
+const rowCount = 400;
+const clock = (i: number) => new Date(Date.UTC(2026, 0, 5, 6) + i * 10_000).toISOString();
+const log = (header: string, cells: (i: number) => string) =>
+  `${header}\n${Array.from({ length: rowCount }, (_, i) => `${clock(i)},${cells(i)}`).join('\n')}\n`;
+
+test('a code that no table knows is learnt, and this is said', async () => {
+  const text = log(
+    'Time,Zone 1 PV [°C],Zone 2 PV [°C]',
+    (i) => `${i > 200 && i < 240 ? 777.7 : 150 + (i % 5) / 10},${160 + (i % 7) / 10}`,
+  );
+  await inFolder({ 'log.csv': text }, async (folder) => {
+    const { result } = await pourPaths([folder]);
+    expect(result.learntCodes).toEqual([777.7]);
+    expect(result.assumptions).toHaveLength(1);
+    expect(result.assumptions[0]).toMatch(/^777\.7 is taken for a code/);
+  });
+});
+
+test('set points without readings: the columns that are not known are named, and no row counts as repeated', async () => {
+  const text = log('Time,Zone 1 SP,Lufimo', (i) => `150,${150 + (i % 5) / 10}`);
+  await inFolder({ 'log.csv': text }, async (folder) => {
+    const { found, result } = await pourPaths([folder]);
+    expect(found.problems.map(({ what }) => what).join()).toContain(
+      'no name says which columns are readings; not known are "Lufimo"',
+    );
+    expect(result.sources[0]).toMatchObject({ rowsRead: rowCount, rowsRejected: 0 });
+  });
+});
+
+test.each([
+  ['Stato macchina', 'In marcia', 'Ferma'],
+  ['Stan', 'Praca', 'Postój'],
+  ['État machine', 'Marche', 'Arrêt'],
+  ['Estado máquina', 'Marcha', 'Parada'],
+])('running in words: %s', async (name, runs, stands) => {
+  const text = log(`Time,Zone 1 PV [°C],${name}`, (i) => `${150 + (i % 5) / 10},${i % 40 < 20 ? runs : stands}`);
+  await inFolder({ 'log.csv': text }, async (folder) => {
+    const { zones } = await pourPaths([folder]);
+    expect(zones[0]!.running.slice(15, 25)).toEqual([1, 1, 1, 1, 1, 0, 0, 0, 0, 0]);
+  });
+});
