@@ -85,7 +85,7 @@ describe('downtime, through the program', { timeout: 60_000 }, () => {
       expect(status).toBe(0);
       const [head, ...rows] = parse(stdout) as string[][];
       expect(rows.length).toBeGreaterThan(0);
-    if (by === 'zone') expect(rows.flat().some((cell) => cell.includes('=1+1'))).toBe(true);
+      if (by === 'zone') expect(rows.flat().some((cell) => cell.includes('=1+1'))).toBe(true);
       expect(rows.flat().filter((cell) => /^[=+@\t\r]|^-(?!\d)/.test(cell))).toEqual([]);
       const minutes = head!.findIndex((name) => /minutes/i.test(name));
       const sum = rows.reduce((total, row) => total + Number(row[minutes]), 0);
