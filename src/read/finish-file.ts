@@ -123,6 +123,7 @@ function finishFile(draft: DraftFile, attached: readonly Attached[], unit: UnitF
     `unit: ${unitWords[unit.unit]}, ${unit.why}`,
     ...scaleNotes(scales),
     ...holdNote(draft),
+    ...beginningNote(draft),
     ...(noValue ? [`${noValue.raw} in columns of all kinds at once stands for no value`] : []),
   ];
   const base = { ...draft.file, ...(noValue ? { noValue } : {}), notes, typicalDegC: typicalDegC(attached, columns) };
@@ -171,6 +172,12 @@ function holdNote({ file }: DraftFile): string[] {
   if (!file.isChangeLogged) return [];
   const held = file.layout === 'wide' ? 'a blank cell holds the last value' : 'a value holds until the next';
   return [`only changes are logged: ${held}, at most ${Math.round(file.holdMs / 6000) / 10} min; longer is a gap`];
+}
+
+/** Of a packed file or one in UTF-16 the end cannot be looked at before all of it is read. */
+function beginningNote({ file }: DraftFile): string[] {
+  const isLong = Number.isNaN(file.lastMs) && !Number.isNaN(file.firstMs);
+  return isLong ? ['judged from its beginning; rows further on that do not fit are counted as left out'] : [];
 }
 
 function plainColumn(shape: FileShape, index: number, role: LogColumn['role'], why: string): LogColumn {

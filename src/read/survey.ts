@@ -107,6 +107,7 @@ export function demandZones(found: Survey): void {
   const first = found.problems[0];
   const why = first ? ` ${first.file ? `${first.file}: ` : ''}${first.what}` : '';
   const seen = found.files
+    .filter((file) => file.name !== first?.file)
     .map((file) => `${file.name}: ${file.why.replace(/\.$/, '')}`)
     .slice(0, 3)
     .join('; ');
@@ -114,6 +115,6 @@ export function demandZones(found: Survey): void {
     'nothing-readable',
     undefined,
     `No temperature readings were found.${why}${seen ? ` Seen: ${seen}.` : ''}`,
-    'Give the files or the folder with the logs; "looselead preview" shows what each file was taken for.',
+    `${first ? `${first.todo} ` : ''}Give the files or the folder with the logs; "looselead preview" shows what each file was taken for.`,
   );
 }

@@ -1,4 +1,6 @@
+import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { demandZones, survey } from '../../src/read/survey.js';
 import { inFolder, pourPaths } from './poured.js';
 
 const rowCount = 400;
@@ -40,5 +42,33 @@ test.each([
   await inFolder({ 'log.csv': text }, async (folder) => {
     const { zones } = await pourPaths([folder]);
     expect(zones[0]!.running.slice(15, 25)).toEqual([1, 1, 1, 1, 1, 0, 0, 0, 0, 0]);
+  });
+});
+
+test('a packed file that changes behind its beginning loses nothing silently, and says from what it was judged', async () => {
+  const line = (i: number, cells: string) => `${new Date(Date.UTC(2026, 0, 5) + i * 1000).toISOString()},${cells}`;
+  const before = Array.from({ length: 20_000 }, (_, i) => line(i, `${150 + (i % 7) / 10},${160 + (i % 5) / 10}`));
+  const after = Array.from({ length: 500 }, (_, i) => line(20_000 + i, `150.1,160.2,${170 + (i % 3) / 10}`));
+  const text = ['Time,Zone 1 PV [°C],Zone 2 PV [°C]', ...before, ...after].join('\n');
+  await inFolder({ 'log.csv.gz': gzipSync(`${text}\n`) }, async (folder) => {
+    const { result } = await pourPaths([folder]);
+    const [source] = result.sources;
+    expect(source!.notes.join()).toContain('judged from its beginning');
+    expect(source).toMatchObject({ rowsRead: 20_000, rowsRejected: 500, rejectedByReason: { 'long-row': 500 } });
+  });
+});
+
+test('a refusal says each thing once and ends no sentence twice', async () => {
+  const commas = log('Time,Zone 1 PV,Zone 2 PV', (i) => `${150 + (i % 5)},1,${160 + (i % 3)},2`);
+  await inFolder({ 'log.csv': commas, 'notes.csv': '', 'noise.csv': new Uint8Array(4000).fill(3) }, async (folder) => {
+    const found = await survey([folder]);
+    expect(() => demandZones(found)).toThrow(/no rule can tell which is which\. .*Export it again with semicolons/);
+    try {
+      demandZones(found);
+    } catch (error) {
+      const { message } = error as Error;
+      expect(message).not.toMatch(/\.\./);
+      expect(message.match(/no rule can tell/g)).toHaveLength(1);
+    }
   });
 });
