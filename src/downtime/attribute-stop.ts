@@ -1,5 +1,5 @@
 import type { Interval } from '../maths/intervals.js';
-import type { Claim } from './claims.js';
+import type { Claim } from './claim.js';
 import type { DowntimeSettings } from './settings.js';
 
 /** A piece of a stop and the claim it goes to; null = no known cause. */

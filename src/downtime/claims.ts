@@ -2,30 +2,13 @@ import type { AlarmKind, AlarmSpan, StopEntry } from '../model/alarm.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
 import type { Interval } from '../maths/intervals.js';
+import type { Claim } from './claim.js';
 import { outAloneOn, type OutAlone } from './out-together.js';
 import { outOfBandSpans } from './out-of-band.js';
 import { isOf } from './production-time.js';
 import type { Machine } from './machine-minutes.js';
 import type { DowntimeSettings } from './settings.js';
 import { untilItRan, whileSilent, type StopRhythm } from './stop-rhythm.js';
-
-/** Something that can have stopped a machine. */
-export interface Claim {
-  readonly startMs: number;
-  /** When the alarm or fault was gone. */
-  readonly endMs: number;
-  /** Name in the table: the zone, the alarm's text, or the reason of the stop list. */
-  readonly name: string;
-  /** Zone index, or null for another named cause. */
-  readonly zone: number | null;
-  /**
-   * Until then the stop is the cause's own; after it the machine only waits to be started again. Later than `endMs`
-   * for a zone that is still too cold when its alarm clears.
-   */
-  readonly faultEndMs: number;
-  /** Told by the readings alone, without an alarm: counts only for a stop that nothing else explains. */
-  readonly isQuiet?: boolean;
-}
 
 /** Kinds of zone alarm that keep a machine from running: no reading, or too cold (common practice). */
 const stoppingKinds: ReadonlySet<AlarmKind> = new Set([

@@ -1,5 +1,5 @@
 import { intersectIntervals, totalLength, type Interval } from '../maths/intervals.js';
-import type { Claim } from './claims.js';
+import type { Claim } from './claim.js';
 
 /** Fewer alarms of the machine than this tell no rhythm (own choice). */
 const FEWEST_ALARMS = 10;
