@@ -1,23 +1,13 @@
-import type { ColumnRole, TemperatureUnit } from '../model/log-file.js';
+import type { TemperatureUnit } from '../model/log-file.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { looseName, splitName, unitOf, type NamedUnit, type NameParts } from './column-name.js';
 import { joinNumbered } from './numbered-names.js';
 import { areOneQuantity } from './one-quantity.js';
 import { plainWords } from './role-words.js';
+import type { RoledSeries } from './roled-series.js';
 import type { Series } from './series.js';
 
-/** A series with what it was taken for; the zone is a name for now. */
-export interface RoledSeries {
-  readonly series: Series;
-  readonly role: Extract<ColumnRole, 'reading' | 'setpoint' | 'output' | 'running' | 'ignored'>;
-  /** Zone (or machine, for running) as the name says it; empty = the whole file. */
-  readonly rest: string;
-  readonly unit: TemperatureUnit | null;
-  readonly scale: number;
-  readonly why: string;
-  /** True when it is read as a temperature although neither its name nor its neighbours say that it is one. */
-  readonly isQuantityUnknown?: boolean;
-}
+export type { RoledSeries };
 
 /** Tags that begin with T for temperature by ISA-5.1 (TIC101, TT-3, TE12), thermocouples (TC4) and plain T10. */
 const temperatureTag = /^(?:.*[\s_.-])?T(?:I|IC|T|E|C|IR|R|IA|ICA)?[-_ ]?\d+[A-Z]?$/i;

@@ -1,5 +1,5 @@
 import { splitNumbered } from './column-name.js';
-import type { RoledSeries } from './column-roles.js';
+import type { RoledSeries } from './roled-series.js';
 
 /** "Heater 1", "Input 1" and "Out 1" name things as often as roles; they follow where others with their number lead. */
 const numberedThings = /^(in|input|heater|heating|heat|measurement|power|output|out)$/i;
