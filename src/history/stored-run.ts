@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Findings } from '../model/findings.js';
 
-/** A run as a history folder keeps it: the findings without traces and checks, which can be made again. */
+/** A run as a history folder keeps it: the findings without traces, marks and checks, which can be made again. */
 export interface StoredRun {
   /** Equal for two runs over the same export. */
   readonly key: string;
@@ -25,6 +25,14 @@ export function fileNameOf(findings: Findings): string {
 
 /** Findings small enough to keep for years: some 100 kB for 24 zones. */
 export function slim(findings: Findings): Findings {
-  const zones = findings.zones.map((zone) => ({ ...zone, trace: null, checks: [], terms: [], duty: [] }));
+  const zones = findings.zones.map((zone) => ({
+    ...zone,
+    trace: null,
+    checks: [],
+    terms: [],
+    duty: [],
+    faultMarks: [],
+    alarmMarks: [],
+  }));
   return { ...findings, zones, history: null };
 }
