@@ -1,39 +1,13 @@
 import { execFileSync } from 'node:child_process';
-import { createReadStream, createWriteStream, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { cpus, tmpdir } from 'node:os';
+import { createReadStream, createWriteStream, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
-import { fileURLToPath } from 'node:url';
 import { createGzip } from 'node:zlib';
 import { writeLongLog, writeWideLog } from './bench-logs.js';
+import { cli, here, inBenchFolder, machine, measure, option, reportOn, type Contest, type Usage } from './measure.js';
 
 // `npm run bench`: what a whole report run costs against simpler programs on the same machine, run in turn.
 // Options: --rows N (default a week of seconds), --rounds N, --with-duckdb (installs it into the temporary folder).
-
-interface Usage {
-  readonly cpuS: number;
-  readonly peakMb: number;
-}
-interface Contest {
-  readonly name: string;
-  readonly args: readonly string[];
-}
-
-const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
-const cli = here('../../dist/cli.js');
-const option = (name: string, otherwise: number): number => {
-  const at = process.argv.indexOf(name);
-  return at < 0 ? otherwise : Number(process.argv[at + 1]);
-};
-
-function measure({ args }: Contest, folder: string): Usage {
-  const usageFile = join(folder, 'usage.json');
-  execFileSync(process.execPath, ['--import', here('usage-hook.mjs'), ...args], {
-    env: { ...process.env, BENCH_USAGE: usageFile },
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
-  return JSON.parse(readFileSync(usageFile, 'utf8')) as Usage;
-}
 
 function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
@@ -48,10 +22,6 @@ function runInTurn(contests: readonly Contest[], rounds: number, folder: string)
     peakMb: median(runs.map((run) => run.peakMb)),
   });
   return new Map([...all].map(([name, runs]) => [name, middle(runs)]));
-}
-
-function report(name: string, path: string, folder: string): Contest {
-  return { name, args: [cli, 'report', path, '--quiet', '--out', join(folder, 'out')] };
 }
 
 function print(
@@ -70,29 +40,19 @@ function print(
   }
 }
 
-async function main(): Promise<void> {
-  if (!existsSync(cli)) throw new Error('Run "npm run build" first.');
-  const folder = mkdtempSync(join(tmpdir(), 'looselead-bench-'));
-  try {
-    await compare(folder, option('--rows', 604_800), option('--rounds', 3));
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
 async function compare(folder: string, rows: number, rounds: number): Promise<void> {
   const [wide, tenth, long, packed] = ['wide', 'tenth', 'long', 'packed'].map((name) => join(folder, name));
   for (const path of [wide, tenth, long, packed]) mkdirSync(path!);
   const file = join(wide!, 'week.csv');
-  writeWideLog(file, rows);
-  writeWideLog(join(tenth!, 'tenth.csv'), Math.round(rows / 10));
-  writeLongLog(join(long!, 'long.csv'), Math.round(rows / 20));
+  writeWideLog(file, { rows });
+  writeWideLog(join(tenth!, 'tenth.csv'), { rows: Math.round(rows / 10) });
+  writeLongLog(join(long!, 'long.csv'), { rows: Math.round(rows / 20) });
   await pipeline(createReadStream(file), createGzip({ level: 6 }), createWriteStream(join(packed!, 'week.csv.gz')));
   const contests: Contest[] = [
-    report('report, wide week', wide!, folder),
-    report('report, tenth of it', tenth!, folder),
-    report('report, wide week .gz', packed!, folder),
-    report('report, long', long!, folder),
+    reportOn('report, wide week', wide!, folder),
+    reportOn('report, tenth of it', tenth!, folder),
+    reportOn('report, wide week .gz', packed!, folder),
+    reportOn('report, long', long!, folder),
     { name: 'count newlines', args: [here('count-newlines.mjs'), file] },
     { name: 'csv-parse, wide', args: [here('csv-parse-limits.mjs'), file, ','] },
     { name: 'csv-parse, long', args: [here('csv-parse-limits.mjs'), join(long!, 'long.csv'), ';'] },
@@ -100,9 +60,7 @@ async function compare(folder: string, rows: number, rounds: number): Promise<vo
     { name: 'looselead --help', args: [cli, '--help'] },
     ...duckdb(folder, file),
   ];
-  console.log(
-    `${cpus()[0]?.model ?? 'unknown machine'}, node ${process.version}, ${new Date().toISOString().slice(0, 10)}, ${rows} rows, median of ${rounds}`,
-  );
+  console.log(`${machine()}, ${rows} rows, median of ${rounds}`);
   const results = runInTurn(contests, rounds, folder);
   print(results, [
     ['report / csv-parse loop', 'report, wide week', 'csv-parse, wide', 1 / 5],
@@ -127,4 +85,4 @@ function duckdb(folder: string, file: string): Contest[] {
   return [{ name: 'DuckDB, one thread', args: [here('duckdb-limits.mjs'), file, folder] }];
 }
 
-await main();
+await inBenchFolder((folder) => compare(folder, option('--rows', 604_800), option('--rounds', 3)));
