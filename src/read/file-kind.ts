@@ -1,6 +1,6 @@
 import type { LogFile } from '../model/log-file.js';
 import { recogniseEvents } from './events/recognise.js';
-import { sayRoles, type FileShape } from './shape.js';
+import { haveMeasures, sayRoles, type FileShape } from './shape.js';
 import { plainWords } from './role-words.js';
 import { parseDateTime } from './time-text.js';
 
@@ -19,7 +19,7 @@ const stopWords =
  * @returns The kind, and why in a few words.
  */
 export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind' | 'why'> {
-  if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn))
+  if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn) && haveMeasures(shape.columns, shape))
     return { kind: 'temperature', why: 'times with tags that say reading, set point or output' };
   const events = certainEvents(shape);
   if (events) return events;

@@ -63,7 +63,7 @@ export function findShape(
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
   const long = findLong(base, full);
-  const second = long.layout === 'long' ? secondTagColumn(base, full, long) : -1;
+  const second = long.layout === 'long' && haveMeasures(columns, long) ? secondTagColumn(base, full, long) : -1;
   if (second >= 0)
     return `a value is named by columns "${header[long.tagColumn]!}" and "${header[second]!}" together; it can be read with both in one column, or with a column for each role`;
   return { ...base, ...long };
@@ -297,6 +297,14 @@ function isTagColumn(shape: Base, rows: readonly SampledRow[], column: number): 
   const isState = facts.runningWords >= 0.5 * facts.filled;
   const isFew = facts.distinct > 1 && facts.distinct < facts.filled / 2;
   return !isState && isFew && (!shape.hasHeader || sayRoles(rows, column)) && repeatsTimes(shape, rows);
+}
+
+/** Measured values differ from row to row; a message that names a temperature has the same few priorities beside it. */
+export function haveMeasures(
+  columns: readonly ColumnFacts[],
+  { tagColumn, valueColumns }: Pick<FileShape, 'tagColumn' | 'valueColumns'>,
+): boolean {
+  return valueColumns.some((column) => columns[column]!.distinct > columns[tagColumn]!.distinct);
 }
 
 /** Under a header that no table knows, texts that say reading, set point or output are tags. */

@@ -29,6 +29,11 @@ const LEAST_RUNNING_SD = 0.02;
 const PEERS_ENOUGH = 4;
 /** A neighbour away from its set point for this many windows counts as disturbed (own choice: longer than a stop). */
 const DISTURBED_WINDOWS = 4;
+/**
+ * Peers that explain a zone's duty: the nearest in the list, where neighbours stand next to each other. What moves a
+ * whole machine shows in these, and the cost rises with the square of their number (own choice).
+ */
+const MOST_PEERS = 24;
 const DAY_MS = 24 * 3_600_000;
 /** Strength of the ridge that keeps like-moving peers from fighting, share of the rows (own choice: hardly any bias). */
 const RIDGE_SHARE = 1e-3;
@@ -61,10 +66,15 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
   const windows = windowsOf(evidence);
   const own = windows.zones[index]!;
   const roomDegC = usualOr(usualRoomOf(evidence), USUAL_ROOM_DEG_C);
-  const peers = evidence.zones
-    .filter((z) => z.machine === zone.machine && z.index !== index && z.has.output && !leftOut.has(z.index))
-    .map((z) => standardDuty(windows.zones[z.index]!, roomDegC))
-    .filter((duty) => duty !== null);
+  const others = evidence.zones
+    .filter((z) => z.machine === zone.machine && z.index !== index)
+    .sort((a, b) => Math.abs(a.index - index) - Math.abs(b.index - index));
+  const peers: Float64Array[] = [];
+  for (const { index: peer, has } of others) {
+    const duty = has.output && !leftOut.has(peer) ? standardDuty(windows.zones[peer]!, roomDegC) : null;
+    if (duty) peers.push(duty);
+    if (peers.length === MOST_PEERS) break;
+  }
   const usable: number[] = [];
   for (let w = 0; w < windows.count; w++) {
     if (!isUsable(own, w, roomDegC)) continue;
@@ -76,9 +86,7 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
     return { unable: `Zone ${zone.name} was settled for less than ${hours} hours, so its usual duty is not known.` };
   }
   const timeMs = Float64Array.from(usable, (w) => windows.startMs + (w + 0.5) * windows.windowMs);
-  const neighbours = evidence.zones
-    .filter((z) => z.machine === zone.machine && z.index !== index)
-    .map((z) => disturbedWindows(windows.zones[z.index]!));
+  const neighbours = others.slice(0, MOST_PEERS).map((z) => disturbedWindows(windows.zones[z.index]!));
   const room = peers.length < PEERS_ENOUGH ? roomColumns(evidence, timeMs) : [];
   if (median(usable.map((w) => own.outputPercent[w]!)) > SATURATED_PERCENT) {
     return { unable: `Zone ${zone.name} works at full output most of the time, so its duty says little.` };
