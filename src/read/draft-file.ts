@@ -24,6 +24,7 @@ export interface DraftFile {
   readonly file: LogFile;
   readonly preamble: readonly string[];
   readonly roled: readonly RoledSeries[];
+  /** Without its sampled rows once they have been looked at: hundreds of files are held side by side. */
   readonly shape: FileShape | null;
   readonly firstMs: number;
   readonly lastMs: number;
@@ -232,7 +233,15 @@ function temperatureDraft(
   const roled = roleSeries(series, plant);
   const timing = findTiming(shape, clock, roled, isEndSampled, options.holdMinutes);
   const file = draftedFile(base, 'temperature', why, shape, timing);
-  return { name: base.name, kind: 'temperature', file, preamble: shape.preamble, roled, shape, ...timing };
+  return {
+    name: base.name,
+    kind: 'temperature',
+    file,
+    preamble: shape.preamble,
+    roled,
+    shape: { ...shape, rows: [] },
+    ...timing,
+  };
 }
 
 function plainDraft(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null): DraftFile {
@@ -240,7 +249,7 @@ function plainDraft(base: Base, kind: LogFile['kind'], why: string, shape: FileS
   const firstMs = known.reduce((a, b) => Math.min(a, b), Infinity);
   const timing = { ...noTiming, firstMs: Number.isFinite(firstMs) ? firstMs : NaN };
   const file = draftedFile(base, kind, why, shape, timing);
-  return { name: base.name, kind, file, preamble: shape?.preamble ?? [], roled: [], shape, ...timing };
+  return { name: base.name, kind, file, preamble: shape?.preamble ?? [], roled: [], shape: null, ...timing };
 }
 
 function unreadDraft(ref: TextRef, why: string): DraftFile {

@@ -38,9 +38,11 @@ export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind'
 }
 
 /** States that come and go, or starts with ends or durations, beside texts: no log of numbers has them. */
-function certainEvents({ hasHeader, header, rows, columns }: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
+function certainEvents(shape: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
+  const { hasHeader, header, rows, columns } = shape;
   // Several columns of quality stand beside several columns of values.
   if (columns.filter(({ isQuality }) => isQuality).length > 1) return null;
+  if (columns.length > MOST_EVENT_COLUMNS && holdsOnlyNumbers(shape)) return null;
   const cells = rows.slice(0, 200).map((row) => row.cells);
   const found = recogniseEvents(hasHeader ? header : [], cells);
   if (!found) return null;
@@ -49,6 +51,13 @@ function certainEvents({ hasHeader, header, rows, columns }: FileShape): Pick<Lo
     return { kind: 'alarm', why: 'a list of alarms' };
   if (found.kind === 'stops') return { kind: 'stops', why: 'a list of stops' };
   return null;
+}
+
+/** A list of events without a word in it has a start, an end and a few codes (own choice). */
+const MOST_EVENT_COLUMNS = 8;
+
+function holdsOnlyNumbers({ columns, timeColumn, clockColumn }: FileShape): boolean {
+  return columns.every((facts, i) => i === timeColumn || i === clockColumn || facts.numbers === facts.filled);
 }
 
 function isNumbersLog(shape: FileShape, texts: number): boolean {

@@ -2,7 +2,6 @@ import { cellMark, type Dialect } from '../model/log-file.js';
 import { readCell, readRunningWord } from './cell-value.js';
 import type { FileShape } from './shape.js';
 import { compileTime, joinDateAndClock } from './time-format.js';
-import type { SampledRow } from './file-sample.js';
 
 /** The sampled values of one column of a wide file or one tag of a long file. */
 export interface Series {
@@ -44,10 +43,13 @@ export function timeCell(
 /** Series of a wide file: every column but those of the time and the quality. */
 export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly number[]): Series[] {
   const skipped = new Set([shape.timeColumn, shape.clockColumn, shape.qualityColumn]);
+  const clockMs = [...clock];
+  const stretch = shape.rows.map((row) => row.stretch);
   return shape.header.flatMap((name, index) => {
     if (skipped.has(index)) return [];
-    const series = emptySeries(index, name, shape.units[index] ?? '');
-    shape.rows.forEach((row, i) => addCell(series, row, row.cells[index] ?? '', clock[i]!, dialect));
+    // One array of times for all columns, because hundreds of files are held side by side.
+    const series = { ...emptySeries(index, name, shape.units[index] ?? ''), clockMs, stretch };
+    for (const row of shape.rows) addCell(series, row.cells[index] ?? '', dialect);
     return [series];
   });
 }
@@ -85,9 +87,12 @@ export function longSeries(
         series.push({ ...emptySeries(series.length, tagName(tag, shape, k), ''), text: tag }),
       );
     }
-    shape.valueColumns.forEach((column, k) =>
-      addCell(series[number * shape.valueColumns.length + k]!, row, row.cells[column] ?? '', clock[i]!, dialect),
-    );
+    shape.valueColumns.forEach((column, k) => {
+      const own = series[number * shape.valueColumns.length + k]!;
+      own.clockMs.push(clock[i]!);
+      own.stretch.push(row.stretch);
+      addCell(own, row.cells[column] ?? '', dialect);
+    });
   });
   return { tags, series };
 }
@@ -99,12 +104,10 @@ function emptySeries(index: number, name: string, unitText: string): Series {
   };
 }
 
-function addCell(series: Series, row: SampledRow, cell: string, clockMs: number, dialect: Dialect): void {
+function addCell(series: Series, cell: string, dialect: Dialect): void {
   const text = cell.trim();
   const { value, mark } = readCell(text, dialect);
-  series.clockMs.push(clockMs);
   series.value.push(value);
-  series.stretch.push(row.stretch);
   if (text !== '') series.filled++;
   if (mark === cellMark.openText) series.openTexts++;
   if (mark !== cellMark.number) {
