@@ -30,7 +30,7 @@ export function findTiming(
   const homeMs = homeTimes(clock, stretch);
   const rowSteps = stepsOf(clock, stretch);
   const gridMs = usualStep(rowSteps);
-  const change = findChangeLog(shape, roled, gridMs);
+  const change = findChangeLog(shape, roled, gridMs, holesOf(clock));
   const samplingMs = change.isChangeLogged || shape.layout === 'wide' ? gridMs : tagStep(roled, gridMs);
   const holdMs = holdMinutes !== undefined ? holdMinutes * 60_000 : change.holdMs;
   const firstMs = homeMs[0]?.fromMs ?? NaN;
@@ -104,10 +104,13 @@ function findChangeLog(
   shape: FileShape,
   roled: readonly RoledSeries[],
   gridMs: number,
+  holes: readonly Hole[],
 ): { isChangeLogged: boolean; holdMs: number } {
   const none = { isChangeLogged: false, holdMs: usualHoldMs };
   if (Number.isNaN(gridMs) || (shape.layout === 'wide' && !blanksMeanUnchanged(roled))) return none;
-  const all = roled.filter((it) => it.role === 'reading').map((it) => pairsOf(withoutBlanks(it.series, shape), gridMs));
+  const all = roled
+    .filter((it) => it.role === 'reading')
+    .map((it) => pairsOf(withoutBlanks(it.series, shape), gridMs, holes));
   const sum = (pick: (pairs: Pairs) => number) => all.reduce((total, pairs) => total + pick(pairs), 0);
   const near = sum((pairs) => pairs.near);
   const far = sum((pairs) => pairs.far);
@@ -116,7 +119,7 @@ function findChangeLog(
   if (!isChangeLogged) return none;
   const signsOfLife = all.flatMap((pairs) => pairs.farEqualMs).sort((a, b) => a - b);
   const lifeMs = signsOfLife[Math.floor(signsOfLife.length / 2)] ?? NaN;
-  const longestMs = longestUsual(all.flatMap((pairs) => pairs.farMs));
+  const longestMs = Math.max(0, ...all.map((pairs) => pairs.longestMs));
   const seenMs = signsOfLife.length >= 3 ? 1.1 * lifeMs + gridMs : 3 * longestMs;
   return { isChangeLogged, holdMs: Math.max(usualHoldMs, Math.round(seenMs / 1000) * 1000) };
 }
@@ -171,18 +174,31 @@ interface Pairs {
   readonly nearEqual: number;
   readonly far: number;
   readonly farEqualMs: readonly number[];
-  /** Steps beyond the grid. */
-  readonly farMs: readonly number[];
+  /** The longest while in which this value stood and others were written. */
+  readonly longestMs: number;
 }
 
-/** The longest while without a change, holes of the recording left out: they are few, so one in twenty is cut off. */
-function longestUsual(stepsMs: readonly number[]): number {
-  const sorted = [...stepsMs].sort((a, b) => a - b);
-  return sorted[Math.floor(0.95 * (sorted.length - 1))] ?? 0;
+/** A while in which nothing at all was written. */
+interface Hole {
+  readonly fromMs: number;
+  readonly toMs: number;
 }
 
-function pairsOf({ clockMs, value, stretch }: Pick<Series, 'clockMs' | 'value' | 'stretch'>, gridMs: number): Pairs {
-  const pairs = { near: 0, nearEqual: 0, far: 0, farEqualMs: [] as number[], farMs: [] as number[] };
+/** A silence of one value says that it stood; a silence of all of them that nobody recorded. */
+function holesOf(clock: readonly number[]): Hole[] {
+  const rising = clock.filter((ms) => !Number.isNaN(ms)).sort((a, b) => a - b);
+  return rising.flatMap((toMs, i) => {
+    const fromMs = rising[i - 1] ?? toMs;
+    return toMs - fromMs > usualHoldMs ? [{ fromMs, toMs }] : [];
+  });
+}
+
+function pairsOf(
+  { clockMs, value, stretch }: Pick<Series, 'clockMs' | 'value' | 'stretch'>,
+  gridMs: number,
+  holes: readonly Hole[],
+): Pairs {
+  const pairs = { near: 0, nearEqual: 0, far: 0, farEqualMs: [] as number[], longestMs: 0 };
   for (let i = 1; i < clockMs.length; i++) {
     if (stretch[i] !== stretch[i - 1] || Number.isNaN(value[i]) || Number.isNaN(value[i - 1])) continue;
     const step = Math.abs(clockMs[i]! - clockMs[i - 1]!);
@@ -193,7 +209,9 @@ function pairsOf({ clockMs, value, stretch }: Pick<Series, 'clockMs' | 'value' |
       if (isEqual) pairs.nearEqual++;
     } else {
       pairs.far++;
-      pairs.farMs.push(step);
+      const [fromMs, toMs] = [Math.min(clockMs[i - 1]!, clockMs[i]!), Math.max(clockMs[i - 1]!, clockMs[i]!)];
+      const isRecorded = !holes.some((hole) => hole.fromMs >= fromMs && hole.toMs <= toMs);
+      if (isRecorded && step > pairs.longestMs) pairs.longestMs = step;
       if (isEqual) pairs.farEqualMs.push(step);
     }
   }
