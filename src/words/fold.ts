@@ -9,12 +9,15 @@ const plainLetters: Readonly<Record<string, string>> = {
   ı: 'i',
 };
 
+const ascii = /^[\x00-\x7F]*$/;
+
 /**
  * Lower case without accents, so that "Fühlerbruch", "FUHLERBRUCH" and "fuhlerbruch" are one.
  *
  * @returns The folded text; other scripts stay as they are. Never throws.
  */
 export function foldText(text: string): string {
+  if (ascii.test(text)) return text.toLowerCase();
   return text
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')

@@ -5,6 +5,7 @@ export default defineConfig({
     root: new URL('../..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
     reporters: ['default', new URL('./closing-line.ts', import.meta.url).pathname],
+    maxWorkers: '100%', // one core is left free else, on two cores half of them
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },
