@@ -5,7 +5,7 @@ import type { Zone } from '../model/zone.js';
 import { rejectReasons, type RejectExample } from '../read/row-tally.js';
 import { survey, type Survey, type SurveyOptions } from '../read/survey.js';
 import { GapCount } from './preview-gaps.js';
-import { plantText } from './preview-plant.js';
+import { columnsByZone, plantText } from './preview-plant.js';
 
 export interface PreviewFile {
   readonly file: string;
@@ -59,9 +59,10 @@ export async function lookAt(paths: readonly string[], options: SurveyOptions): 
   const found = await survey(paths, options);
   const counts = found.zones.map((zone) => new GapCount(zone.samplingMs));
   const poured = await pourSamples(found, { block: (block) => counts[block.zone]!.take(block) });
+  const columnsOf = columnsByZone(found.files);
   return {
     files: found.files.map((file) => previewFile(file, poured)),
-    zones: found.zones.map((zone) => previewZone(zone, found.files, counts[zone.index]!)),
+    zones: found.zones.map((zone) => previewZone(zone, columnsOf.get(zone.index) ?? [], counts[zone.index]!)),
     ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found) },
     ...{ assumptions: [...found.assumptions, ...poured.assumptions] },
     ...{ problems: [...found.problems, ...poured.problems] },
@@ -112,10 +113,7 @@ function orNull(value: number): number | null {
 
 const unitWords = { degC: '°C', degF: '°F', K: 'K' } as const;
 
-function previewZone(zone: Zone, files: readonly LogFile[], count: GapCount): PreviewZone {
-  const columns = files
-    .flatMap((file) => [...file.columns, ...file.tags])
-    .filter((column) => column.zones.includes(zone.index));
+function previewZone(zone: Zone, columns: readonly LogColumn[], count: GapCount): PreviewZone {
   const reading = columns.find((column) => column.role === 'reading');
   return {
     ...{

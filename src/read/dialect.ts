@@ -43,7 +43,7 @@ function detectQuote(lines: readonly string[]): Dialect['quote'] {
 
 /** Cells in agreement: lines with the usual number of cells, as a share, and a little for more cells. */
 function separatorScore(lines: readonly string[], separator: Separator, quote: Dialect['quote']): number {
-  const counts = lines.map((line) => splitCells(line, { ...plain, separator, quote }).length);
+  const counts = lines.map((line) => countCells(line, separator, quote));
   const usual = usualCount(counts);
   if (usual < 2) return 0;
   const agreeing = counts.filter((count) => count === usual).length / counts.length;
@@ -51,6 +51,15 @@ function separatorScore(lines: readonly string[], separator: Separator, quote: D
   const weight = separator === ' ' ? 0.3 : separator === ',' ? 0.75 : 1;
   const more = Math.min(0.1, usual / 1000);
   return weight * (agreeing * agreeing + more * agreeing);
+}
+
+/** As many as {@link splitCells} gives, without making them where no quote stands in the way. */
+function countCells(line: string, separator: Separator, quote: Dialect['quote']): number {
+  if (separator === ' ' || (quote !== '' && line.includes(quote)))
+    return splitCells(line, { ...plain, separator, quote }).length;
+  let count = 1;
+  for (let at = line.indexOf(separator); at >= 0; at = line.indexOf(separator, at + 1)) count++;
+  return count;
 }
 
 /** The most frequent count of two and more; the larger one when two are equally frequent. */
@@ -123,12 +132,13 @@ function isGrouped(cell: string, mark: ',' | '.'): boolean {
 
 function thousandsMark(numbers: readonly string[], decimal: '.' | ','): Dialect['thousands'] {
   const other = decimal === ',' ? '.' : ',';
-  const decimalTail = `(\\${decimal}\\d+)?$`;
-  if (numbers.some((cell) => new RegExp(`^[-+]?\\d{1,3}(\\${other}\\d{3})+${decimalTail}`).test(cell))) return other;
-  if (numbers.some((cell) => new RegExp(`^[-+]?\\d{1,3}('\\d{3})+${decimalTail}`).test(cell))) return "'";
-  if (numbers.some((cell) => new RegExp(`^[-+]?\\d{1,3}([ \\u00a0\\u202f]\\d{3})+${decimalTail}`).test(cell)))
-    return ' ';
-  return '';
+  const isGroupedBy = (mark: string): boolean => {
+    const pattern = new RegExp(`^[-+]?\\d{1,3}(${mark}\\d{3})+(\\${decimal}\\d+)?$`);
+    return numbers.some((cell) => pattern.test(cell));
+  };
+  if (isGroupedBy(`\\${other}`)) return other;
+  if (isGroupedBy("'")) return "'";
+  return isGroupedBy('[ \\u00a0\\u202f]') ? ' ' : '';
 }
 
 /**

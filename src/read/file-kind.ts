@@ -74,9 +74,12 @@ function isNumbersLog(shape: FileShape, texts: number): boolean {
 }
 
 /** Start and end beside each other make a list of spans. */
-function isSecondTime({ rows, header, timeColumn, clockColumn }: FileShape): boolean {
+function isSecondTime({ rows, header, timeColumn, clockColumn, columns }: FileShape): boolean {
   return header.some((_, i) => {
     if (i === timeColumn || i === clockColumn) return false;
+    const isEndName = /^(end|to|until|ende|bis|fin|fine|einde|slutt)\b/.test(plainWords(header[i]!));
+    // No date reads as a number, so columns of nothing else need not be tried.
+    if (!isEndName && columns[i]!.numbers === columns[i]!.filled) return false;
     const cells = rows
       .slice(0, 100)
       .map((row) => row.cells[i]?.trim() ?? '')
@@ -84,10 +87,7 @@ function isSecondTime({ rows, header, timeColumn, clockColumn }: FileShape): boo
     const times = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'dmy') !== null);
     const monthFirst = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'mdy') !== null);
     if (cells.length > 0 && Math.max(times.length, monthFirst.length) >= 0.8 * cells.length) return true;
-    return (
-      /^(end|to|until|ende|bis|fin|fine|einde|slutt)\b/.test(plainWords(header[i]!)) &&
-      cells.some((cell) => /^\d{10,19}$/.test(cell))
-    );
+    return isEndName && cells.some((cell) => /^\d{10,19}$/.test(cell));
   });
 }
 

@@ -20,8 +20,13 @@ const leastShare = 0.8;
 export function detectTimeFormat(cells: readonly string[], options: TimeOptions = {}): TimeFormat | null {
   const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
   if (filled.length === 0) return null;
-  return detectDates(filled, options) ?? detectCount(filled, options.columnName ?? '');
+  const decimals = filled.filter((cell) => decimalNumber.test(cell)).length;
+  const dates = decimals > (1 - leastShare) * filled.length ? null : detectDates(filled, options);
+  return dates ?? detectCount(filled, options.columnName ?? '');
 }
+
+/** No date has one mark only. */
+const decimalNumber = /^[-+]?\d+[.,]\d+$/;
 
 function detectDates(cells: readonly string[], { dates }: TimeOptions): TimeFormat | null {
   const orders = (['ymd', 'dmy', 'mdy'] as const).map((order) => {
