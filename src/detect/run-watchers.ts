@@ -1,7 +1,8 @@
 import type { Episode, Watcher } from '../model/detector.js';
 import type { ProblemNote } from '../model/problem.js';
-import type { SampleBlock } from '../model/sample-block.js';
+import type { BlockFacts, SampleBlock } from '../model/sample-block.js';
 import type { Zone } from '../model/zone.js';
+import { factsOf } from './shared/block-facts.js';
 
 // The list holds watchers of many state types; each one only ever meets its own.
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
@@ -37,7 +38,10 @@ export function startWatchers(
   const lanes = watchers.map((watcher) => zones.map((zone) => new Lane(watcher, zone, settings, problems)));
   return {
     take(block) {
-      for (const lane of lanes) lane[block.zone]?.take(block);
+      const zone = zones[block.zone];
+      if (!zone) return;
+      const facts = factsOf(block, zone);
+      for (const lane of lanes) lane[block.zone]!.take(block, facts);
     },
     finish() {
       const episodes = new Map(watchers.map(({ meta }, w) => [meta.id, lanes[w]!.map((lane) => lane.finish())]));
@@ -63,8 +67,8 @@ class Lane {
     });
   }
 
-  take(block: SampleBlock): void {
-    if (!this.hasFailed) this.guard(() => this.watcher.take(this.state, block));
+  take(block: SampleBlock, facts: BlockFacts): void {
+    if (!this.hasFailed) this.guard(() => this.watcher.take(this.state, block, facts));
   }
 
   finish(): readonly Episode[] {

@@ -1,7 +1,7 @@
 import type { AlarmSpan, MaintenanceEntry } from './alarm.js';
 import type { PlantDigest } from './digest.js';
 import type { PlantFile } from './plant-file.js';
-import type { SampleBlock } from './sample-block.js';
+import type { BlockFacts, SampleBlock } from './sample-block.js';
 import type { Zone } from './zone.js';
 
 /** Numbers with their unit in the name: jumpDegC, rateDegCPerS, openCount. Always finite. */
@@ -38,8 +38,8 @@ export interface Episode {
 export interface Watcher<State, Settings = unknown> {
   readonly meta: DetectorMeta<Settings>;
   start(zone: Zone, settings: Settings): State;
-  /** Changes the state, never the block. */
-  take(state: State, block: SampleBlock): void;
+  /** Changes the state, never the block. `facts` are those of the block. */
+  take(state: State, block: SampleBlock, facts: BlockFacts): void;
   merge(earlier: State, later: State): State;
   finish(state: State): readonly Episode[];
 }

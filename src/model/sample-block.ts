@@ -46,3 +46,19 @@ export interface SampleBlock {
   /** 1 = the machine runs, 0 = it stands, NaN = not known. */
   readonly running: Float64Array;
 }
+
+/**
+ * What several watchers ask of one block, worked out once for all of them. Numbers are of neighbouring samples inside
+ * the block; what lies across its start is not in them. Valid as long as the block is.
+ */
+export interface BlockFacts {
+  /** Readings with NaN wherever the sample is not good. */
+  readonly degC: Float64Array;
+  readonly isAllGood: boolean;
+  /** Between two good readings in a row; 0 for none. */
+  readonly largestStepDegC: number;
+  /** Between two samples in a row; 0 for fewer than two. */
+  readonly longestGapMs: number;
+  /** Fastest moves that heat sustained inside the block, fastest first: a few of either direction, °C/s. */
+  readonly fastestMoves: { readonly heating: readonly number[]; readonly cooling: readonly number[] };
+}

@@ -1,3 +1,4 @@
+import type { BlockFacts } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
 import { samplingMsOf } from './sampling.js';
 import type { Strip } from './strip.js';
@@ -78,6 +79,12 @@ export function learnMoves({ stride, longestMs, heating, cooling }: HeatingLimit
   }
 }
 
+/** Takes moves that were learned elsewhere, fastest first: those of a block, or of a later piece of the log. */
+export function takeMoves(limit: HeatingLimit, moves: BlockFacts['fastestMoves']): void {
+  for (const rate of moves.heating) if (rate > slowestKept(limit.heating)) keepFastest(limit.heating, rate);
+  for (const rate of moves.cooling) if (rate > slowestKept(limit.cooling)) keepFastest(limit.cooling, rate);
+}
+
 function slowestKept(fastest: readonly number[]): number {
   return fastest[MOVES_PASSED_OVER] ?? 0;
 }
@@ -91,9 +98,8 @@ function keepFastest(fastest: number[], rate: number): void {
 
 /** What one pass over both pieces would have learned, once `earlier` has learned the moves across the seam. */
 export function mergeHeatingLimits(earlier: HeatingLimit, later: HeatingLimit): HeatingLimit {
-  const merged: HeatingLimit = { ...earlier, heating: [...earlier.heating], cooling: [...earlier.cooling] };
-  for (const rate of later.heating) keepFastest(merged.heating, rate);
-  for (const rate of later.cooling) keepFastest(merged.cooling, rate);
+  const merged = copyHeatingLimit(earlier);
+  takeMoves(merged, later);
   return merged;
 }
 

@@ -1,4 +1,4 @@
-import { readingState, type SampleBlock } from '../../model/sample-block.js';
+import type { SampleBlock } from '../../model/sample-block.js';
 
 /**
  * Neighbouring samples of one zone side by side: those remembered from before, then the new ones. Places below `to`
@@ -55,7 +55,7 @@ function roomFor(length: number): Samples {
 /**
  * Lays the remembered samples and the first `count` of a block side by side. Valid until the next strip is laid.
  *
- * @param degC Readings of the block, as `goodReadings` gives them.
+ * @param degC Readings of the block, NaN where the sample is not good.
  */
 export function stripOfSeam(before: Samples, block: SampleBlock, degC: Float64Array, count: number): Strip {
   const from = before.length;
@@ -66,24 +66,11 @@ export function stripOfSeam(before: Samples, block: SampleBlock, degC: Float64Ar
   return { ...columnsOf(strip), from, to };
 }
 
-/** The samples of a block from `from` on, in place: nothing is copied. `degC` as `goodReadings` gives it. */
+/** The samples of a block from `from` on, in place: nothing is copied. `degC` as in its facts. */
 export function stripInBlock(block: SampleBlock, degC: Float64Array, from: number): Strip {
   const { timeMs, setpointDegC, outputPercent, running, length } = block;
   return { timeMs, degC, setpointDegC, outputPercent, running, from, to: length };
 }
-
-/** Readings of a block with NaN wherever the sample is not good; a copy only where there is one. Valid until the next call. */
-export function goodReadings({ length, readingDegC, state }: SampleBlock): Float64Array {
-  let i = 0;
-  while (i < length && state[i] === readingState.good) i++;
-  if (i === length) return readingDegC;
-  if (masked.length < length) masked = new Float64Array(length);
-  masked.set(readingDegC.subarray(0, i));
-  for (; i < length; i++) masked[i] = state[i] === readingState.good ? readingDegC[i]! : NaN;
-  return masked;
-}
-
-let masked = new Float64Array(0);
 
 /** Lays two sets of samples side by side; the second one is new. `count` of it are used. */
 export function stripOfSamples(before: Samples, later: Samples, count: number): Strip {
@@ -122,12 +109,9 @@ function copyPlaces(
   into: Readonly<Record<Column, Float64Array>>,
   at: number,
 ): void {
-  const { timeMs, degC, setpointDegC, outputPercent, running } = source;
-  for (let i = 0; i < count; i++) {
-    into.timeMs[at + i] = timeMs[start + i]!;
-    into.degC[at + i] = degC[start + i]!;
-    into.setpointDegC[at + i] = setpointDegC[start + i]!;
-    into.outputPercent[at + i] = outputPercent[start + i]!;
-    into.running[at + i] = running[start + i]!;
+  for (const column of columns) {
+    const from = source[column];
+    const to = into[column];
+    for (let i = 0; i < count; i++) to[at + i] = from[start + i]!;
   }
 }

@@ -1,8 +1,8 @@
 import type { DetectorMeta, Episode, Watcher } from '../../model/detector.js';
+import type { BlockFacts } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
 import {
   copySamples,
-  goodReadings,
   keepFirst,
   keepLast,
   noSamples,
@@ -27,6 +27,10 @@ export interface WindowRules<Found, Settings> {
   start(zone: Zone, settings: Settings): Found;
   /** Takes in every window that ends at places `from` … `to` − 1 and lies in the strip whole; order does not matter. */
   learn(found: Found, strip: Strip): void;
+  /** The same for a block whole, by its facts alone; where it is absent, `learn` looks at the samples. */
+  learnBlock?(found: Found, facts: BlockFacts): void;
+  /** True when the facts tell that no window inside the block holds a finding, so that `scan` need not look. */
+  isQuiet?(found: Found, facts: BlockFacts): boolean;
   /** Notes findings in windows that end at places `from` … `to` − 1 and lie in the strip whole; in time order. */
   scan(found: Found, strip: Strip): void;
   copy(found: Found): Found;
@@ -71,21 +75,21 @@ export function windowWatcher<Found, Settings>(
         found: rules.start(zone, settings),
       };
     },
-    take(state, block) {
+    take(state, block, facts) {
       if (block.length === 0) return;
+      const { found, learnMemory, scanMemory } = state;
       const room = state.tail.timeMs.length;
-      const degC = goodReadings(block);
-      const seam = stripOfSeam(state.tail, block, degC, Math.min(room, block.length));
+      const seam = stripOfSeam(state.tail, block, facts.degC, Math.min(room, block.length));
       if (block.length <= room) return takeStrip(state, seam);
       // Windows that begin in the block before are looked at on the seam, all others where they stand.
-      const rest = stripInBlock(block, degC, room);
-      rules.learn(state.found, seam);
-      rules.learn(state.found, rest);
-      rules.scan(state.found, seam);
-      rules.scan(state.found, rest);
+      rules.learn(found, { ...seam, to: seam.from + learnMemory });
+      rules.scan(found, { ...seam, to: seam.from + scanMemory });
+      if (rules.learnBlock) rules.learnBlock(found, facts);
+      else rules.learn(found, stripInBlock(block, facts.degC, learnMemory));
+      if (!rules.isQuiet?.(found, facts)) rules.scan(found, stripInBlock(block, facts.degC, scanMemory));
       state.count += block.length;
       keepFirst(state.head, seam);
-      keepLast(state.tail, rest);
+      keepLast(state.tail, stripInBlock(block, facts.degC, 0));
     },
     merge(earlier, later) {
       const { scanMemory, learnMemory } = earlier;

@@ -41,6 +41,8 @@ export const gap = windowWatcher<Found, GapSettings>({
     gaps: new CappedList(),
   }),
   learn: () => undefined,
+  learnBlock: () => undefined,
+  isQuiet: ({ smallestMs }, { longestGapMs }) => longestGapMs < smallestMs,
   scan({ smallestMs, gaps }, { timeMs, from, to }) {
     for (let i = Math.max(1, from); i < to; i++) {
       if (timeMs[i]! - timeMs[i - 1]! >= smallestMs) gaps.push({ fromMs: timeMs[i - 1]!, toMs: timeMs[i]! });

@@ -7,6 +7,7 @@ import {
   limitsOf,
   mergeHeatingLimits,
   startHeatingLimit,
+  takeMoves,
   type HeatingLimit,
   type Limits,
 } from '../shared/heating-limit.js';
@@ -59,6 +60,8 @@ export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
     steps: new CappedList(),
   }),
   learn: ({ limit }, strip) => learnMoves(limit, strip),
+  learnBlock: ({ limit }, { fastestMoves }) => takeMoves(limit, fastestMoves),
+  isQuiet: ({ smallestDegC }, { largestStepDegC }) => largestStepDegC < smallestDegC,
   scan({ limit, steps, smallestDegC, holeMs }, strip) {
     const { timeMs, degC, outputPercent, running, from, to } = strip;
     const limits = limitsOf(limit);

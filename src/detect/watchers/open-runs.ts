@@ -66,18 +66,12 @@ export const openRuns: Watcher<OpenRunsState, OpenRunsSettings> = {
     lastGoodDegC: NaN,
     lastGoodOutputPercent: NaN,
   }),
-  take(state, block) {
-    const { length, state: states } = block;
+  take(state, block, { isAllGood }) {
+    const { length } = block;
     if (length === 0) return;
     state.first ??= sampleAt(block, 0);
-    for (let i = 0; i < length;) {
-      const kind = states[i]!;
-      let to = i + 1;
-      while (to < length && states[to] === kind) to++;
-      if (kind === readingState.good) takeGood(state, block, i, to);
-      else takeBad(state, block, i, to);
-      i = to;
-    }
+    if (isAllGood) takeGood(state, block, 0, length);
+    else takeRuns(state, block);
     state.last = sampleAt(block, length - 1);
   },
   merge(earlier, later) {
@@ -105,6 +99,18 @@ export const openRuns: Watcher<OpenRunsState, OpenRunsSettings> = {
 
 function sampleAt({ timeMs, readingDegC, state }: SampleBlock, i: number): LastSample {
   return { timeMs: timeMs[i]!, degC: readingDegC[i]!, isGood: state[i] === readingState.good };
+}
+
+function takeRuns(state: OpenRunsState, block: SampleBlock): void {
+  const { length, state: states } = block;
+  for (let i = 0; i < length;) {
+    const kind = states[i]!;
+    let to = i + 1;
+    while (to < length && states[to] === kind) to++;
+    if (kind === readingState.good) takeGood(state, block, i, to);
+    else takeBad(state, block, i, to);
+    i = to;
+  }
 }
 
 function takeGood(

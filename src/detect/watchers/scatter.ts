@@ -104,6 +104,7 @@ export const scatter = windowWatcher<Found, ScatterSettings>({
     addTo(found.open, count, lastMs);
   },
   scan: () => undefined,
+  isQuiet: () => true,
   copy: (found) => {
     const hours = new CappedList<Hour>();
     hours.pushAll(found.hours);

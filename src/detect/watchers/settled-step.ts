@@ -7,6 +7,7 @@ import {
   learnedRates,
   mergeHeatingLimits,
   startHeatingLimit,
+  takeMoves,
   type HeatingLimit,
   type Limits,
 } from '../shared/heating-limit.js';
@@ -88,10 +89,12 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
     steps: new CappedList(),
   }),
   learn: ({ limit }, strip) => learnMoves(limit, strip),
+  learnBlock: ({ limit }, { fastestMoves }) => takeMoves(limit, fastestMoves),
+  isQuiet: ({ smallestDegC }, { largestStepDegC }) => largestStepDegC < firstStepOf(smallestDegC),
   scan(found, strip) {
     const { degC, from, to } = strip;
     const { smallestDegC } = found;
-    const firstDegC = smallestDegC / 2;
+    const firstDegC = firstStepOf(smallestDegC);
     const leastKeptDegC = found.settings.smallestKeptShare * smallestDegC;
     for (let end = Math.max(CALM_SAMPLES + AFTER_SAMPLES - 1, from); end < to; end++) {
       const jump = end - AFTER_SAMPLES + 1;
@@ -121,6 +124,9 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
     );
   },
 });
+
+/** The first sample of a step shows at least half of it, unless an input filter is too slow for this watcher (own choice). */
+const firstStepOf = (smallestDegC: number): number => smallestDegC / 2;
 
 /** False when the last two readings before the jump are too far apart already: noise, the most usual case. */
 function mayBeCalm({ settings }: Found, degC: Float64Array, jump: number): boolean {

@@ -7,6 +7,7 @@ import {
   limitsOf,
   mergeHeatingLimits,
   startHeatingLimit,
+  takeMoves,
   type HeatingLimit,
 } from '../shared/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/sampling.js';
@@ -70,6 +71,8 @@ export const spike = windowWatcher<Found, SpikeSettings>({
     spikes: new CappedList(),
   }),
   learn: ({ limit }, strip) => learnMoves(limit, strip),
+  learnBlock: ({ limit }, { fastestMoves }) => takeMoves(limit, fastestMoves),
+  isQuiet: ({ smallestDegC }, { largestStepDegC }) => largestStepDegC < smallestDegC,
   scan(found, strip) {
     const { degC, from, to } = strip;
     const { smallestDegC } = found;
