@@ -74,8 +74,13 @@ function addEntry(
   batch.clockMs[at] = scanner.clockMs;
   batch.tag[at] = number;
   batch.value[at] = tag.role === 'running' ? runningOf(value, mark, scanner.runningOfText, tag.above) : value;
-  batch.mark[at] = scanner.isBad && mark === cellMark.number ? cellMark.badQuality : mark;
+  batch.mark[at] = scanner.isBad ? markOfBad(mark) : mark;
   batch.line[at] = line;
+}
+
+/** A bad quality speaks for an empty cell, too: many recorders write no number beside "Bad: sensor failure". */
+function markOfBad(mark: number): number {
+  return mark === cellMark.number || mark === cellMark.blank ? cellMark.badQuality : mark;
 }
 
 function runningOf(value: number, mark: number, word: number, above: number): number {

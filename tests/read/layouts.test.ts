@@ -1,6 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
+import { readingState } from '../../src/model/sample-block.js';
 import { inFolder, pourFiles, pourPaths, type PouredZone } from './poured.js';
 
 // One log with a known content, written in every way; whatever the way, the same samples must come out.
@@ -195,6 +196,23 @@ describe('long text', () => {
     ],
     ['no header', long((time, tag, value) => `${isoText(time)},${tag},${value}`, '').trimStart()],
   ])('%s', async (_, text) => expectAll((await pourFiles({ 'log.csv': text })).zones));
+
+  test('an empty value with a bad quality is a bad value, an empty one with a good quality is none', async () => {
+    const row = (time: Date, tag: string, value: string) => `${isoText(time)},${tag},${value}`;
+    const text = long((time, tag, value) => `${row(time, tag, value)},Good`, 'time,tag,value,quality').split('\n');
+    const firstTag = text[1]!.split(',')[1]!;
+    const own = text.flatMap((line, i) => (line.split(',')[1] === firstTag ? [i] : []));
+    for (const [nth, quality] of [
+      [5, 'Bad: sensor failure'],
+      [8, 'Good'],
+    ] as const) {
+      const [time, tag] = text[own[nth]!]!.split(',');
+      text[own[nth]!] = `${time},${tag},,${quality}`;
+    }
+    const { zones } = await pourFiles({ 'log.csv': text.join('\n') });
+    const states = zones.find(({ state }) => state.some((s) => s !== readingState.good))!.state;
+    expect([states[5], states[8]]).toEqual([readingState.badQuality, readingState.blank]);
+  });
 
   test('tag after tag, newest first, and shuffled rows', async () => {
     const [header, ...lines] = long((time, tag, value) => `${time.getTime()};${tag};${value}`, 'time;tag;value')

@@ -41,7 +41,7 @@ export function labelReader(zones: readonly Zone[], plant: PlantFile): (label: A
   const match = zoneMatcher(zones, plant.zones);
   const rules = plantRules(plant, match);
   return (label) => {
-    const { source, message } = sourceAndMessage(label);
+    const { source, message } = zoneFirst(sourceAndMessage(label), label, match);
     const found = match({ zone: label.zone, machine: label.machine, source, message });
     const rule = rules.find(({ applies }) => applies(label, message));
     const zone = rule?.zone ?? found.zone;
@@ -81,11 +81,26 @@ function plantRules(
 }
 
 /** "UpperSeal_R: PV out of range" without a source column is source and message in one. */
-function sourceAndMessage({ source, zone, machine, message }: AlarmLabel): { source: string; message: string } {
+function sourceAndMessage({ source, zone, machine, message }: AlarmLabel): Split {
   const written = source || zone || machine;
   if (written) return { source: written, message };
   const match = /^([^:]{1,40}?)\s*(?::|\s[-–]\s)\s*(\S.*)$/u.exec(message);
   return match ? { source: match[1]!.trim(), message: match[2]! } : { source: '', message };
+}
+
+type Split = { readonly source: string; readonly message: string };
+
+/** Some write the zone last, "sensor open circuit - Upper jaw L": the part that names a zone is the source. */
+function zoneFirst(
+  split: Split,
+  label: AlarmLabel,
+  match: (clues: { zone: string; machine: string; source: string; message: string }) => ZoneMatch,
+): Split {
+  const isWritten = (label.source || label.zone || label.machine) !== '';
+  if (isWritten || split.source === '') return split;
+  const zoneIn = (source: string): number | null => match({ zone: '', machine: '', source, message: '' }).zone;
+  const isLast = zoneIn(split.source) === null && zoneIn(split.message) !== null;
+  return isLast ? { source: split.message, message: split.source } : split;
 }
 
 /** A machine no temperature log knows keeps its name; "Machine" is no name. */

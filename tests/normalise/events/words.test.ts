@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { alarmKind } from '../../../src/normalise/events/alarm-kind.js';
 import { zoneMatcher } from '../../../src/normalise/events/match-zone.js';
+import { labelReader } from '../../../src/normalise/events/label-meaning.js';
 import { isSensorReplacement, repairCause } from '../../../src/normalise/events/repair-words.js';
 import { namedZone } from '../../make/event-file.js';
 
@@ -67,6 +68,18 @@ describe('zones are found whatever the signs', () => {
   ])('%o', (clues, zone) => expect(find(clues).zone).toBe(zone));
   test('a name on two machines is given to neither, and said', () => {
     expect(find({ source: 'Zone 1' })).toMatchObject({ zone: null, isAmbiguous: true });
+  });
+});
+
+describe('zone and message in one text, whichever stands first', () => {
+  const read = labelReader([namedZone(0, 'M1.Lower platen L'), namedZone(1, 'M1.Lower platen R')], { zones: [] });
+  test.each([
+    ['M1.Lower platen L: sensor open circuit', 'sensor-open', 0],
+    ['sensor open circuit - M1.Lower platen L', 'sensor-open', 0],
+    ['low deviation - M1.Lower platen R', 'deviation-low', 1],
+  ])('%s', (message, kind, zone) => {
+    const label = { source: '', zone: '', machine: '', message, code: '', priority: '' };
+    expect(read(label)).toMatchObject({ kind, zone });
   });
 });
 
