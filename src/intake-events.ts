@@ -72,8 +72,8 @@ function recordsOf(file: LogFile, onBadRow: (line: number, reason: string) => vo
 }
 
 async function* tableRecords(file: LogFile): AsyncGenerator<TextRecord> {
-  const rows = await readTable(file);
-  for (const [i, cells] of rows.entries()) yield { line: i + 1, cells, isEnded: true };
+  for await (const { firstLine, rows } of readTable(file))
+    for (const [i, cells] of rows.entries()) yield { line: firstLine + i, cells, isEnded: true };
 }
 
 const rowReasons: Readonly<Record<RowReason, string>> = {

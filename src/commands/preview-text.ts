@@ -66,7 +66,7 @@ function logFileLines(logs: readonly PreviewFile[]): string[] {
 function fileLines(file: PreviewFile): string[] {
   const lines = [
     `  taken for   ${file.kind} log (${file.why})`,
-    `  layout      ${file.layout}, ${file.encoding}${file.container === 'text' ? '' : `, ${file.container}`}`,
+    `  layout      ${[file.layout, ...storageWords(file)].join(', ')}`,
   ];
   if (file.time) lines.push(`  time        ${file.time}`);
   for (const note of file.notes)
@@ -77,6 +77,12 @@ function fileLines(file: PreviewFile): string[] {
   for (const { line, reason, text } of file.examples)
     lines.push(`              line ${line}: ${reason}${text === '' ? '' : `: "${text}"`}`);
   return [...lines, ...leftAloneLines(file), ''];
+}
+
+/** How it is stored, as far as the layout does not say it: workbooks and Parquet have no encoding of their own. */
+function storageWords({ encoding, container }: PreviewFile): string[] {
+  if (container === 'workbook' || container === 'parquet') return [];
+  return container === 'text' ? [encoding] : [encoding, `packed as ${container}`];
 }
 
 function reasons({ rejectedByReason }: PreviewFile): string {

@@ -302,7 +302,8 @@ function layoutText(base: Base, shape: FileShape | null, timing: Timing): string
   const parts = [shape.layout === 'none' ? 'list' : shape.layout];
   if (timing.isChangeLogged) parts.push('changes only');
   if (!shape.hasHeader) parts.push('no header');
-  if (base.container === 'workbook' || base.container === 'parquet') parts.push(base.container);
+  if (base.container === 'workbook') parts.push('workbook');
+  else if (base.container === 'parquet') parts.push('Parquet');
   else
     parts.push(separatorWords[base.dialect.separator], `decimal ${base.dialect.decimal === ',' ? 'comma' : 'point'}`);
   if (timing.order !== 'rising')

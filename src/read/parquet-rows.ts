@@ -1,80 +1,91 @@
 import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
+import { parquetWorkerText, type EndRows, type ParquetSays, type ParquetWork } from './parquet-worker.js';
 
 /** Reading goes on at some tens of megabytes a second; what takes so much longer has lost its way (own choice). */
 const mostMs = 20_000;
 const mostMsPerByte = 1e-3;
 
-/** A cell takes some 50 bytes while it is held, and a few packed bytes may say that they are millions (own choice). */
-const usualMostCells = 25_000_000;
-
-/** What the worker answers; `isInside` = the library stumbled over its own insides. */
-type Answer = { readonly rows: unknown[][] } | { readonly error: string; readonly isInside: boolean };
-
 /**
- * The worker as text, because a file of its own would have to be found both in the sources and in the build. It runs
- * apart since a damaged page can make the library count down from below zero for ever, which nothing in the same thread
- * could stop; and since its readers of columns go on when the whole has failed, and would end the program.
+ * A row group is unfolded whole, a number into 8 bytes, and a few packed bytes may say that they are millions (own
+ * choice: a week of 24 zones every second in one row group is 44 million).
  */
-const workerText = `
-const { parentPort, workerData } = require('node:worker_threads');
-const { readFile } = require('node:fs/promises');
-async function readRows() {
-  const { parquetReadObjects, parquetMetadataAsync } = await import(workerData.library);
-  const whole = new Uint8Array(await readFile(workerData.path)).buffer;
-  const file = { byteLength: whole.byteLength, slice: async (from, to) => whole.slice(from, to) };
-  const metadata = await parquetMetadataAsync(file);
-  const names = metadata.schema.filter((it) => it.num_children === undefined).map((it) => it.name);
-  if (Number(metadata.num_rows) * names.length > workerData.mostCells)
-    throw new Error('it holds more than ' + workerData.mostCells + ' cells, too many for the memory');
-  const objects = await parquetReadObjects({ file, metadata });
-  return [names, ...objects.map((row) => names.map((name) => row[name]))];
-}
-readRows().then(
-  (rows) => parentPort.postMessage({ rows }),
-  (error) => parentPort.postMessage({
-    error: String(error && error.message),
-    isInside: error instanceof TypeError || error instanceof RangeError,
-  }),
-);`;
+const usualMostCells = 50_000_000;
+
+/** For texts and values that are missing here and there, which take more than 8 bytes (own choice). */
+const maxOldGenerationSizeMb = 2048;
+
+const rowsAtOnce = 250;
 
 /** The content of a Parquet file is damaged, in the words of the library or of nobody. */
 export class ParquetDamage extends Error {}
 
+/** Rows that follow each other; the row of names is not among them, and the first part has none. */
+export interface ParquetRows {
+  readonly names: readonly string[];
+  /** Per column: its times are instants in UTC, else they are times as a clock on the wall shows them. */
+  readonly isUtc: readonly boolean[];
+  /** Number of the first row, from 0. */
+  readonly firstRow: number;
+  readonly rows: readonly (readonly unknown[])[];
+}
+
 /**
- * Reads a whole Parquet file with hyparquet in a worker.
+ * Reads a Parquet file with hyparquet in a worker, a row group at a time.
  *
- * @param mostCells A file that says it holds more is refused before it is unfolded.
- * @returns Rows of cells, the names of the columns first.
+ * @param ends Only the beginning and the end are wanted.
+ * @param mostCells A file with a larger row group is refused before it is unfolded.
  * @throws ParquetDamage for any file that cannot be read, one that never comes to an end included.
  */
-export async function readParquetRows(
+export async function* readParquetRows(
   path: string,
   sizeBytes: number,
+  ends: EndRows | null = null,
   mostCells = usualMostCells,
-): Promise<unknown[][]> {
+): AsyncGenerator<ParquetRows> {
   const library = pathToFileURL(createRequire(import.meta.url).resolve('hyparquet')).href;
-  const worker = new Worker(workerText, { eval: true, workerData: { library, path, mostCells }, stderr: true });
+  const workerData: ParquetWork = { library, path, ends, mostCells, rowsAtOnce };
+  const resourceLimits = { maxOldGenerationSizeMb, maxYoungGenerationSizeMb: 8 };
+  const worker = new Worker(parquetWorkerText, { eval: true, workerData, resourceLimits, stderr: true });
+  const limitMs = mostMs + sizeBytes * mostMsPerByte;
   try {
-    const answer = await answerOf(worker, mostMs + sizeBytes * mostMsPerByte);
-    if ('rows' in answer) return answer.rows;
-    const isOwnWords = answer.isInside || /\b(undefined|NaN|null)\b/.test(answer.error);
-    throw new ParquetDamage(isOwnWords ? 'its content is damaged' : answer.error);
+    const head = await answerOf(worker, limitMs);
+    if (!('names' in head)) throw new ParquetDamage('its content is damaged');
+    yield { ...head, firstRow: 0, rows: [] };
+    for (;;) {
+      worker.postMessage('go on');
+      const answer = await answerOf(worker, limitMs);
+      if (!('rows' in answer)) return;
+      yield { ...head, ...answer };
+    }
   } finally {
     await worker.terminate();
   }
 }
 
-function answerOf(worker: Worker, limitMs: number): Promise<Answer> {
+async function answerOf(worker: Worker, limitMs: number): Promise<Exclude<ParquetSays, { error: string }>> {
+  const answer = await heardFrom(worker, limitMs);
+  if (!('error' in answer)) return answer;
+  const isOwnWords = answer.isInside || /\b(undefined|NaN|null)\b/.test(answer.error);
+  throw new ParquetDamage(isOwnWords ? 'its content is damaged' : answer.error);
+}
+
+function heardFrom(worker: Worker, limitMs: number): Promise<ParquetSays> {
   return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => reject(new ParquetDamage('it comes to no end')), limitMs);
+    const fail = (why: string) => (): void => settle(() => reject(new ParquetDamage(why)));
+    const heard = (answer: ParquetSays): void => settle(() => resolve(answer));
+    const failed = (error: NodeJS.ErrnoException): void =>
+      fail(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? tooLarge : 'its content is damaged')();
+    const ended = fail('its content is damaged');
+    const timer = setTimeout(fail('it comes to no end'), limitMs);
     const settle = (act: () => void): void => {
       clearTimeout(timer);
+      worker.off('message', heard).off('error', failed).off('exit', ended);
       act();
     };
-    worker.once('message', (answer: Answer) => settle(() => resolve(answer)));
-    worker.once('error', () => settle(() => reject(new ParquetDamage('its content is damaged'))));
-    worker.once('exit', () => settle(() => reject(new ParquetDamage('its content is damaged'))));
+    worker.on('message', heard).on('error', failed).on('exit', ended);
   });
 }
+
+const tooLarge = `a row group takes more than ${maxOldGenerationSizeMb} MB of memory`;

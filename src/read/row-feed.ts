@@ -4,7 +4,7 @@ import { decodeBytes } from './encoding.js';
 import { isQuoteOpen, longestQuoted, parseRow } from './records.js';
 import type { RowScanner } from './row-scanner.js';
 import type { RejectReason, RowTally } from './row-tally.js';
-import { readTable } from './table-source.js';
+import { readTable, type TableRows } from './table-source.js';
 import { LineWindow, openText } from './text-source.js';
 import { TimeGate } from './time-gate.js';
 
@@ -34,7 +34,7 @@ export async function* feedRows<Batch>(
 ): AsyncGenerator<Batch> {
   const feed = new RowFeed(batch, file, scanner, tally, takeRow, isFull, options.isFast ?? true);
   try {
-    if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(await readTable(file));
+    if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(readTable(file));
     else yield* feed.feedText(options.onProgress ?? (() => undefined));
   } catch (error) {
     if (!(error instanceof LogProblem)) throw error;
@@ -70,11 +70,12 @@ class RowFeed<Batch> {
     this.gate = new TimeGate(file, setAside);
   }
 
-  async *feedTable(rows: readonly string[][]): AsyncGenerator<Batch> {
-    for (let i = this.file.firstDataLine - 1; i < rows.length; i++) {
-      this.takeCells(rows[i]!, i + 1, true, () => rows[i]!.join(' '));
-      while (!this.takeReady()) yield* this.handOver();
-    }
+  async *feedTable(table: AsyncIterable<TableRows>): AsyncGenerator<Batch> {
+    for await (const { firstLine, rows } of table)
+      for (let i = Math.max(0, this.file.firstDataLine - firstLine); i < rows.length; i++) {
+        this.takeCells(rows[i]!, firstLine + i, true, () => rows[i]!.join(' '));
+        while (!this.takeReady()) yield* this.handOver();
+      }
   }
 
   /** The end of the file: what still waits is decided on. */

@@ -1,11 +1,12 @@
 import { LogProblem } from '../model/problem.js';
 import { statOf } from './byte-source.js';
 import type { SampledRow } from './file-sample.js';
+import type { EndRows } from './parquet-worker.js';
 import type { TextRef } from './text-source.js';
 import { demandModestZip } from './zip-source.js';
 
-/** Workbooks and Parquet are held whole while they are read; larger ones are refused. */
-export const largestTableBytes = 200 * 1024 * 1024;
+/** Workbooks are held whole while they are read; larger ones are refused. */
+const largestTableBytes = 200 * 1024 * 1024;
 
 /** Unpacked, a workbook takes six times as much memory (measured: 300 MB took 1.8 GB). */
 const largestUnpackedBytes = 256 * 1024 * 1024;
@@ -18,15 +19,18 @@ export async function tableParts(path: string): Promise<TextRef[]> {
   return sheets.map(({ sheet }) => ({ name: `${path}!${sheet}`, path, part: sheet, container: 'workbook' as const }));
 }
 
-async function demandSize(path: string): Promise<void> {
+async function filledSize(path: string): Promise<number> {
   const { size } = await statOf(path);
-  if (size === 0)
-    throw new LogProblem('empty-file', { file: path }, 'The file is empty.', 'Check the export; the rest is read.');
-  if (size > largestTableBytes)
+  if (size > 0) return size;
+  throw new LogProblem('empty-file', { file: path }, 'The file is empty.', 'Check the export; the rest is read.');
+}
+
+async function demandSize(path: string): Promise<void> {
+  if ((await filledSize(path)) > largestTableBytes)
     throw new LogProblem(
       'too-large',
       { file: path },
-      `Workbooks and Parquet files over ${largestTableBytes / 1048576} MB are not read, because they must be held in memory.`,
+      `Workbooks over ${largestTableBytes / 1048576} MB are not read, because they must be held in memory.`,
       'Export it as CSV, which has no limit.',
     );
 }
@@ -49,44 +53,62 @@ async function readSheets(path: string): Promise<{ sheet: string; data: Row[] }[
   }
 }
 
-async function readParquet(path: string): Promise<Row[]> {
+/** Rows of a sheet or a Parquet file that follow each other, as texts. */
+export interface TableRows {
+  /** Number of the first of them; the header is line 1. */
+  readonly firstLine: number;
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** All rows of a sheet or a Parquet file, the header first, in parts that fit the memory. Throws LogProblem. */
+export async function* readTable(ref: TextRef): AsyncGenerator<TableRows> {
+  if (ref.container === 'parquet') return yield* readParquet(ref.path);
+  await demandSize(ref.path);
+  const sheet = (await readSheets(ref.path)).find((it) => it.sheet === ref.part);
+  yield { firstLine: 1, rows: (sheet?.data ?? []).map((row) => row.map((cell) => cellText(cell))) };
+}
+
+async function* readParquet(path: string, ends: EndRows | null = null): AsyncGenerator<TableRows> {
   const { readParquetRows } = await import('./parquet-rows.js');
+  const size = await filledSize(path);
   try {
-    return await readParquetRows(path, (await statOf(path)).size);
+    let isHeader = true;
+    for await (const { names, isUtc, firstRow, rows } of readParquetRows(path, size, ends)) {
+      if (isHeader) yield { firstLine: 1, rows: [names] };
+      else yield { firstLine: firstRow + 2, rows: rows.map((row) => row.map((cell, i) => cellText(cell, isUtc[i]))) };
+      isHeader = false;
+    }
   } catch (error) {
     throw new LogProblem(
       'unreadable-file',
       { file: path },
       `The Parquet file cannot be read (${reasonOf(error)}).`,
-      'Write it with snappy or no compression, or export it as CSV.',
+      'Write it with snappy, gzip or no compression and in row groups of 100,000 rows, or export it as CSV.',
       { cause: error },
     );
   }
 }
 
-/** All rows of a sheet or a Parquet file as texts, the header first. Throws LogProblem. */
-export async function readTable(ref: TextRef): Promise<string[][]> {
-  await demandSize(ref.path);
-  const rows =
-    ref.container === 'parquet'
-      ? await readParquet(ref.path)
-      : (await readSheets(ref.path)).find((it) => it.sheet === ref.part)?.data;
-  return (rows ?? []).map((row) => row.map(cellText));
+/** Times become ISO texts: with Z where they are instants, else without offset, as the sheet shows them. */
+function cellText(cell: unknown, isUtc = false): string {
+  if (cell === null || cell === undefined) return '';
+  if (!(cell instanceof Date)) return String(cell);
+  if (Number.isNaN(cell.getTime())) return '';
+  return isUtc ? cell.toISOString() : cell.toISOString().slice(0, -1);
 }
 
-/** Dates become ISO texts without offset, as the sheet shows them. */
-function cellText(cell: unknown): string {
-  if (cell === null || cell === undefined) return '';
-  if (cell instanceof Date) return Number.isNaN(cell.getTime()) ? '' : cell.toISOString().slice(0, -1);
-  return String(cell);
-}
+const sampledEnds: EndRows = { first: 400, last: 300 };
 
 /** Rows of a table as a sample: all of its beginning, some of its end. */
 export async function sampleTable(ref: TextRef): Promise<SampledRow[]> {
-  const rows = await readTable(ref);
-  const sampled = rows.map((cells, i) => ({ stretch: i < 400 ? 0 : 1, line: i + 1, cells }));
-  const filled = sampled.filter((row) => row.cells.some((cell) => cell !== ''));
-  return filled.length <= 800 ? filled : [...filled.slice(0, 400), ...filled.slice(-300)];
+  const { first, last } = sampledEnds;
+  const sampled: SampledRow[] = [];
+  const parts = ref.container === 'parquet' ? readParquet(ref.path, sampledEnds) : readTable(ref);
+  for await (const { firstLine, rows } of parts)
+    for (const [i, cells] of rows.entries())
+      if (cells.some((cell) => cell !== ''))
+        sampled.push({ stretch: firstLine + i <= first ? 0 : 1, line: firstLine + i, cells });
+  return sampled.length <= first + last ? sampled : [...sampled.slice(0, first), ...sampled.slice(-last)];
 }
 
 /** A library that stumbles over a damaged file names its own insides; nobody is helped by those. */
