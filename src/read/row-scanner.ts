@@ -1,32 +1,18 @@
-import { cellMark, type LogColumn, type LogFile } from '../model/log-file.js';
-import { isBadQuality, readCell, readRunningWord } from './cell-value.js';
+import { cellMark, type LogFile } from '../model/log-file.js';
+import { CellBounds } from './cell-bounds.js';
 import { decodeBytes } from './encoding.js';
+import { putNumber } from './number-bytes.js';
+import { OddCells, type TextValue } from './odd-cells.js';
+import { act, planRow, type RowPlan } from './row-plan.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
 import { TimeBytes } from './time-bytes.js';
 import { compileTime, joinDateAndClock } from './time-format.js';
 import { parseClock } from './time-text.js';
 
-/** What to do with a cell. */
-const act = { skip: 0, number: 1, time: 2, date: 3, clock: 4, tag: 5, quality: 6, running: 7 } as const;
-
 const lineFeed = 10;
 const carriageReturn = 13;
 const blank = 32;
-const tab = 9;
-const minus = 45;
-const zero = 48;
-/** Whole numbers of this many digits are exact in a double, and so is their quotient by a power of ten rounded right. */
-const mostDigits = 15;
-const powersOfTen = Array.from({ length: mostDigits + 1 }, (_, i) => 10 ** i);
-/** Distinct texts remembered; a log with more holds free text in a number column. */
-const mostTexts = 5000;
-
-interface TextValue {
-  readonly value: number;
-  readonly mark: number;
-  readonly running: number;
-}
 
 /**
  * Reads rows of one file into arrays, straight from bytes where it can (`scan`) and from cells where it must (`take`).
@@ -47,51 +33,32 @@ export class RowScanner {
   /** Running state that the text of a value cell says; NaN = none. For tags of running machines. */
   runningOfText = NaN;
 
-  private readonly actions: Uint8Array;
-  private readonly above: Float64Array;
-  private readonly tags = new TagTable();
+  private readonly plan: RowPlan;
+  private readonly bounds: CellBounds;
+  private readonly odd: OddCells;
+  private readonly tags: TagTable;
   private readonly time: TimeBytes;
   private readonly readTimeCell: (cell: string) => number;
-  private readonly texts = new Map<string, TextValue>();
-  private readonly qualities = new Map<string, boolean>();
-  private readonly separator: number;
-  private readonly quote: number;
   private readonly decimal: number;
-  private readonly isBlankApart: boolean;
-  private readonly columnCount: number;
   private readonly hasRunningText: boolean;
   private lastUnknownTag = '';
+  /** Date and clock cells of the row, where they stand apart; -1 = not met. */
+  private dateStart = -1;
+  private dateEnd = -1;
+  private clockStart = -1;
+  private clockEnd = -1;
 
   constructor(
     private readonly file: LogFile,
     capacity: number,
   ) {
-    const { dialect, columns } = file;
-    this.separator = dialect.separator.charCodeAt(0);
-    this.quote = dialect.quote === '' ? -1 : dialect.quote.charCodeAt(0);
-    this.decimal = dialect.decimal.charCodeAt(0);
-    this.isBlankApart = dialect.separator === ' ';
-    this.columnCount = columns.length === 0 ? 0 : Math.max(...columns.map((column) => column.index)) + 1;
-    const width = Math.max(this.columnCount, file.header.length);
-    this.columnCount = width;
-    this.actions = new Uint8Array(width);
-    this.above = new Float64Array(width);
-    const values: (Float64Array | null)[] = new Array(width).fill(null);
-    const marks: (Uint8Array | null)[] = new Array(width).fill(null);
-    for (const column of columns) {
-      this.actions[column.index] = actionOf(column);
-      this.above[column.index] = column.above;
-      if (!isKept(column)) continue;
-      values[column.index] = new Float64Array(capacity);
-      if (column.role === 'reading' || column.role === 'value') marks[column.index] = new Uint8Array(capacity);
-    }
-    for (const column of file.noValue?.columns ?? []) {
-      if (values[column]) continue;
-      this.actions[column] = act.number;
-      values[column] = new Float64Array(capacity);
-    }
-    this.values = values;
-    this.marks = marks;
+    this.plan = planRow(file, capacity);
+    this.values = this.plan.values;
+    this.marks = this.plan.marks;
+    this.bounds = new CellBounds(file.dialect);
+    this.odd = new OddCells(file);
+    this.tags = new TagTable(this.bounds);
+    this.decimal = file.dialect.decimal.charCodeAt(0);
     this.hasRunningText = file.tags.some((tag) => tag.role === 'running');
     this.time = new TimeBytes(file.time, file.encoding);
     this.readTimeCell = compileTime(file.time);
@@ -119,120 +86,104 @@ export class RowScanner {
   }
 
   /**
-   * Reads one row from bytes.
+   * Reads one row from bytes. Plain numbers, and times and tags that follow from the row before, are read as they are
+   * met; the bounds of any other cell are found first.
    *
    * @param start First byte of the row. A line feed must follow somewhere.
    * @param at Place in the arrays.
    * @returns First byte of the next row; -1 when the row is out of the ordinary and must go through `take`.
    */
   scan(bytes: Buffer, start: number, at: number): number {
-    const { actions, values, separator, decimal, isBlankApart, columnCount } = this;
-    this.isBad = false;
-    this.tag = -1;
-    this.runningOfText = NaN;
-    let p = start;
-    let dateStart = -1;
-    let dateEnd = -1;
-    let clockStart = -1;
-    let clockEnd = -1;
-    if (isBlankApart) p = skipBlanks(bytes, p);
-    for (let c = 0; ; c++) {
-      const action = c < columnCount ? actions[c]! : act.skip;
-      let b = bytes[p]!;
-      let q = p;
-      let isDone = false;
-      if (action === act.number || action === act.running) {
-        // The hot path: sign, digits, decimal mark, digits.
-        let isNegative = false;
-        if (b === minus) {
-          isNegative = true;
-          b = bytes[++q]!;
-        }
-        const first = q;
-        let whole = 0;
-        while (b >= zero && b <= 57) {
-          whole = whole * 10 + (b - zero);
-          b = bytes[++q]!;
-        }
-        let digits = q - first;
-        let value = whole;
-        if (b === decimal) {
-          const point = q;
-          b = bytes[++q]!;
-          while (b >= zero && b <= 57) {
-            whole = whole * 10 + (b - zero);
-            b = bytes[++q]!;
-          }
-          const decimals = q - point - 1;
-          digits += decimals;
-          if (digits <= mostDigits) value = whole / powersOfTen[decimals]!;
-        }
-        if (
-          digits > 0 &&
-          digits <= mostDigits &&
-          (b === separator || b === lineFeed || b === carriageReturn || (isBlankApart && b === tab))
-        ) {
-          if (isNegative) value = -value;
-          values[c]![at] = action === act.number ? value : value > this.above[c]! ? 1 : 0;
-          isDone = true;
-        } else q = p;
-      }
-      if (!isDone) {
-        q = this.cellEnd(bytes, p);
-        if (q < 0) return -1;
-        if (action !== act.skip) {
-          const isQuoted = bytes[p] === this.quote;
-          const from = isQuoted ? p + 1 : p;
-          const to = isQuoted ? q - 1 : q;
-          if (action === act.time || action === act.date) {
-            dateStart = from;
-            dateEnd = to;
-          } else if (action === act.clock) {
-            clockStart = from;
-            clockEnd = to;
-          } else this.oddCell(action, c, at, bytes, from, to);
-        }
-        b = bytes[q]!;
-      }
-      if (isBlankApart && (b === blank || b === tab)) {
-        p = skipBlanks(bytes, q);
-        b = bytes[p]!;
-        if (b !== lineFeed && b !== carriageReturn) continue;
-        q = p;
-      } else if (b === separator) {
+    const { decimal } = this;
+    const { actions, numbers, firstPlace, columnCount } = this.plan;
+    const { separator, isBlankApart } = this.bounds;
+    this.startRow();
+    let p = isBlankApart ? this.bounds.skipBlanks(bytes, start) : start;
+    for (let c = 0; c < columnCount; c++) {
+      const action = actions[c]!;
+      let q =
+        action === act.number
+          ? putNumber(bytes, p, decimal, numbers, firstPlace[c]! + at)
+          : this.skim(action, bytes, p);
+      if (q >= 0 && bytes[q] === separator && !isBlankApart) {
         p = q + 1;
         continue;
       }
-      if (b === carriageReturn && bytes[++q] !== lineFeed) return -1;
-      if (c + 1 < this.file.rowWidth || c + 1 > columnCount) return -1;
-      for (let rest = c + 1; rest < columnCount; rest++) this.missingCell(rest, at);
-      this.clockMs = this.readTime(bytes, dateStart, dateEnd, clockStart, clockEnd);
-      return Number.isNaN(this.clockMs) ? -1 : q + 1;
+      if (q < 0 || !this.bounds.isEnd(bytes[q]!)) q = this.readCell(action, c, at, bytes, p);
+      if (q < 0) return -1;
+      if (isBlankApart) q = this.bounds.skipBlanks(bytes, q);
+      if (bytes[q] === lineFeed || bytes[q] === carriageReturn) return this.endRow(bytes, q, c + 1, at);
+      p = isBlankApart ? q : q + 1;
     }
+    return -1; // more cells than columns
   }
 
-  /** Behind the cell that begins at `start`; -1 for a quoted cell that is not plain. A quoted cell ends behind its quote. */
-  private cellEnd(bytes: Buffer, start: number): number {
-    const { separator, quote, isBlankApart } = this;
-    let q = start;
-    const isQuoted = bytes[q] === quote;
-    if (isQuoted) {
-      for (q++; bytes[q] !== quote; q++) if (bytes[q] === lineFeed || bytes[q] === 0) return -1;
-      q++;
-      const b = bytes[q]!;
-      const isEnd = b === separator || b === lineFeed || b === carriageReturn || (isBlankApart && b === tab);
-      return isEnd ? q : -1;
-    }
-    for (;;) {
-      const b = bytes[q]!;
-      if (b === separator || b === lineFeed || (isBlankApart && b === tab)) return q;
-      if (b === carriageReturn && bytes[q + 1] === lineFeed) return q;
-      if (b === quote || b === 0 || b === carriageReturn) return -1;
-      q++;
-    }
+  private startRow(): void {
+    this.isBad = false;
+    this.tag = -1;
+    this.runningOfText = NaN;
+    this.clockMs = NaN;
+    this.dateStart = -1;
+    this.clockStart = -1;
   }
 
-  private readTime(bytes: Buffer, dateStart: number, dateEnd: number, clockStart: number, clockEnd: number): number {
+  /** Behind the cell when it is the time or the tag that was to be expected, else -1. */
+  private skim(action: number, bytes: Buffer, start: number): number {
+    if (action === act.time && !this.plan.hasClock) {
+      const end = this.time.skim(bytes, start);
+      this.clockMs = this.time.ms;
+      return end;
+    }
+    if (action !== act.tag) return -1;
+    const end = this.tags.skim(bytes, start);
+    this.tag = this.tags.number;
+    return end;
+  }
+
+  /** Reads any cell; returns what stands behind it, -1 when the row must go through `take`. */
+  private readCell(action: number, c: number, at: number, bytes: Buffer, start: number): number {
+    const end = this.bounds.endOf(bytes, start);
+    if (end < 0 || action === act.skip) return end;
+    const isQuoted = bytes[start] === this.bounds.quote;
+    const from = isQuoted ? start + 1 : start;
+    const to = isQuoted ? end - 1 : end;
+    if (action === act.tag) this.findTag(bytes, from, to);
+    else if (action === act.quality) this.isBad = this.odd.isBad(bytes, from, to);
+    else if (action === act.clock) [this.clockStart, this.clockEnd] = [from, to];
+    else if (action === act.time || action === act.date) this.meetDate(bytes, from, to);
+    else this.readValue(action, c, at, bytes, from, to);
+    return end;
+  }
+
+  private meetDate(bytes: Buffer, from: number, to: number): void {
+    if (this.plan.hasClock) [this.dateStart, this.dateEnd] = [from, to];
+    else this.clockMs = this.time.read(bytes, from, to);
+  }
+
+  /** A number in quotes or between blanks, or a text. */
+  private readValue(action: number, c: number, at: number, bytes: Buffer, from: number, to: number): void {
+    const place = this.plan.firstPlace[c]! + at;
+    let [first, end] = [from, to];
+    while (first < end && bytes[first] === blank) first++;
+    while (end > first && bytes[end - 1] === blank) end--;
+    if (putNumber(bytes, first, this.decimal, this.plan.numbers, place) !== end)
+      this.putText(action, c, at, this.odd.valueOf(bytes, from, to));
+    else if (action === act.running) this.plan.numbers[place] = this.plan.numbers[place]! > this.plan.above[c]! ? 1 : 0;
+  }
+
+  /** The line ends at `end` behind so many cells. */
+  private endRow(bytes: Buffer, end: number, cellCount: number, at: number): number {
+    const isReturn = bytes[end] === carriageReturn;
+    if (isReturn && bytes[end + 1] !== lineFeed) return -1;
+    if (cellCount < this.file.rowWidth) return -1;
+    for (let c = cellCount; c < this.plan.columnCount; c++) this.missingCell(c, at);
+    if (this.plan.hasClock) this.clockMs = this.readDateAndClock(bytes);
+    if (Number.isNaN(this.clockMs)) return -1;
+    return isReturn ? end + 2 : end + 1;
+  }
+
+  private readDateAndClock(bytes: Buffer): number {
+    const { dateStart, dateEnd, clockStart, clockEnd } = this;
     if (dateStart < 0) return NaN;
     if (clockStart < 0) return this.time.read(bytes, dateStart, dateEnd);
     if (clockStart === dateEnd + 1 && bytes[dateEnd] === blank) return this.time.read(bytes, dateStart, clockEnd);
@@ -259,14 +210,6 @@ export class RowScanner {
     return this.lastDateMs + clock.ms;
   }
 
-  private oddCell(action: number, c: number, at: number, bytes: Buffer, from: number, to: number): void {
-    if (action === act.tag) return this.findTag(bytes, from, to);
-    const key = bytes.toString('latin1', from, to);
-    const decode = (): string => decodeBytes(bytes.subarray(from, to), this.file.encoding);
-    if (action === act.quality) this.isBad = this.qualities.get(key) ?? this.readQuality(decode(), key);
-    else this.putText(action, c, at, this.texts.get(key) ?? this.readText(decode(), key));
-  }
-
   private findTag(bytes: Buffer, from: number, to: number): void {
     let start = from;
     let end = to;
@@ -278,33 +221,17 @@ export class RowScanner {
 
   /** A short row lacks its last cells: they count as empty. */
   private missingCell(c: number, at: number): void {
-    const action = this.actions[c]!;
-    if (action === act.number || action === act.running) this.putText(action, c, at, this.textValue(''));
-  }
-
-  private readQuality(text: string, key: string): boolean {
-    const isBad = isBadQuality(text, this.file.isZeroGood);
-    if (this.qualities.size < mostTexts) this.qualities.set(key, isBad);
-    return isBad;
-  }
-
-  private readText(text: string, key: string): TextValue {
-    const value = this.textValue(text);
-    if (this.texts.size < mostTexts) this.texts.set(key, value);
-    return value;
-  }
-
-  private textValue(text: string): TextValue {
-    const { value, mark } = readCell(text, this.file.dialect);
-    return { value, mark, running: mark === cellMark.number ? NaN : readRunningWord(text) };
+    const action = this.plan.actions[c]!;
+    if (action === act.number || action === act.running) this.putText(action, c, at, this.odd.valueOfText(''));
   }
 
   private putText(action: number, c: number, at: number, { value, mark, running }: TextValue): void {
+    const place = this.plan.firstPlace[c]! + at;
     if (action === act.running) {
-      this.values[c]![at] = mark === cellMark.number ? (value > this.above[c]! ? 1 : 0) : running;
+      this.plan.numbers[place] = mark === cellMark.number ? (value > this.plan.above[c]! ? 1 : 0) : running;
       return;
     }
-    this.values[c]![at] = value;
+    this.plan.numbers[place] = value;
     if (this.hasRunningText) this.runningOfText = running;
     const marks = this.marks[c];
     if (!marks || mark === cellMark.number) return;
@@ -318,23 +245,22 @@ export class RowScanner {
    * @returns null, or why the row is left out.
    */
   take(cells: readonly string[], at: number): RejectReason | null {
+    const { actions, columnCount } = this.plan;
     if (cells.every((cell) => cell.trim() === '')) return 'blank-row';
     if (this.isHeader(cells)) return 'repeated-header';
     if (cells.length < this.file.rowWidth) return 'short-row';
-    if (cells.slice(this.columnCount).some((cell) => cell.trim() !== '')) return 'long-row';
-    this.isBad = false;
-    this.tag = -1;
-    this.runningOfText = NaN;
+    if (cells.slice(columnCount).some((cell) => cell.trim() !== '')) return 'long-row';
+    this.startRow();
     let date = '';
     let clock: string | null = null;
-    for (let c = 0; c < this.columnCount; c++) {
-      const action = this.actions[c]!;
+    for (let c = 0; c < columnCount; c++) {
+      const action = actions[c]!;
       const cell = cells[c] ?? '';
       if (action === act.time || action === act.date) date = cell;
       else if (action === act.clock) clock = cell;
       else if (action === act.tag) this.takeTag(cell);
-      else if (action === act.quality) this.isBad = isBadQuality(cell, this.file.isZeroGood);
-      else if (action !== act.skip) this.putText(action, c, at, this.textValue(cell));
+      else if (action === act.quality) this.isBad = this.odd.isBadText(cell);
+      else if (action !== act.skip) this.putText(action, c, at, this.odd.valueOfText(cell));
     }
     this.clockMs = this.readTimeCell(clock === null ? date : joinDateAndClock(date, clock));
     return Number.isNaN(this.clockMs) ? 'bad-time' : null;
@@ -350,37 +276,6 @@ export class RowScanner {
     const { header } = this.file;
     return cells.length > 1 && cells[0]!.trim() === header[0] && cells[1]!.trim() === header[1];
   }
-}
-
-function actionOf({ role }: LogColumn): number {
-  switch (role) {
-    case 'time':
-      return act.time;
-    case 'date':
-      return act.date;
-    case 'clock':
-      return act.clock;
-    case 'tag':
-      return act.tag;
-    case 'quality':
-      return act.quality;
-    case 'running':
-      return act.running;
-    case 'ignored':
-      return act.skip;
-    default:
-      return act.number;
-  }
-}
-
-function isKept({ role }: LogColumn): boolean {
-  return role === 'reading' || role === 'setpoint' || role === 'output' || role === 'running' || role === 'value';
-}
-
-function skipBlanks(bytes: Buffer, start: number): number {
-  let p = start;
-  while (bytes[p] === blank || bytes[p] === tab) p++;
-  return p;
 }
 
 /** Bytes of a text as they stand in a file of that encoding, for the characters that names are made of. */

@@ -1,21 +1,52 @@
+import type { CellBounds } from './cell-bounds.js';
+
 /** Finds the number of a tag from its bytes without making a string. */
 export class TagTable {
+  /** Number of the tag that `skim` or `find` found last; -1 = none. */
+  number = -1;
   private readonly names: Buffer[] = [];
+  /** By tag: the tag that came behind it the last time. Logs write their tags round and round. */
+  private readonly next: number[] = [];
+  /** False for names that cannot stand in a cell as they are. */
+  private readonly isPlain: boolean[] = [];
   private slots = new Int32Array(256).fill(-1);
+
+  constructor(private readonly bounds: CellBounds) {}
+
+  /**
+   * Looks whether the cell at `start` is the tag that is to be expected.
+   *
+   * @returns Behind its last byte, `number` set; -1 when another stands there.
+   */
+  skim(bytes: Buffer, start: number): number {
+    const guess = this.number < 0 ? -1 : this.next[this.number]!;
+    if (guess < 0 || !this.isPlain[guess]) return -1;
+    const name = this.names[guess]!;
+    for (let i = 0; i < name.length; i++) if (name[i] !== bytes[start + i]) return -1;
+    const end = start + name.length;
+    if (!this.bounds.isEnd(bytes[end]!)) return -1; // a longer name begins alike
+    this.number = guess;
+    return end;
+  }
 
   /** Number of the tag, -1 when it is not in the table. */
   find(bytes: Buffer, start: number, end: number): number {
     const mask = this.slots.length - 1;
     for (let slot = hash(bytes, start, end) & mask; ; slot = (slot + 1) & mask) {
-      const number = this.slots[slot]!;
-      if (number < 0) return -1;
-      if (isEqual(this.names[number]!, bytes, start, end)) return number;
+      const found = this.slots[slot]!;
+      if (found < 0) return -1;
+      if (!isEqual(this.names[found]!, bytes, start, end)) continue;
+      if (this.number >= 0) this.next[this.number] = found;
+      this.number = found;
+      return found;
     }
   }
 
   /** Adds a tag that is not yet there; its number is the count of tags before it. */
   add(bytes: Buffer): number {
     const number = this.names.push(bytes) - 1;
+    this.next.push(-1);
+    this.isPlain.push(this.bounds.isPlain(bytes));
     if (this.names.length * 2 > this.slots.length) this.grow();
     else this.place(number);
     return number;

@@ -12,16 +12,24 @@ const colon = 58;
 const point = 46;
 const comma = 44;
 const blank = 32;
+/** What may stand before a clock: blank, comma, T, underscore. After another sign the numbers may be date or fraction. */
+const beforeClock = [blank, comma, 84, 95];
 
 /**
- * Reads time cells straight from bytes and gives exactly what compileTime gives for the same text. Dates change seldom,
- * so the date part is remembered and only the clock is read; anything unusual goes the long way.
+ * Reads time cells straight from bytes and gives exactly what compileTime gives for the same text. Most cells say what the
+ * one before said or differ in their seconds only; of others the date part is remembered and only the clock is read;
+ * anything unusual goes the long way.
  */
 export class TimeBytes {
+  /** Clock of the cell that `skim` or `read` read last, NaN when it is no time. */
+  ms = NaN;
   private readonly slow: (cell: string) => number;
   private readonly lastCell = new Uint8Array(longestCell);
   private lastLength = -1;
-  private lastMs = NaN;
+  /** Where the seconds stand in the last cell; -1 = the cell is known as a whole only. */
+  private secondsAt = -1;
+  /** Clock of the last cell less its seconds, or of all of it. */
+  private baseMs = NaN;
   private readonly datePart = new Uint8Array(longestCell);
   private dateLength = -1;
   private dateMs = NaN;
@@ -33,29 +41,63 @@ export class TimeBytes {
     this.slow = compileTime(format);
   }
 
+  /**
+   * Looks whether the bytes at `start` say what the cell before said, up to its seconds.
+   *
+   * @returns Behind the time, `ms` set; -1 when they do not. The caller must see that the cell ends there.
+   */
+  skim(bytes: Buffer, start: number): number {
+    const { lastCell, lastLength, secondsAt } = this;
+    if (lastLength < 0) return -1;
+    // Compared from the end, where times differ first.
+    for (let i = secondsAt - 1; i >= 0; i--) if (bytes[start + i] !== lastCell[i]) return -1;
+    let rest = 0;
+    let ms = this.baseMs;
+    if (secondsAt >= 0) {
+      const tens = bytes[start + secondsAt]! - zero;
+      const ones = bytes[start + secondsAt + 1]! - zero;
+      if (tens < 0 || tens > 5 || ones < 0 || ones > 9) return -1;
+      ms += (tens * 10 + ones) * 1000;
+      rest = secondsAt + 2;
+    }
+    for (let i = rest; i < lastLength; i++) if (bytes[start + i] !== lastCell[i]) return -1;
+    this.ms = ms;
+    return start + lastLength;
+  }
+
   /** Clock of the cell from `from` to `to`, NaN when it is no time. */
   read(bytes: Buffer, from: number, to: number): number {
     let start = from;
     let end = to;
     while (start < end && bytes[start]! === blank) start++;
     while (end > start && bytes[end - 1]! === blank) end--;
-    if (this.isLast(bytes, start, end)) return this.lastMs;
-    const ms = this.format.kind === 'date' ? this.readDate(bytes, start, end) : this.readCount(bytes, start, end);
-    this.keepLast(bytes, start, end, ms);
-    return ms;
+    if (this.skim(bytes, start) === end) return this.ms;
+    this.ms = this.format.kind === 'date' ? this.readDate(bytes, start, end) : this.readCount(bytes, start, end);
+    this.keepLast(bytes, start, end);
+    return this.ms;
   }
 
-  /** In long files many rows share a time. Compared from the end, where times differ first. */
-  private isLast(bytes: Buffer, start: number, end: number): boolean {
-    if (end - start !== this.lastLength) return false;
-    for (let i = this.lastLength - 1; i >= 0; i--) if (bytes[start + i] !== this.lastCell[i]) return false;
-    return true;
-  }
-
-  private keepLast(bytes: Buffer, start: number, end: number, ms: number): void {
-    this.lastLength = end - start <= longestCell ? end - start : -1;
-    this.lastMs = ms;
+  private keepLast(bytes: Buffer, start: number, end: number): void {
+    this.lastLength = end > start && end - start <= longestCell ? end - start : -1;
     for (let i = 0; i < this.lastLength; i++) this.lastCell[i] = bytes[start + i]!;
+    this.secondsAt = this.format.kind === 'date' && !Number.isNaN(this.ms) ? this.findSeconds() : -1;
+    const seconds = this.secondsAt < 0 ? 0 : twoDigits(this.lastCell, this.secondsAt, this.lastLength);
+    this.baseMs = this.ms - seconds * 1000;
+  }
+
+  /** Place of SS in a clock "H:MM:SS" that stands alone in the last cell; -1 where there is none whose seconds may be any. */
+  private findSeconds(): number {
+    const { lastCell, lastLength } = this;
+    for (let i = 1; i + 6 <= lastLength; i++) {
+      if (lastCell[i] !== colon || lastCell[i + 3] !== colon || !isDigit(lastCell[i - 1]!)) continue;
+      const hourStart = i >= 2 && isDigit(lastCell[i - 2]!) ? i - 2 : i - 1;
+      const isClock = hourStart === 0 || beforeClock.includes(lastCell[hourStart - 1]!);
+      const isAlone = i + 6 === lastLength || !isDigit(lastCell[i + 6]!);
+      // 24:00:00 and a leap second exist, but not the seconds beside them.
+      const isUsual = twoDigits(lastCell, hourStart, i) !== 24 && twoDigits(lastCell, i + 4, lastLength) <= 59;
+      if (isClock && isAlone && isUsual && isDigit(lastCell[i + 5]!)) return i + 4;
+    }
+    return -1;
   }
 
   private readCount(bytes: Buffer, start: number, end: number): number {
@@ -160,11 +202,11 @@ function isDigit(byte: number): boolean {
   return byte >= zero && byte <= nine;
 }
 
-function digitAt(bytes: Buffer, at: number, end: number): number {
+function digitAt(bytes: Uint8Array, at: number, end: number): number {
   return at < end && isDigit(bytes[at]!) ? bytes[at]! - zero : -1;
 }
 
-function twoDigits(bytes: Buffer, at: number, end: number): number {
+function twoDigits(bytes: Uint8Array, at: number, end: number): number {
   const tens = digitAt(bytes, at, end);
   const ones = digitAt(bytes, at + 1, end);
   return tens < 0 || ones < 0 ? -1 : tens * 10 + ones;

@@ -108,3 +108,56 @@ test('bytes and texts give the same time, whatever the notation', () => {
     { numRuns: 300 },
   );
 });
+
+test('a time beside its neighbour, with a digit or two changed, is read as if it stood alone', () => {
+  const notations = [
+    '2026-09-06 01:02:03',
+    '2026-09-06T23:59:59.250Z',
+    '2026-09-06T01:02:03+02:00',
+    '06.09.2026 1:02:03',
+    '6-Sep-2026:01:02:03', // the first two colons stand around the hour
+    '2026-09-06 01.02:03:25', // the last number is a fraction
+    '2026-09-06 01:02:03:250',
+    '2026-09-06 24:00:00',
+    '2026-09-06 23:59:60',
+    '12/25/2026 12:00:00 AM',
+    'Sun Sep  6 01:02:03 2026',
+    '1784160000',
+  ];
+  const digitPlaces = (text: string): number[] => [...text].flatMap((sign, i) => (/\d/.test(sign) ? [i] : []));
+  const cells = fc.constantFrom(...notations).chain((text) => {
+    const change = fc.tuple(fc.constantFrom(...digitPlaces(text)), fc.nat({ max: 9 }));
+    const changed = fc
+      .array(change, { minLength: 1, maxLength: 2 })
+      .map((changes) =>
+        changes.reduce((cell, [at, digit]) => cell.slice(0, at) + String(digit) + cell.slice(at + 1), text),
+      );
+    return fc
+      .array(
+        fc.oneof(
+          changed,
+          fc.constant(text),
+          changed.map((cell) => `${cell}1`),
+        ),
+        { minLength: 2, maxLength: 20 },
+      )
+      .map((list) => ({ text, list }));
+  });
+  let skimmed = 0;
+  fc.assert(
+    fc.property(cells, ({ text, list }) => {
+      const format = detectTimeFormat([text], { columnName: 'Time' })!;
+      const time = new TimeBytes(format, 'utf-8');
+      const read = compileTime(format);
+      for (const it of list) {
+        const bytes = Buffer.from(`${it},1\n`);
+        if (time.skim(bytes, 0) === it.length) {
+          skimmed++;
+          expect(time.ms, it).toBe(read(it));
+        } else expect(time.read(bytes, 0, it.length), it).toBe(read(it));
+      }
+    }),
+    { numRuns: 1000 },
+  );
+  expect(skimmed).toBeGreaterThan(500); // the short way is taken
+});
