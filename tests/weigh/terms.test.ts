@@ -24,6 +24,10 @@ test('every term reads a detector that exists, has its own name and a sentence',
   }
 });
 
+test('every term was fitted: one without strengths counts for nothing, so run the fit after adding one', () => {
+  expect(terms.map(({ id }) => id).filter((id) => !(id in table))).toEqual([]);
+});
+
 test('every fitted strength belongs to a term and has the sign the term allows', () => {
   for (const [id, adds] of Object.entries(table)) {
     const term = terms.find((candidate) => candidate.id === id);
