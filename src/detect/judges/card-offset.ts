@@ -1,8 +1,10 @@
 import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { fitChange, type ChangeFit, type Series } from '../shared/change-fit.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { coldRoomsByHour } from '../shared/soaks.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
+import { coldRoomsByHour } from '../shared/cold-hours.js';
+import { movingTogetherOf } from '../shared/moving-together.js';
 
 export interface CardOffsetSettings {
   /** Zones that a card, and the rest of the plant, must have in the soaks. */
@@ -15,27 +17,52 @@ export interface CardOffsetSettings {
   readonly leastMovedShare: number;
 }
 
-/** All zones of one input card reading high or low together, against the zones of the other cards. */
+/**
+ * All zones of one input card reading high or low together, against the zones of the other cards; where nobody says
+ * which zones share a card, the zones of a machine that move as one.
+ */
 export const cardOffset: Judge<CardOffsetSettings> = {
   meta: {
     id: 'card-offset',
-    sees: 'all zones of one input card that shift together in the cold soaks while those of other cards do not',
-    needs: ['reading', 'soak', 'card'],
+    sees: 'zones of one input card that shift together in the cold soaks while other zones do not',
+    needs: ['reading', 'soak', 'peers'],
     source: 'Common practice: zones of one card share its reference and its supply.',
     defaults: { leastZones: 2, leastGain: 30, smallestDegC: 0.5, leastMovedShare: 0.75 },
   },
   judge(evidence, settings) {
     const shifts = new Map<string, Shift | string>();
     return judgeZones(evidence, 'card-offset', (zone) => {
-      if (zone.card === null) return `Zone ${zone.name}: its input card is not stated.`;
+      if (zone.card === null) return unstatedCard(evidence, zone);
       const known = shifts.get(zone.card) ?? shiftOf(evidence, zone.card, settings);
       shifts.set(zone.card, known);
-      if (typeof known === 'string') return `Zone ${zone.name}: ${known}`;
+      if (typeof known === 'string') {
+        const together = unstatedCard(evidence, zone);
+        return typeof together !== 'string' && together.length > 0 ? together : `Zone ${zone.name}: ${known}`;
+      }
       if (known.facts === null) return [];
       return [symptomOf('card-offset', known.fit.onsetMs, windowOf(evidence).endMs, 1, known.facts)];
     });
   },
 };
+
+/** Zones that keep to each other to a tenth of a movement of degrees have something in common, whatever it is called. */
+function unstatedCard(evidence: Evidence, zone: Zone): Answer {
+  const group = movingTogetherOf(evidence).find(({ zones }) => zones.includes(zone.index));
+  if (!group) {
+    return coldRoomsByHour(evidence).some(({ roomDegC }) => !Number.isNaN(roomDegC[zone.index]!))
+      ? []
+      : `Zone ${zone.name}: its input card is not stated, and it was never cold beside others.`;
+  }
+  return [
+    symptomOf('card-offset', group.startMs, group.endMs, 1, {
+      offsetDegC: group.degC,
+      apartRatio: group.apartShare,
+      zoneCount: group.zones.length,
+      otherCount: group.otherCount,
+      isStatedCount: 0,
+    }),
+  ];
+}
 
 interface Shift {
   readonly fit: ChangeFit;
@@ -79,6 +106,7 @@ function shiftOf(evidence: Evidence, card: string, settings: CardOffsetSettings)
     otherCount: outside.length,
     movedShare,
     isStepCount: fit.shape === 'step' ? 1 : 0,
+    isStatedCount: 1,
   };
   return { fit, facts };
 }

@@ -6,7 +6,7 @@ import { zoneChangesOf } from '../shared/zone-changes.js';
 export interface OffsetStepSettings {
   /** Squared standard deviations that a step must explain. */
   readonly leastGain: number;
-  /** Smaller steps, seen cold, are told as nothing. */
+  /** Smaller steps, seen cold, are told as nothing: 0.3 °C as for slow-drift. */
   readonly smallestDegC: number;
 }
 
@@ -17,7 +17,7 @@ export const offsetStep: Judge<OffsetStepSettings> = {
     sees: 'a reading error that came at once and stayed, in the cold soaks and in the duty',
     needs: ['reading', 'soak', 'peers'],
     source: 'Change of mean by least squares on soaks and on duty against peers; common practice.',
-    defaults: { leastGain: 30, smallestDegC: 0.4 },
+    defaults: { leastGain: 30, smallestDegC: 0.3 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'offset-step', (zone) => {

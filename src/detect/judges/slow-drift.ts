@@ -8,6 +8,7 @@ import {
   isDutyBeyondLoad,
   isSensorUnchanged,
   readingErrorOf,
+  smallestHotDriftDegC,
   workingDegC,
 } from '../shared/reading-error.js';
 import { zoneToleranceDegC } from '../shared/tolerance.js';
@@ -16,7 +17,7 @@ import { zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
 export interface SlowDriftSettings {
   /** Squared standard deviations that a drift must explain. */
   readonly leastGain: number;
-  /** Smaller drifts are told as nothing. */
+  /** Smaller drifts are told as nothing: 0.3 °C is what class B allows a sensor near room temperature (IEC 60751). */
   readonly smallestDegC: number;
   /** … and so is one that duty alone shows below this: load and room leave more behind there. */
   readonly smallestHotDegC: number;
@@ -31,7 +32,7 @@ export const slowDrift: Judge<SlowDriftSettings> = {
     sees: 'a reading error that grows from one day to the next, cold or in the duty it costs',
     needs: ['reading', 'soak', 'peers'],
     source: 'Hinge by least squares (Hudson 1966) on soaks and on duty against peers; common practice.',
-    defaults: { leastGain: 30, smallestDegC: 0.4, smallestHotDegC: 1.5 },
+    defaults: { leastGain: 30, smallestDegC: 0.3, smallestHotDegC: 1.5 },
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'slow-drift', (zone) => judgeZone(evidence, zone, settings));
@@ -43,7 +44,8 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
   const fit = betterFit(change);
   if (!fit)
     return `${change.soaksUnable ?? `Zone ${zone.name}: too few cold soaks.`} ${change.dutyUnable ?? ''}`.trim();
-  if (fit !== change.ramp || !isSure(fit, change, settings) || isSensorUnchanged(fit)) return [];
+  if (fit !== change.ramp || !isSure(fit, change, settings) || isSensorUnchanged(fit))
+    return change.cold ? [] : notVisible(evidence, zone, change, settings);
   const { endMs } = windowOf(evidence);
   const days = (endMs - fit.onsetMs) / DAY_MS;
   const { offsetDegC } = readingErrorOf(fit);
@@ -58,6 +60,20 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
       ...toleranceFacts(evidence, zone, change, offsetDegC, slopeDegCPerDay),
     }),
   ];
+}
+
+/** A drift that matters is beyond the sensor's tolerance by as much again (own choice). */
+const MATTERS_TOLERANCES = 2;
+
+/**
+ * Nothing seen in a zone that is never cold means little: load and room move its duty, too. Where a drift twice the
+ * tolerance could hide in that, the answer is that it cannot be told.
+ */
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: SlowDriftSettings): Answer {
+  const smallestDegC = smallestHotDriftDegC(change, settings.smallestHotDegC);
+  const toleranceDegC = zoneToleranceDegC(zone, workingDegC(evidence, change));
+  if (!(smallestDegC > MATTERS_TOLERANCES * toleranceDegC)) return [];
+  return `Zone ${zone.name} is never cold in this log, and by its duty alone a drift below ${smallestDegC.toFixed(0)} °C does not show.`;
 }
 
 function isSure(fit: ChangeFit, change: ZoneChange, settings: SlowDriftSettings): boolean {

@@ -100,8 +100,11 @@ function repeatedDips(soaks: readonly SoakPoint[], { fewestDips, smallestColdDeg
     soaks.forEach((point, i) => {
       const depthDegC = sign * (usualDegC - point.offsetDegC);
       if (depthDegC < Math.max(smallestColdDegC, DIP_SDS * point.uncertaintyDegC)) return;
-      const back = soaks.slice(i + 1).find((later) => Math.abs(usualDegC - later.offsetDegC) <= LEFT_SHARE * depthDegC);
+      const isUsual = (other: SoakPoint) => Math.abs(usualDegC - other.offsetDegC) <= LEFT_SHARE * depthDegC;
+      const back = soaks.slice(i + 1).find(isUsual);
       const backMs = back ? back.timeMs - point.timeMs : Infinity;
+      // Soaks that were low from the start tell of a level that rose, not of a dip.
+      if (!soaks.slice(0, i).some(isUsual)) return;
       if (backMs > GONE_WITHIN_MS || point.timeMs - (dips.at(-1)?.point.timeMs ?? -Infinity) < NEXT_AFTER_MS) return;
       dips.push({ point, depthDegC, backHours: backMs / 3_600_000 });
     });

@@ -3,7 +3,7 @@ import { partialOut } from '../../maths/added-column.js';
 import { median, quantile } from '../../maths/quantile.js';
 import { oncePer } from './memo.js';
 import { shapeColumn } from './change-fit.js';
-import { roomOf } from './soaks.js';
+import { roomOf } from './cold-hours.js';
 import { windowsOf } from './windows.js';
 import { zoneChangesOf } from './zone-changes.js';
 import { WARMEST_ROOM_DEG_C, zoneState } from './zone-state.js';

@@ -2,7 +2,8 @@ import type { Evidence } from '../../model/detector.js';
 import { momentsOf, populationSd } from '../../maths/moments.js';
 import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
-import { roomSeriesOf, usualRoomOf } from './soaks.js';
+import { usualRoomOf } from './cold-hours.js';
+import { roomSeriesOf } from './soaks.js';
 import { windowsOf, type ZoneWindows } from './windows.js';
 import { zoneState } from './zone-state.js';
 

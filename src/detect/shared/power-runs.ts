@@ -8,7 +8,7 @@ import { fullOutputPercentOf } from './full-output.js';
 import { heatUpsOf } from './heat-ups.js';
 import { oncePer } from './memo.js';
 import { samplingMsOf } from './sampling.js';
-import { usualRoomOf } from './soaks.js';
+import { usualRoomOf } from './cold-hours.js';
 import { zoneState, zoneStatesOf } from './zone-state.js';
 
 /** Below its usual level by this much, a zone is not held any more (own choice: above any load swing). */

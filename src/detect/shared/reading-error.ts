@@ -1,6 +1,6 @@
 import type { Evidence } from '../../model/detector.js';
 import type { ChangeFit, ChangeSize } from './change-fit.js';
-import { usualRoomOf } from './soaks.js';
+import { usualRoomOf } from './cold-hours.js';
 import type { ZoneChange } from './zone-changes.js';
 
 /** Half of the drifts seen are the same hot and cold, half grow with temperature (own choice: no figure is published). */
@@ -97,6 +97,8 @@ const AGREEING_GAIN = 15;
  * Less than half of that means that the duty changed and the sensor did not.
  */
 const LEAST_COLD_SHARE = 0.05;
+/** A cold change this clear (squared standard deviations) is one, whatever the duty shows beside it: seven sigma. */
+const CLEAR_COLD_GAIN = 50;
 
 /** Whether the soaks show a change together with the duty. */
 export function isAgreed({ hot, cold }: ChangeFit): boolean {
@@ -105,7 +107,7 @@ export function isAgreed({ hot, cold }: ChangeFit): boolean {
 
 /** Whether the soaks are sure enough to say that the sensor itself did not change although the duty did. */
 export function isSensorUnchanged({ hot, cold }: ChangeFit): boolean {
-  if (!hot || !cold || !isKnown(cold)) return false;
+  if (!hot || !cold || !isKnown(cold) || cold.gain >= CLEAR_COLD_GAIN) return false;
   const share = LEAST_COLD_SHARE * Math.abs(hot.degC);
   return Math.abs(cold.degC) + cold.errorDegC < share;
 }
@@ -118,6 +120,13 @@ export function isDutyBeyondLoad(fit: ChangeFit, { duty }: ZoneChange, smallestD
   if (!isAgreed(fit) && fit.hot.gain < ALONE_GAIN) return false;
   // Beyond the whole span the model has left its ground: an output at its stop, a set point of its own.
   return Math.abs(fit.hot.degC) >= least && Math.abs(fit.hot.degC) < duty.spanDegC;
+}
+
+/** The smallest drift that the duty of a zone without soaks can show; Infinity where its duty is not known. */
+export function smallestHotDriftDegC({ ramp, duty }: ZoneChange, smallestDegC: number): number {
+  if (!duty) return Infinity;
+  const errorDegC = ramp?.hot && isKnown(ramp.hot) ? ramp.hot.errorDegC : 0;
+  return Math.max(smallestDegC, UNEXPLAINED_RAMP_SHARE * duty.spanDegC, Math.sqrt(ALONE_GAIN) * errorDegC);
 }
 
 /**

@@ -1,28 +1,16 @@
 import type { Evidence } from '../../model/detector.js';
-import type { ZoneDigest } from '../../model/digest.js';
 import { median } from '../../maths/quantile.js';
-import { noiseSd } from '../../maths/spread.js';
-import { timeConstantsOf } from './cool-downs.js';
+import { coldHoursOf, HOUR_MS, isSeenHeated, type ColdHour } from './cold-hours.js';
 import { livesOf } from './lives.js';
 import { oncePer } from './memo.js';
-import { resolutionDegCOf, samplingMsOf } from './sampling.js';
-import { lineOf } from './windows.js';
-import { WARMEST_ROOM_DEG_C, zoneState, zoneStatesOf } from './zone-state.js';
+import { movingTogetherOf } from './moving-together.js';
 
-/** A soak is looked at hour by hour: long enough for a slope against noise, short against the room's own day. */
-const HOUR_MS = 3_600_000;
 /** Points of one long soak (a weekend) are this far apart, so that a drift inside it still shows (own choice). */
 const POINT_MS = 4 * HOUR_MS;
-/** Still decaying by more than this, the exponential tail is no longer sure enough to be taken off (own choice). */
-const LARGEST_LAG_DEG_C = 4;
-/** The lag taken off is known to this share: time constants differ a little between fast and slow parts (own choice). */
-const LAG_ERROR_SHARE = 0.2;
 /** A zone and two peers: with one peer alone nobody can say which of the two is off. */
 const LEAST_ZONES = 3;
 /** Two soak points of a healthy zone differ by draughts and neighbours by at least this much (own choice). */
 const DRAUGHT_DEG_C = 0.03;
-/** Periods above the warmest room that show a heated zone; a few may be spikes (own choice). */
-const WARM_PLACES = 10;
 
 /** One look at a cold zone: its reading against the median of its peers, lag of either taken off. */
 export interface SoakPoint {
@@ -42,18 +30,6 @@ export interface Soaks {
   readonly unable: string | null;
 }
 
-/** An hour in which a zone was cold: room temperature as this zone tells it, its slow lag behind the room taken off. */
-interface ColdHour {
-  readonly hour: number;
-  readonly roomDegC: number;
-  readonly errorDegC: number;
-}
-
-/** Cold hours of every zone, by hour of the digest. */
-const coldHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<number, ColdHour>[] =>
-  evidence.zones.map(({ index }) => coldHours(evidence, index)),
-);
-
 /**
  * Cold hours with each zone's usual offset from the median of its machine taken off, life by life: so neither a peer
  * that is missing for once nor one that got a new sensor shifts the others.
@@ -61,7 +37,7 @@ const coldHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<number, C
 const levelledHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<number, ColdHour>[] => {
   const hours = coldHoursOf(evidence);
   return evidence.zones.map(({ index }) => {
-    const group = peerGroup(evidence, index).map((peer) => hours[peer]!);
+    const group = unmoved(evidence, peerGroup(evidence, index)).map((peer) => hours[peer]!);
     const lifeAt = (hour: number) =>
       livesOf(evidence)[index]!.filter((at) => at <= evidence.digest.startMs + hour * HOUR_MS).length;
     const offsets = new Map<number, number[]>();
@@ -111,19 +87,19 @@ export function soaksOf(evidence: Evidence, index: number, leftOut: ReadonlySet<
 
 const nobody: ReadonlySet<number> = new Set();
 
+/** Zones but those that moved together: a card that shifts takes the median of a small machine along. */
+function unmoved(evidence: Evidence, zones: readonly number[]): readonly number[] {
+  const moved = new Set(movingTogetherOf(evidence).flatMap((group) => group.zones));
+  const rest = zones.filter((zone) => !moved.has(zone));
+  return rest.length >= LEAST_ZONES - 1 ? rest : zones;
+}
+
 function peerGroup({ zones }: Evidence, index: number): number[] {
   const machine = zones.filter((z) => z.machine === zones[index]!.machine);
   return (machine.length >= LEAST_ZONES ? machine : zones).map((z) => z.index);
 }
 
 const none = (unable: string): Soaks => ({ points: [], unable });
-
-/** Room temperature at the last cold hour of the plant, by the median of the zones cold then; NaN where never cold. */
-export const roomOf = oncePer((evidence: Evidence): number => {
-  const hours = coldHoursOf(evidence);
-  const last = Math.max(-1, ...hours.flatMap((zone) => [...zone.keys()]));
-  return median(hours.flatMap((zone) => zone.get(last)?.roomDegC ?? []));
-});
 
 /** Room temperature hour by hour where at least one zone was cold, by the median of those, in time order. */
 export const roomSeriesOf = oncePer((evidence: Evidence): { timeMs: Float64Array; degC: Float64Array } => {
@@ -137,61 +113,6 @@ export const roomSeriesOf = oncePer((evidence: Evidence): { timeMs: Float64Array
     degC: Float64Array.from(hours, (hour) => median(byHour.get(hour)!)),
   };
 });
-
-/** Usual room temperature over the window, by the median of all cold hours; NaN where never cold. */
-export const usualRoomOf = oncePer((evidence: Evidence): number =>
-  median(coldHoursOf(evidence).flatMap((zone) => [...zone.values()].map(({ roomDegC }) => roomDegC))),
-);
-
-/**
- * A soak is proven by heat that is off. Where no output is logged, that takes a zone that was warm at another time: an
- * outdoor sensor or an air duct is always below the warmest room, and its peers have other temperatures by right.
- */
-function isSeenHeated({ digest, zones }: Evidence, index: number): boolean {
-  const { meanDegC, setpointDegC } = digest.zones[index]!;
-  const warmPlaces = (degC: Float32Array) => degC.reduce((n, value) => (value > WARMEST_ROOM_DEG_C ? n + 1 : n), 0);
-  return zones[index]!.has.output || warmPlaces(meanDegC) >= WARM_PLACES || warmPlaces(setpointDegC) >= WARM_PLACES;
-}
-
-function coldHours(evidence: Evidence, index: number): Map<number, ColdHour> {
-  const { digest, zones } = evidence;
-  if (!isSeenHeated(evidence, index)) return new Map();
-  const states = zoneStatesOf(evidence)[index]!;
-  const zone = digest.zones[index]!;
-  const tauHours = timeConstantsOf(evidence)[index]!;
-  const places = Math.max(1, Math.round(HOUR_MS / digest.periodMs));
-  const hours = new Map<number, ColdHour>();
-  const leastCount = Math.max(2, 0.7 * Math.min(places, HOUR_MS / samplingMsOf(zones[index]!)));
-  const stepErrorDegC = resolutionDegCOf(zones[index]!) / Math.sqrt(12); // of one rounded reading
-  for (let hour = 0; (hour + 1) * places <= digest.length; hour++) {
-    const from = hour * places;
-    if (!isOffThroughout(states, from, from + places)) continue;
-    const cold = coldHour(zone, hour, from, from + places, tauHours, stepErrorDegC);
-    if (cold.count >= leastCount && cold.isCold) hours.set(hour, cold);
-  }
-  return hours;
-}
-
-function isOffThroughout(states: Uint8Array, from: number, to: number): boolean {
-  for (let i = from; i < to; i++) if (states[i] !== zoneState.off) return false;
-  return true;
-}
-
-function coldHour(zone: ZoneDigest, hour: number, from: number, to: number, tauHours: number, stepErrorDegC: number) {
-  const { mean, slope, count } = lineOf(zone.meanDegC, from, to);
-  const lagDegC = slope * (to - from) * (Number.isNaN(tauHours) ? 0.5 : tauHours);
-  // Rounding errors do not average out while the true value rests, so one step's error stays in the mean.
-  const noiseDegC = Math.max(noiseSd(zone.meanDegC.subarray(from, to)), stepErrorDegC / 2);
-  const meanError = Math.hypot(noiseDegC / Math.sqrt(count), stepErrorDegC / 3);
-  const lagError = (noiseDegC * Math.sqrt(12 / count) * lagDegC) / (slope * (to - from) || 1);
-  return {
-    hour,
-    count,
-    roomDegC: mean + lagDegC,
-    errorDegC: Math.hypot(meanError, lagError, LAG_ERROR_SHARE * lagDegC),
-    isCold: mean <= WARMEST_ROOM_DEG_C && Math.abs(lagDegC) <= LARGEST_LAG_DEG_C,
-  };
-}
 
 interface Look {
   readonly hour: number;
@@ -248,23 +169,4 @@ function pointOf(looks: readonly Look[], startMs: number): SoakPoint {
     roomDegC: looks.at(-1)!.roomDegC,
     peerCount: Math.round(average((look) => look.peerCount)),
   };
-}
-
-/** Room temperature as each zone tells it, hour by hour in time order; NaN where a zone was not cold. */
-export const coldRoomsByHour = oncePer(
-  (evidence: Evidence): readonly { readonly timeMs: number; readonly roomDegC: readonly number[] }[] => {
-    const zones = coldHoursOf(evidence);
-    const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);
-    return hours.map((hour) => ({
-      timeMs: evidence.digest.startMs + (hour + 0.5) * HOUR_MS,
-      roomDegC: zones.map((zone) => sureRoomDegC(zone.get(hour))),
-    }));
-  },
-);
-
-/** A room temperature less sure than this says nothing of a card's shift (own choice). */
-const SURE_DEG_C = 0.4;
-
-function sureRoomDegC(cold: ColdHour | undefined): number {
-  return cold && cold.errorDegC <= SURE_DEG_C ? cold.roomDegC : NaN;
 }

@@ -3,6 +3,7 @@ import { fitChange, rampPowers, type ChangeFit, type ChangeSize, type Series } f
 import { dutyRowsOf, type DutyRows } from './duty-model.js';
 import { livesOf } from './lives.js';
 import { oncePer } from './memo.js';
+import { movingTogetherOf } from './moving-together.js';
 import { soaksOf, type SoakPoint } from './soaks.js';
 
 /** A change this clear (squared standard deviations) makes a zone no reference for its peers: five and a half sigma. */
@@ -34,14 +35,17 @@ export interface ZoneChange {
 
 /**
  * Soaks and duty of all zones, each against peers that have no change of their own: the zone with the clearest change
- * is found first and left out as a peer, then the next, until none is clear. Never throws.
+ * is found first and left out as a peer, then the next, until none is clear. Zones that moved together are left out from
+ * the start. Never throws.
  */
 export const zoneChangesOf = oncePer((evidence: Evidence): readonly ZoneChange[] => {
   const machines = [...new Set(evidence.zones.map(({ machine }) => machine))];
   const changes = new Array<ZoneChange>(evidence.zones.length);
+  const moved = movingTogetherOf(evidence).flatMap((group) => group.zones);
   for (const machine of machines) {
     const zones = evidence.zones.filter((z) => z.machine === machine).map(({ index }) => index);
-    const leftOut = new Set<number>();
+    const leftOut = new Set(moved.filter((index) => zones.includes(index)));
+    for (const index of leftOut) changes[index] = { ...changeOf(evidence, index, leftOut), isReference: false };
     for (;;) {
       for (const index of zones) if (!leftOut.has(index)) changes[index] = changeOf(evidence, index, leftOut);
       const clearest = clearestOf(

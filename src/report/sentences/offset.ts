@@ -65,7 +65,11 @@ const cardOffset: Spoken = {
   isOnTrace: true,
   say: (ask) => {
     const offsetDegC = ask('offsetDegC');
-    return phrase`the ${counted(ask('zoneCount'), 'zone')} of its input card read ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'higher', 'lower')} than all others, together`;
+    const zones = counted(ask('zoneCount'), 'zone');
+    const moved = phrase`read ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'higher', 'lower')} than all others, together`;
+    return ask('isStatedCount') === 1
+      ? phrase`the ${zones} of its input card ${moved}`
+      : phrase`${zones} of the machine ${moved}, as those of one input card do`;
   },
 };
 

@@ -13,6 +13,9 @@ function coldShare(evidence: ZoneEvidence): number {
   return soak / factOf(evidence, 'duty-shift', 'residualDegC');
 }
 
+/** Detectors that see a change in the cold soaks. */
+const soakDetectors = ['cold-soak-offset', 'slow-drift', 'offset-step', 'wet-recovery', 'card-offset'];
+
 /** What soaks and duty say of a reading that walks away from the truth. */
 export const driftTerms: readonly Term[] = [
   {
@@ -129,7 +132,7 @@ export const driftTerms: readonly Term[] = [
     against: ['sensor', 'wiring', 'input'],
     value: (zone) =>
       couldTell(zone, 'cold-soak-offset')
-        ? Number(['cold-soak-offset', 'slow-drift', 'wet-recovery'].every((id) => symptomsOf(zone, id).length === 0))
+        ? Number(soakDetectors.every((id) => symptomsOf(zone, id).length === 0))
         : null,
   },
   {

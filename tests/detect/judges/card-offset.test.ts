@@ -26,8 +26,33 @@ test('is silent when one zone of the card shifts, and when all zones of the plan
   }
 });
 
-test('cannot tell where the cards are not stated, or one card holds all', () => {
-  expect(ask(cardOffset, heatedPlant([{}, {}, {}], { days: 2 })).unable).toMatch(/card is not stated/);
+test('finds zones that move as one where no card is stated, and no others', () => {
+  const shift = (h: number) => (h > 60 ? -3 : 0);
+  const evidence = heatedPlant([{ offsetDegC: shift }, { offsetDegC: (h) => 0.4 + shift(h) }, {}, {}, {}, {}]);
+  for (const zone of [0, 1]) {
+    const { facts, startMs } = ask(cardOffset, evidence, zone).symptoms[0]!;
+    expect(facts).toMatchObject({ zoneCount: 2, isStatedCount: 0 });
+    expect(facts['offsetDegC']).toBeCloseTo(-3, 1);
+    expect(hoursOff(startMs, 60)).toBeLessThan(24);
+  }
+  for (const zone of [2, 3, 4, 5]) expect(ask(cardOffset, evidence, zone).symptoms).toEqual([]);
+});
+
+test('two sensors that drift by themselves are no card, nor is half a machine', () => {
+  const apart = heatedPlant([
+    { offsetDegC: (h) => (h > 60 ? -3 : 0) },
+    { offsetDegC: (h) => -Math.max(0, h - 60) / 20 },
+    {},
+    {},
+    {},
+    {},
+  ]);
+  const half = heatedPlant([2, 2, 2, 0, 0, 0].map((size) => ({ offsetDegC: (h: number) => (h > 60 ? size : 0) })));
+  for (const evidence of [apart, half])
+    for (const zone of evidence.zones) expect(ask(cardOffset, evidence, zone.index).symptoms).toEqual([]);
+});
+
+test('cannot tell without cold hours, or where one card holds all', () => {
   const one = heatedPlant([{ card: 'A' }, { card: 'A' }, { card: 'A' }], { days: 2 });
   expect(ask(cardOffset, one).unable).toMatch(/on others 0/);
   expect(factsOf(cardOffset, one)).toEqual({});
