@@ -1,30 +1,24 @@
 import type { PlantDigest, ZoneDigest } from '../model/digest.js';
 import { readingState, type SampleBlock } from '../model/sample-block.js';
 import type { Zone } from '../model/zone.js';
-import {
-  BYTES_PER_PLACE,
-  copyPlaces,
-  emptyZoneDigest,
-  isEmptyPlace,
-  LARGEST_COUNT,
-  mergePlace,
-} from './zone-digest.js';
+import { GridRoom, PLACES_PER_STEP } from './grid-room.js';
+import { BYTES_PER_PLACE, emptyZoneDigest, LARGEST_COUNT } from './zone-digest.js';
 
 /** The period a digest starts with; one minute keeps every stop and short open apart (common practice). */
 export const SMALLEST_PERIOD_MS = 60_000;
 
-/** Memory that a digest may take unless told otherwise: about four months of 24 zones by the minute. */
-export const DEFAULT_BUDGET_BYTES = 160e6;
+/**
+ * Memory that a digest may take unless told otherwise: a quarter of a year of 24 zones by the minute. Judges and page
+ * need about twice as much beside it, and a run on the largest plant is to stay below 400 MB (own choice).
+ */
+export const DEFAULT_BUDGET_BYTES = 126e6;
 
 /**
  * A log with holes of months or years is kept by the minute over a quarter of a year, or as long as a quarter of the grid is
  * filled; a longer grid is made of holes, and memory and time would go into those (own choice).
  */
-const SPARSE_PLACES = 128 * 1024;
-const MOST_PLACES_PER_FILLED = 4;
-
-/** Places per chunk; chunks are made where samples are, so a hole of weeks costs nothing until `finish`. */
-const PLACES_PER_CHUNK = 1024;
+const SPARSE_STEPS = 128;
+const MOST_STEPS_PER_FILLED = 4;
 
 /** A digest while it grows. */
 export interface GrowingDigest {
@@ -46,36 +40,40 @@ export interface GrowingDigest {
  */
 export function startDigest(zones: readonly Zone[], budgetBytes = DEFAULT_BUDGET_BYTES): GrowingDigest {
   let periodMs = SMALLEST_PERIOD_MS;
-  let chunks: Map<number, ZoneDigest>[] = zones.map(() => new Map());
-  let firstChunk = Infinity;
-  let lastChunk = -Infinity;
+  let firstStep = Infinity;
+  let lastStep = -Infinity;
+  /** By zone: the steps of the grid in which something was counted. */
+  let filledSteps = zones.map(() => new Set<number>());
+  const fittingPlaces = Math.floor(budgetBytes / (BYTES_PER_PLACE * zones.length));
+  const mostSteps = Math.max(1, Math.floor(fittingPlaces / PLACES_PER_STEP));
+  const room = new GridRoom(zones.length, mostSteps * PLACES_PER_STEP);
 
   function coarsen(): void {
     periodMs *= 2;
-    chunks = chunks.map(halveChunks);
-    firstChunk = Math.floor(firstChunk / 2);
-    lastChunk = Math.floor(lastChunk / 2);
+    room.halve();
+    filledSteps = filledSteps.map((steps) => new Set([...steps].map((step) => Math.floor(step / 2))));
+    firstStep = Math.floor(firstStep / 2);
+    lastStep = Math.floor(lastStep / 2);
   }
 
-  /** Places of the chunks of the zone that has most. */
-  function filledPlaces(): number {
-    return chunks.reduce((most, held) => Math.max(most, held.size), 0) * PLACES_PER_CHUNK;
+  /** Steps of the zone that has most. */
+  function mostFilledSteps(): number {
+    return filledSteps.reduce((most, { size }) => Math.max(most, size), 0);
   }
 
   /** Makes room for a time: coarsens first when the grid would grow beyond the budget. */
   function reach(timeMs: number): void {
     for (;;) {
-      const chunk = Math.floor(timeMs / (periodMs * PLACES_PER_CHUNK));
-      const first = Math.min(firstChunk, chunk);
-      const last = Math.max(lastChunk, chunk);
-      const places = (last - first + 1) * PLACES_PER_CHUNK;
-      const fitsMemory = places * BYTES_PER_PLACE * zones.length <= budgetBytes;
+      const step = Math.floor(timeMs / (periodMs * PLACES_PER_STEP));
+      const first = Math.min(firstStep, step);
+      const last = Math.max(lastStep, step);
+      const steps = last - first + 1;
       if (
-        (fitsMemory && places <= Math.max(SPARSE_PLACES, filledPlaces() * MOST_PLACES_PER_FILLED)) ||
-        last === first
+        steps === 1 ||
+        (steps <= mostSteps && steps <= Math.max(SPARSE_STEPS, mostFilledSteps() * MOST_STEPS_PER_FILLED))
       ) {
-        firstChunk = first;
-        lastChunk = last;
+        firstStep = first;
+        lastStep = last;
         return;
       }
       coarsen();
@@ -84,36 +82,25 @@ export function startDigest(zones: readonly Zone[], budgetBytes = DEFAULT_BUDGET
 
   const open = emptyZoneDigest(1);
 
-  function store(zone: number, place: number): void {
-    const index = Math.floor(place / PLACES_PER_CHUNK);
-    let chunk = chunks[zone]!.get(index);
-    if (!chunk) chunks[zone]!.set(index, (chunk = emptyZoneDigest(PLACES_PER_CHUNK)));
-    mergePlace(chunk, place - index * PLACES_PER_CHUNK, open, 0);
-  }
-
   return {
     take(block) {
       if (block.length === 0) return;
-      if (!chunks[block.zone]) throw new RangeError(`Zone index ${block.zone}: the digest has ${zones.length} zones.`);
+      const filled = filledSteps[block.zone];
+      if (!filled) throw new RangeError(`Zone index ${block.zone}: the digest has ${zones.length} zones.`);
       reach(block.timeMs[0]!);
       reach(block.timeMs[block.length - 1]!);
       for (let from = 0; from < block.length;) {
         const place = Math.floor(block.timeMs[from]! / periodMs);
         const to = endOfPeriod(block, from, (place + 1) * periodMs);
         digestSamples(block, from, to, open);
-        store(block.zone, place);
+        filled.add(Math.floor(place / PLACES_PER_STEP));
+        room.store(block.zone, place, firstStep * PLACES_PER_STEP, open);
         from = to;
       }
     },
     finish() {
-      const { first, length } = filledRange(chunks);
-      const digests = chunks.map((held) => {
-        const zone = emptyZoneDigest(length);
-        for (const [index, chunk] of held) placeChunk(chunk, index * PLACES_PER_CHUNK - first, zone, length);
-        held.clear(); // lets the memory of one zone go before the next one is laid out
-        return zone;
-      });
-      return { startMs: first * periodMs, periodMs, length, zones: digests };
+      const { first, length } = room.filledRange();
+      return { startMs: first * periodMs, periodMs, length, zones: room.finish(first, length) };
     },
   };
 }
@@ -180,39 +167,4 @@ function digestSamples(block: SampleBlock, from: number, to: number, into: ZoneD
   into.outputPercent[0] = outputSum / outputCount;
   into.setpointDegC[0] = setpointSum / setpointCount;
   into.runningShare[0] = runningSum / runningCount;
-}
-
-function halveChunks(held: Map<number, ZoneDigest>): Map<number, ZoneDigest> {
-  const halved = new Map<number, ZoneDigest>();
-  for (const index of [...held.keys()].sort((a, b) => a - b)) {
-    const target = Math.floor(index / 2);
-    const into = halved.get(target) ?? emptyZoneDigest(PLACES_PER_CHUNK);
-    halved.set(target, into);
-    const offset = (index - 2 * target) * (PLACES_PER_CHUNK / 2);
-    for (let i = 0; i < PLACES_PER_CHUNK; i++) mergePlace(into, offset + (i >> 1), held.get(index)!, i);
-    held.delete(index);
-  }
-  return halved;
-}
-
-/** First filled place and number of places up to the last filled one, over all zones. */
-function filledRange(chunks: readonly Map<number, ZoneDigest>[]): { first: number; length: number } {
-  let first = Infinity;
-  let last = -Infinity;
-  for (const held of chunks) {
-    for (const [index, chunk] of held) {
-      const base = index * PLACES_PER_CHUNK;
-      if (base + PLACES_PER_CHUNK <= first || base < first) {
-        for (let i = 0; i < PLACES_PER_CHUNK && base + i < first; i++) if (!isEmptyPlace(chunk, i)) first = base + i;
-      }
-      for (let i = PLACES_PER_CHUNK - 1; i >= 0 && base + i > last; i--) if (!isEmptyPlace(chunk, i)) last = base + i;
-    }
-  }
-  return last < first ? { first: 0, length: 0 } : { first, length: last - first + 1 };
-}
-
-function placeChunk(chunk: ZoneDigest, at: number, zone: ZoneDigest, length: number): void {
-  const start = Math.max(0, -at);
-  const end = Math.min(PLACES_PER_CHUNK, length - at);
-  if (end > start) copyPlaces(chunk, start, end - start, zone, at + start);
 }

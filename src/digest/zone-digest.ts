@@ -37,13 +37,6 @@ export function emptyZoneDigest(length: number): ZoneDigest {
   };
 }
 
-/** Copies `count` neighbouring places, column by column. */
-export function copyPlaces(from: ZoneDigest, start: number, count: number, into: ZoneDigest, at: number): void {
-  into.readingCount.set(from.readingCount.subarray(start, start + count), at);
-  into.badCount.set(from.badCount.subarray(start, start + count), at);
-  for (const column of numberColumns) into[column].set(from[column].subarray(start, start + count), at);
-}
-
 /** True when neither a reading nor a bad sample was counted in this place. */
 export function isEmptyPlace(zone: ZoneDigest, i: number): boolean {
   return zone.readingCount[i] === 0 && zone.badCount[i] === 0;

@@ -32,6 +32,20 @@ function expectSame(a: PlantDigest, b: PlantDigest): void {
   });
 }
 
+/** Numbers that differ by more than rounding, or are known to one digest only. */
+function countUnlike(a: PlantDigest, b: PlantDigest): number {
+  let unlike = 0;
+  a.zones.forEach((zoneA, z) => {
+    for (const column of ['readingCount', 'badCount', ...numberColumns] as const) {
+      zoneA[column].forEach((value, i) => {
+        const other = b.zones[z]![column][i]!;
+        if (!(Math.abs(other - value) < 2e-3) && !(Number.isNaN(value) && Number.isNaN(other))) unlike++;
+      });
+    }
+  });
+  return unlike;
+}
+
 const anySamples = fc
   .array(
     fc.record({
@@ -113,6 +127,37 @@ describe('a minute digest', () => {
     expect(fine.periodMs).toBe(60_000);
     expect(coarse.periodMs).toBe(240_000);
     expectSame(coarse, coarsenDigest(fine, 4));
+  });
+
+  test('is the same for days in any order while its period doubles', () => {
+    const day = (n: number) =>
+      Array.from({ length: 500 }, (_, i) => ({
+        timeMs: NOON_MS + n * 86_400_000 + i * 61_000,
+        degC: 150 + ((n + i) % 9),
+        // Comes late, so that the column begins when others are in use already.
+        ...(n % 3 === 2 ? { outputPercent: 40 + (i % 5) } : {}),
+      }));
+    const days = [0, 1, 2, 3, 4, 5, 6];
+    const digestIn = (order: readonly number[], budgetBytes?: number): PlantDigest => {
+      const growing = startDigest([zone, makeZone({ index: 1 })], budgetBytes);
+      for (const n of order) growing.take(makeBlock(day(n), n % 2));
+      return growing.finish();
+    };
+    const fine = digestIn(days);
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(days, { minLength: days.length }),
+        fc.integer({ min: 1, max: 12 }),
+        (order, steps) => {
+          const coarse = digestIn(order, 2 * steps * 1024 * BYTES_PER_PLACE);
+          const merged = coarsenDigest(fine, coarse.periodMs / fine.periodMs);
+          expect([coarse.startMs, coarse.length]).toEqual([merged.startMs, merged.length]);
+          expect(countUnlike(coarse, merged)).toBe(0);
+        },
+      ),
+      { numRuns: 30 },
+    );
+    expect(digestIn(days, 2 * 3 * 1024 * BYTES_PER_PLACE).periodMs).toBe(4 * SMALLEST_PERIOD_MS);
   });
 
   test('grows with the minutes logged and not with the years between them', () => {
