@@ -1,4 +1,5 @@
 // Runs the built program and the quick tests under other versions of Node: npm run test:nodes
+// With `-- --all` every test, which takes as long as npm test for each version.
 import { spawnSync } from 'node:child_process';
 import { delimiter, dirname, join } from 'node:path';
 import { demandFreshBuild, reportAgainstGolden, root } from './golden-run.js';
@@ -20,7 +21,8 @@ function programRuns(node: string): boolean {
 
 /** The tests start the program by "node" and by their own binary, so the other one stands first in the path. */
 function testsPass(node: string): boolean {
-  const args = [join(root, 'node_modules/vitest/vitest.mjs'), 'run', '--config', 'tests/rules/vitest.quick.config.ts'];
+  const config = process.argv.includes('--all') ? 'vitest.config.ts' : 'vitest.quick.config.ts';
+  const args = [join(root, 'node_modules/vitest/vitest.mjs'), 'run', '--config', `tests/rules/${config}`];
   const env = { ...process.env, PATH: `${dirname(node)}${delimiter}${process.env['PATH'] ?? ''}` };
   return spawnSync(node, args, { cwd: root, env, stdio: 'inherit' }).status === 0;
 }
