@@ -4,6 +4,7 @@ import { html, type Html } from '../text/html.js';
 import { nameHtml, zoneOnMachine } from '../text/names.js';
 import { counted, minutesText, numberText, percentText, secondsText, shortNumber } from '../text/numbers.js';
 import type { Context } from './context.js';
+import { factList } from './fact-list.js';
 import { dataTable, figure, wide } from './figure.js';
 
 /** What the alarms say: how many, which, and what putting zones right would remove. */
@@ -13,15 +14,7 @@ export function alarmPart({ findings, clock }: Context): Html {
     return html`<h3>Alarms</h3>
       <p>No alarm log was given, so nothing is said of alarms.</p>`;
   return html`<h3>Alarms</h3>
-    <dl class="facts">
-      ${alarmRates(findings).map(
-        ([name, value]) =>
-          html`<div>
-            <dt>${name}</dt>
-            <dd>${value}</dd>
-          </div>`,
-      )}
-    </dl>
+    ${factList(alarmRates(findings))}
     ${
       alarms.byDay.length > 0 &&
       figure({

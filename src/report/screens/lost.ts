@@ -8,6 +8,7 @@ import { lossKindOf, lossNames } from '../sentences/losses.js';
 import type { LossRow, LossTables } from '../tables.js';
 import type { Context } from './context.js';
 import { alarmPart } from './alarm-part.js';
+import { factList } from './fact-list.js';
 import { dataTable, figure, wide } from './figure.js';
 
 /** What sensor and wiring faults cost, against everything else; and what the alarms say. */
@@ -69,18 +70,9 @@ function lostTime(findings: Findings, tables: LossTables): Html {
     </p>`;
   }
   return html`<h3>Where the time went</h3>
-    <dl class="facts">
-      ${totals(findings).map(
-        ([name, value]) =>
-          html`<div>
-            <dt>${name}</dt>
-            <dd>${value}</dd>
-          </div>`,
-      )}
-    </dl>
-    ${downtime.pareto.length > 0 && paretoFigure(findings)} ${weekFigure(findings, tables)}
-    ${lossTable('By machine', 'Machine', tables.byMachine, downtime)} ${reliabilityTable(findings)}
-    ${downtime.notes.map((note) => html`<p class="note">${note}</p>`)}
+    ${factList(totals(findings))} ${downtime.pareto.length > 0 && paretoFigure(findings)}
+    ${weekFigure(findings, tables)} ${lossTable('By machine', 'Machine', tables.byMachine, downtime)}
+    ${reliabilityTable(findings)} ${downtime.notes.map((note) => html`<p class="note">${note}</p>`)}
     <p class="note">
       Told from ${listText(downtime.from.map((from) => (from === 'running' ? 'the running state' : `the ${from}`)))}.
       Every stopped minute is counted once.

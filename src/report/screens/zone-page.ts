@@ -10,6 +10,7 @@ import { cautionBox } from './caution-box.js';
 import { checksBlock } from './checks.js';
 import { zoneAddress, type Context } from './context.js';
 import { evidence } from './evidence.js';
+import { factList } from './fact-list.js';
 import { faultList } from './fault-list.js';
 import { causeBar, statusMark, trendMark } from './marks.js';
 import { zoneCharts, traceFigure } from './zone-figures.js';
@@ -30,7 +31,7 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
         ${zone.status === 'insufficient-data' && html`<p>${whyUntold(zone)}</p>`}
         ${zone.status !== 'insufficient-data' && causeBar(zone.probabilities)} ${basisLine(zone)}
       </div>
-      ${factList(zone, context)}
+      ${zoneFacts(zone, context)}
     </div>
     <p class="print-line off-sheet">
       <button type="button" class="main-button" data-do="sheet">Print the sheet to take to the machine</button>
@@ -54,8 +55,8 @@ function neighbourLinks(index: number, { zones }: Context): Html {
     ${link(index + 1, 'Next rank: →')}`;
 }
 
-function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
-  const facts: readonly (readonly [string, Content])[] = [
+function zoneFacts(zone: ZoneFinding, { clock, findings }: Context): Html {
+  return factList([
     ['Rank', `${zone.rank} of ${findings.zones.length}`],
     ['Machine', machineBeside(zone) === '' ? zone.machine : null],
     ['Sensor', sensorText(zone)],
@@ -70,17 +71,7 @@ function factList(zone: ZoneFinding, { clock, findings }: Context): Html {
     ['As ohms too many', zone.seriesOhm === null ? null : ohmText(zone.seriesOhm)],
     ['As leak across', zone.shuntOhm === null ? null : ohmText(zone.shuntOhm)],
     ['Leaves tolerance', zone.leavesTolerance ? leavesText(zone.leavesTolerance, findings.window.end, clock) : null],
-  ];
-  return html`<dl class="facts">
-    ${facts.map(
-      ([name, value]) =>
-        value !== null &&
-        html`<div>
-          <dt>${name}</dt>
-          <dd>${value}</dd>
-        </div>`,
-    )}
-  </dl>`;
+  ]);
 }
 
 /** Why this size and no other, one line below the facts. */
