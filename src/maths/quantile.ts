@@ -1,5 +1,5 @@
-import { quantileSorted as quantileType7 } from 'simple-statistics';
-import { sortedFinite, type Numbers } from './finite.js';
+import { quantileSorted as quantileType7, quickselect } from 'simple-statistics';
+import { finiteValues, type Numbers } from './finite.js';
 
 /**
  * Quantile by linear interpolation between order statistics, R type 7
@@ -7,10 +7,18 @@ import { sortedFinite, type Numbers } from './finite.js';
  *
  * @param values Any order; NaN and ±Infinity are skipped.
  * @param share 0 to 1.
- * @returns NaN for no data or a share outside 0 … 1. Never throws. Cost n·log n.
+ * @returns NaN for no data or a share outside 0 … 1. Never throws. Cost about n: two order statistics need no sorting.
  */
 export function quantile(values: Numbers, share: number): number {
-  return quantileOfSorted(sortedFinite(values), share);
+  const kept = finiteValues(values);
+  if (kept.length === 0 || !(share >= 0 && share <= 1)) return NaN;
+  const place = (kept.length - 1) * share;
+  const lower = Math.floor(place);
+  quickselect(kept as unknown as number[], lower); // works by index only, so typed arrays will do
+  if (lower === place) return kept[lower]!;
+  let next = Infinity; // the least of those behind, which are none of them smaller
+  for (let i = lower + 1; i < kept.length; i++) if (kept[i]! < next) next = kept[i]!;
+  return kept[lower]! + (place - lower) * (next - kept[lower]!);
 }
 
 /** As `quantile`, for numbers that are ascending and all usable already. Constant cost. */
@@ -23,7 +31,7 @@ export function quantileOfSorted(ascending: Numbers, share: number): number {
  * Median: the middle value, or the mean of the two middle ones.
  *
  * @param values Any order; NaN and ±Infinity are skipped.
- * @returns NaN for no data. Never throws. Cost n·log n.
+ * @returns NaN for no data. Never throws. Cost about n.
  */
 export function median(values: Numbers): number {
   return quantile(values, 0.5);
