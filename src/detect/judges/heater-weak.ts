@@ -7,6 +7,7 @@ import { fullOutputPercentOf } from '../shared/full-output.js';
 import { heatUpsOf } from '../shared/heat-ups.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
+import { isSignalLost, noHeatRunsOf } from '../shared/power-runs.js';
 import { betterFit, isDutyBeyondLoad, isHeatLost, isSensorUnchanged } from '../shared/reading-error.js';
 import { zoneChangesOf } from '../shared/zone-changes.js';
 
@@ -99,6 +100,12 @@ function fullOutput(evidence: Evidence, zone: Zone, full: readonly Uint8Array[],
   const peers = evidence.zones
     .filter((z) => z.machine === zone.machine && z.index !== zone.index)
     .map((z) => full[z.index]!);
+  // A reading that fell faster than heat can leave says nothing of the heater.
+  const lost = noHeatRunsOf(evidence)[zone.index]!.filter(isSignalLost);
+  const isLost = (i: number) => {
+    const atMs = digest.startMs + i * digest.periodMs;
+    return lost.some(({ startMs, endMs }) => atMs >= startMs && atMs <= endMs);
+  };
   let onset = -1;
   const below: number[] = [];
   for (let i = 2 * places; i < digest.length; i++) {
@@ -106,7 +113,7 @@ function fullOutput(evidence: Evidence, zone: Zone, full: readonly Uint8Array[],
     const belowDegC = targetDegC - reading[i]!;
     const isBelow = belowDegC >= LEAST_BELOW_DEG_C && reading[i]! > DEAD_SHARE * targetDegC;
     const isFull = !mask[i] && full[zone.index]![i] === 1 && !isShared(peers, i);
-    if (!isFull || !isBelow || !(reading[i]! - reading[i - places]! < LEAST_RISE_DEG_C)) continue;
+    if (!isFull || !isBelow || isLost(i) || !(reading[i]! - reading[i - places]! < LEAST_RISE_DEG_C)) continue;
     if (onset < 0) onset = i - places;
     below.push(belowDegC);
   }

@@ -94,10 +94,10 @@ function opensInLog(evidence: Evidence, zone: Zone): Draft[] {
   const codes = learnedCodesOf(evidence)[zone.index]!.filter((code) => code.side !== 'near');
   const lastMs = lastSampleMs(evidence, zone);
   const drafts = [
-    ...runs.map((run) => draftOfRun(run, kindOf(run)!)),
+    ...runs.map((run) => draftOfRun(run, kindOn(zone, kindOf(run)!))),
     ...codes.flatMap((code) =>
       code.spans.map((span) => ({
-        ...emptyDraft(span.startMs, span.endMs, code.side === 'above' ? 'open' : 'short'),
+        ...emptyDraft(span.startMs, span.endMs, kindOn(zone, code.side === 'above' ? 'open' : 'short')),
         isInLog: true,
         sampleCount: span.sampleCount,
         beforeDegC: span.beforeDegC,
@@ -114,6 +114,14 @@ function kindOf(run: Episode): Open['kind'] | null {
   const state = run.facts['stateCode']!;
   if (state === readingState.belowScale) return 'short';
   return openStates.has(state) ? 'open' : null;
+}
+
+/**
+ * A shorted thermocouple reads the temperature of the short, so full scale low is an open one on a card whose burn-out
+ * goes down (common practice).
+ */
+function kindOn(zone: Zone, kind: Open['kind']): Open['kind'] {
+  return zone.sensor?.startsWith('tc-') ? 'open' : kind;
 }
 
 function emptyDraft(startMs: number, endMs: number, kind: Open['kind']): Draft {

@@ -27,6 +27,8 @@ const BRIDGE_MS = 3 * 60_000;
 const HELD_SHARE = 0.5;
 const USUAL_ROOM_DEG_C = 22;
 const FASTEST_FALL_RATIO = 2;
+/** A dead heater's zone falls by about 1 at the start of the run; one that was low before hardly falls (own choice). */
+const LEAST_FALL_RATIO = 0.5;
 const FASTEST_RISE_RATIO = 3;
 const LEAST_JUMP_DEG_C = 40;
 
@@ -54,8 +56,20 @@ export interface NoHeatRun {
 
 /** Stretches of full output (or, without output, of held peers) in which the reading is far down and does not rise. */
 export const noHeatRunsOf = oncePer((evidence: Evidence): readonly (readonly NoHeatRun[])[] =>
-  evidence.zones.map((zone) => noHeatRuns(evidence, zone)),
+  evidence.zones.map((zone) => withFallBefore(noHeatRuns(evidence, zone))),
 );
+
+/** A run that begins low, at the level of an earlier one, goes on with it: after a hole in the log, or a stop. */
+function withFallBefore(runs: readonly NoHeatRun[]): NoHeatRun[] {
+  let lost: NoHeatRun | null = null;
+  return runs.map((run) => {
+    const beganLow = !(run.fallRatio >= LEAST_FALL_RATIO);
+    const goesOn = lost !== null && beganLow && Math.abs(run.lastDegC - lost.lastDegC) < FAR_DEG_C;
+    const known: NoHeatRun = goesOn ? { ...run, fallRatio: lost!.fallRatio } : run;
+    if (isSignalLost(known)) lost = known;
+    return known;
+  });
+}
 
 /** Where each zone is down, by zone index; NaN levels give no place. */
 const downOf = oncePer((evidence: Evidence): readonly Uint8Array[] =>
@@ -100,11 +114,12 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
   const slope = median(heatUpsOf(evidence)[zone.index]!.map(({ slopeDegCPerMinute }) => slopeDegCPerMinute));
   const usualRiseDegC = Math.min(FAR_DEG_C, (LEAST_RISE_SHARE * slope * RISE_MS) / 60_000);
   const leastRiseDegC = usualRiseDegC > LEAST_RISE_DEG_C ? usualRiseDegC : LEAST_RISE_DEG_C; // NaN: no heat-up seen
+  const reached = reachedSetpointsOf(evidence)[zone.index]!;
   // Not the mask: a dead zone in whole degrees may rest on one value for hours and is no stuck channel.
   return Uint8Array.from(badCount, (bad, i) => {
     if (bad > 0 || Number.isNaN(meanDegC[i]!)) return 0;
     const isFull = called ? called[i] === 1 : outputPercent[i]! >= fullPercent;
-    const target = setpointDegC[i]! > 0 ? Math.min(setpointDegC[i]!, usualDegC) : usualDegC;
+    const target = targetDegC(setpointDegC[i]!, usualDegC, reached);
     if (!isFull || !(meanDegC[i]! < target - FAR_DEG_C)) return 0;
     const back = nearest(meanDegC, i - ahead, -1);
     const on = nearest(meanDegC, i + ahead, 1);
@@ -115,6 +130,27 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
     return comesAlive ? 0 : 1;
   });
 }
+
+/**
+ * Where the zone should be: at its set point where it has held that before, else not above what it usually holds. A
+ * machine that mostly stands by is usually at its standby level.
+ */
+function targetDegC(setpointDegC: number, usualDegC: number, reached: ReadonlySet<number>): number {
+  if (!(setpointDegC > 0)) return usualDegC;
+  return reached.has(Math.round(setpointDegC)) ? setpointDegC : Math.min(setpointDegC, usualDegC);
+}
+
+/** Set points, to the degree, that each zone was settled at, by zone index. */
+const reachedSetpointsOf = oncePer((evidence: Evidence): readonly ReadonlySet<number>[] =>
+  evidence.digest.zones.map(({ meanDegC, setpointDegC }, index) => {
+    const reached = new Set<number>();
+    zoneStatesOf(evidence)[index]!.forEach((state, i) => {
+      const isHeld = state === zoneState.settled && Math.abs(meanDegC[i]! - setpointDegC[i]!) < FAR_DEG_C / 3;
+      if (isHeld) reached.add(Math.round(setpointDegC[i]!));
+    });
+    return reached;
+  }),
+);
 
 /** The first value from a place on in a direction, within an hour's places: slow logs leave places empty. */
 function nearest(values: Float32Array, place: number, direction: -1 | 1): number {
@@ -169,7 +205,8 @@ function runsOf(flags: Uint8Array, bridge: number): [number, number][] {
 
 function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDegC: number): NoHeatRun {
   const { digest } = evidence;
-  const { meanDegC, minDegC, maxDegC, outputPercent } = digest.zones[zone.index]!;
+  const { meanDegC, minDegC, maxDegC, outputPercent, setpointDegC } = digest.zones[zone.index]!;
+  const shouldDegC = targetDegC(setpointDegC[to - 1]!, usualDegC, reachedSetpointsOf(evidence)[zone.index]!);
   const half = Math.floor((from + to) / 2);
   const late = Array.from(meanDegC.subarray(half, to)).filter(Number.isFinite);
   const usualRoom = usualRoomOf(evidence);
@@ -184,7 +221,7 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
     endMs: digest.startMs + to * digest.periodMs,
     lastsToEnd: to >= digest.length - 2,
     minutes: ((to - from) * digest.periodMs) / 60_000,
-    belowDegC: usualDegC - lastDegC,
+    belowDegC: shouldDegC - lastDegC,
     lowestDegC: Math.min(...Array.from(minDegC.subarray(from, to)).filter(Number.isFinite)),
     lastDegC,
     fallRatio: fallRatio(evidence, zone, from, roomDegC),
@@ -213,7 +250,18 @@ function fallRatio(evidence: Evidence, zone: Zone, from: number, roomDegC: numbe
     const ratio = fall / natural;
     if (!(ratio <= steepest)) steepest = ratio;
   }
-  return steepest;
+  return Number.isNaN(tauMinutes) ? fallPastLimit(evidence, zone, from) : steepest;
+}
+
+/** For a zone that never cools down by itself: its fall against the fastest cooling that its log allows, NaN = within it. */
+function fallPastLimit({ digest, episodes }: Evidence, zone: Zone, from: number): number {
+  const [earliestMs, latestMs] = [from - FALL_PLACES, from + FALL_PLACES].map(
+    (i) => digest.startMs + i * digest.periodMs,
+  );
+  const falls = (episodes.get('impossible-step')?.[zone.index] ?? [])
+    .filter(({ startMs, facts }) => startMs >= earliestMs! && startMs <= latestMs! && facts['jumpDegC']! < 0)
+    .map(({ facts }) => -facts['rateDegCPerS']! / facts['limitDegCPerS']!);
+  return falls.length > 0 ? FASTEST_FALL_RATIO * Math.max(...falls) : NaN;
 }
 
 function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number, to: number): number {

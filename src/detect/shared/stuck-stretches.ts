@@ -46,6 +46,10 @@ const ROOM_DEG_C = 2;
 const ROOM_STEPS = 4;
 /** A jump into the run of this size, and of several digits, is no creeping to rest (own choice: above any noise). */
 const JUMPED_DEG_C = 5;
+/** An output from here on is at its upper stop (own choice: whole percents). */
+const AT_STOP_PERCENT = 99;
+/** Two stretches at one exact value with less than this between them, a hole or a restart, are one fault (own choice). */
+const SAME_FAULT_MS = 2 * 3_600_000;
 /** Share of zones at rest from which on the recorder, not the zones, stands still (own choice). */
 const FILE_SHARE = 0.9;
 
@@ -53,11 +57,28 @@ const FILE_SHARE = 0.9;
 export const stuckStretchesOf = oncePer((evidence: Evidence): readonly (readonly StuckStretch[])[] =>
   evidence.zones.map((zone) => {
     const isBesideSpike = besideSpikes(evidence, zone);
-    return (evidence.episodes.get('stuck-run')?.[zone.index] ?? [])
+    const stretches = (evidence.episodes.get('stuck-run')?.[zone.index] ?? [])
       .filter((run) => run.facts['durationMinutes']! >= SMALLEST_MINUTES)
       .map((run) => stretchOf(evidence, zone, run, !isBesideSpike(run)));
+    return stretches.map((stretch) =>
+      isPartOfChannel(stretch, stretches) ? { ...stretch, verdict: 'channel' } : stretch,
+    );
   }),
 );
+
+/** What looks like a stale tag for a while, and at the same exact value proves to be the channel before or after. */
+function isPartOfChannel(stretch: StuckStretch, all: readonly StuckStretch[]): boolean {
+  return (
+    stretch.verdict === 'tag' &&
+    all.some(
+      (other) =>
+        other.verdict === 'channel' &&
+        other.valueDegC === stretch.valueDegC &&
+        other.startMs - stretch.endMs < SAME_FAULT_MS &&
+        stretch.startMs - other.endMs < SAME_FAULT_MS,
+    )
+  );
+}
 
 function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: boolean): StuckStretch {
   const { startMs, endMs, facts } = run;
@@ -93,7 +114,9 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   const hasOutputMoved = own.outputRangePercent >= MOVED_OUTPUT_PERCENT;
   const hasSetpointMoved = own.setpointRangeDegC >= MOVED_SETPOINT_DEG_C;
   const havePeersMoved = peerRangeDegC >= Math.max(MOVED_PEERS_DEG_C, 4 * resolutionDegCOf(zone));
-  const isOutputDead = own.outputRangePercent === 0 && own.outputMeanPercent > 0;
+  // At its stop, an output stands still for a live loop as well: the loop asks for all the heat there is.
+  const isOutputDead =
+    own.outputRangePercent === 0 && own.outputMeanPercent > 0 && own.outputMeanPercent < AT_STOP_PERCENT;
   // What stops moving keeps its last value, be it a sensor at rest or a recorder; only a value put in its place is jumped to.
   if (stretch.isJumpedTo && isOutOfCharacter) return 'channel';
   if (hasOutputMoved || hasSetpointMoved) return isOutOfCharacter || havePeersMoved ? 'channel' : 'calm';
@@ -117,7 +140,12 @@ function coldVerdictOf(
 ): StuckStretch['verdict'] {
   if (havePeersMoved && timesUsual >= OUT_OF_CHARACTER_TIMES) {
     // Peers were heated: a live loop would have been called for, a stale tag shows its old zero output.
-    return zone.has.output && zone.has.setpoint && own.outputRangePercent === 0 ? 'tag' : 'channel';
+    return zone.has.output &&
+      zone.has.setpoint &&
+      own.outputRangePercent === 0 &&
+      own.outputMeanPercent < AT_STOP_PERCENT
+      ? 'tag'
+      : 'channel';
   }
   const leastDegC = Math.max(ROOM_DEG_C, ROOM_STEPS * resolutionDegCOf(zone));
   return stillestPeersDegC >= leastDegC && timesUsual >= LONG_TIMES ? 'channel' : 'calm';

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { heaterDead } from '../../../src/detect/judges/heater-dead.js';
+import { heaterWeak } from '../../../src/detect/judges/heater-weak.js';
 import { readingLowShorted } from '../../../src/detect/judges/reading-low-shorted.js';
 import { ask, factsOf } from '../../make/ask.js';
 import { heatedPlant, hoursOff, sound } from '../../make/digests.js';
@@ -12,6 +14,16 @@ test('finds the hours in which a thermocouple is shorted', () => {
   expect(hoursOff(symptom!.endMs, 64)).toBeLessThan(0.5);
   expect(symptom!.facts['readingDegC']).toBeGreaterThan(23);
   expect(symptom!.facts['fallRatio']).toBeGreaterThan(2);
+});
+
+test('finds it again at the same level the next day, and leaves the heater alone', () => {
+  // Warm terminals at 80 °C under full output; on the second day the run begins low, without a fall.
+  const level = (h: number) => 80 + 2 * Math.sin(7 * h);
+  const shownDegC = (h: number) => (h > 56 ? level(h) : null);
+  const evidence = heatedPlant([{ shownDegC }, ...sound(4)], { days: 4 });
+  expect(factsOf(readingLowShorted, evidence)['lowMinutes']!).toBeGreaterThan(25 * 60);
+  expect(ask(heaterDead, evidence).symptoms).toEqual([]);
+  expect(factsOf(heaterWeak, evidence)['fullOutputMinutes'] ?? 0).toBe(0);
 });
 
 test('is silent on a dead heater and on a sound zone', () => {

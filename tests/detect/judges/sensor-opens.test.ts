@@ -1,7 +1,17 @@
 import { expect, test } from 'vitest';
 import { sensorOpens } from '../../../src/detect/judges/sensor-opens.js';
+import { readingState } from '../../../src/model/sample-block.js';
 import { factsOf } from '../../make/ask.js';
-import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, opened, sensorAlarm, zoneLog } from '../../make/zone-log.js';
+import {
+  DAY_MS,
+  evidenceOf,
+  HOUR_MS,
+  MONDAY_MS,
+  opened,
+  sensorAlarm,
+  zoneLog,
+  zoneOfLog,
+} from '../../make/zone-log.js';
 
 const at = (day: number, hour: number) => MONDAY_MS + day * DAY_MS + hour * HOUR_MS;
 
@@ -34,4 +44,18 @@ test('tells how the long open came: short ones before it', () => {
 test('leaves what three zones share to card-events', () => {
   const logs = [1, 2, 3].map((seed) => zoneLog({ seed, recorded: (s) => (s.timeMs === at(1, 9) ? opened(s) : s) }));
   expect(factsOf(sensorOpens, evidenceOf(logs))).toMatchObject({ openCount: 0, sharedCount: 1 });
+});
+
+test('below scale is a short on an RTD and an open on a thermocouple', () => {
+  const log = zoneLog({
+    recorded: (s) => (s.timeMs >= at(2, 12) ? { ...s, degC: -200, state: readingState.belowScale } : s),
+  });
+  const countsOf = (sensor: string) => {
+    const { openCount, shortCount } = factsOf(sensorOpens, evidenceOf([log], { zones: [zoneOfLog(0, { sensor })] }));
+    return [openCount, shortCount];
+  };
+  expect([countsOf('pt100'), countsOf('tc-j')]).toEqual([
+    [0, 1],
+    [1, 0],
+  ]);
 });

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { frozenRecord } from '../../../src/detect/judges/frozen-record.js';
 import { stuckReading } from '../../../src/detect/judges/stuck-reading.js';
 import { ask, factsOf } from '../../make/ask.js';
 import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog, zoneOfLog } from '../../make/zone-log.js';
@@ -100,4 +101,21 @@ test('does not take a zone that rests between two digits for stuck because its n
   const seenBeside = (degC: (ms: number) => number) =>
     ask(stuckReading, evidenceOf([resting, peer(2, degC), peer(3, degC)], { zones })).symptoms.length;
   expect([seenBeside(flicker), seenBeside(dipOnce), seenBeside(wander)]).toEqual([0, 0, 1]);
+});
+
+test('an output at its upper stop is no stale one: the loop asks for all the heat there is', () => {
+  const isStuck = (ms: number) => ms > from;
+  const stuckWith = (outputPercent: number) =>
+    zoneLog({
+      recorded: (s, before) =>
+        isStuck(s.timeMs) && before ? { ...s, degC: before.degC, outputPercent, setpointDegC: 180 } : s,
+    });
+  const verdicts = [100, 37.5].map((percent) => {
+    const evidence = evidenceOf([stuckWith(percent), ...others]);
+    return [ask(stuckReading, evidence).symptoms.length, factsOf(frozenRecord, evidence)['tagFrozenCount'] ?? 0];
+  });
+  expect(verdicts).toEqual([
+    [1, 0],
+    [0, 1],
+  ]);
 });
