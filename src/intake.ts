@@ -1,15 +1,14 @@
-import { cellMark, type LogColumn, type LogFile } from './model/log-file.js';
+import { entriesOf, mergeEntries, tagsOf, type FileRun } from './intake-entries.js';
+import type { LogColumn, LogFile } from './model/log-file.js';
 import type { SourceNote } from './model/findings.js';
 import type { ProblemNote } from './model/problem.js';
 import { clockToUtc, LogClock, zoneOffset, type OffsetMinutes } from './normalise/clock.js';
-import { HeldEntries } from './normalise/held-entries.js';
 import { OrderNote } from './normalise/order-note.js';
 import { LearntCodes } from './normalise/screen.js';
 import { TagBlocks, type HoldRule } from './normalise/tag-blocks.js';
 import { WideBlocks } from './normalise/wide-blocks.js';
 import { ZonePourer, type SampleSink } from './normalise/zone-pourer.js';
 import { groupFiles } from './normalise/file-groups.js';
-import { readLong } from './read/long-reader.js';
 import type { FeedOptions } from './read/row-feed.js';
 import { RowTally, type RejectExample } from './read/row-tally.js';
 import type { Survey } from './read/survey.js';
@@ -41,9 +40,6 @@ export interface PourResult {
   readonly assumptions: readonly string[];
 }
 
-/** Files out of time order are held in memory up to this many values (about 30 bytes each). */
-export const mostHeldValues = 12_000_000;
-
 /**
  * Reads all temperature logs of a survey once, from beginning to end, and hands every zone's samples to the sink in
  * strictly rising time, in °C, percent and UTC. Files over the same zones follow each other by their first time; files
@@ -73,14 +69,6 @@ function datesOf(found: Survey, logs: readonly LogFile[]): 'day-first' | 'month-
   if (found.plant.dates) return found.plant.dates;
   const proved = logs.find(({ time }) => time.kind === 'date' && time.order !== 'ymd' && !time.isUndecided);
   return proved && (proved.time.order === 'dmy' ? 'day-first' : 'month-first');
-}
-
-interface FileRun {
-  readonly file: LogFile;
-  readonly tally: RowTally;
-  readonly order: OrderNote;
-  readonly problems: ProblemNote[];
-  readonly clock: LogClock | null;
 }
 
 class Pour {
@@ -138,70 +126,14 @@ class Pour {
   private async pourEntries(runs: readonly FileRun[]): Promise<void> {
     const tags: LogColumn[] = [];
     const streams = runs.map((run) => {
-      const first = tags.length;
-      const own = run.file.layout === 'long' ? run.file.tags : run.file.columns;
-      tags.push(...own);
-      return this.entriesOf(run, first);
+      const firstTag = tags.length;
+      tags.push(...tagsOf(run.file));
+      return entriesOf(run, firstTag, this.feedOptions());
     });
     const blocks = new TagBlocks(tags, holdOf(runs), this.pourers, runs[0]!.order);
-    if (streams.length === 1)
-      for await (const batch of streams[0]!)
-        batch.forEach((ms, tag, value, mark, line) => blocks.take(ms, tag, value, mark, line));
+    if (streams.length === 1) for await (const batch of streams[0]!) blocks.take(batch, 0, batch.length);
     else await mergeEntries(streams, blocks);
     blocks.finish();
-  }
-
-  /** Entries of one file in time order, tags numbered from `first`. */
-  private async *entriesOf(run: FileRun, first: number): AsyncGenerator<Entries> {
-    const toUtc = (clockMs: number): number => (run.clock === null ? clockMs : run.clock.toUtc(clockMs));
-    const held = run.file.order === 'rising' ? null : new HeldEntries();
-    for await (const batch of this.rawEntries(run)) {
-      if (held) batch.forEach((ms, tag, value, mark, line) => this.hold(held, run, ms, tag + first, value, mark, line));
-      else
-        yield {
-          forEach: (take) =>
-            batch.forEach((ms, tag, value, mark, line) => take(toUtc(ms), tag + first, value, mark, line)),
-        };
-    }
-    if (held)
-      yield {
-        forEach: (take) =>
-          held.inOrder(run.file.order === 'falling', (ms, tag, value, mark, line) =>
-            take(toUtc(ms), tag, value, mark, line),
-          ),
-      };
-  }
-
-  private hold(held: HeldEntries, run: FileRun, ...entry: Parameters<HeldEntries['add']>): void {
-    if (held.length < mostHeldValues) return held.add(...entry);
-    if (held.length === mostHeldValues) run.problems.push(tooLongToSort(run.file.name));
-    run.order.older++;
-  }
-
-  private async *rawEntries({ file, tally, problems }: FileRun): AsyncGenerator<Entries> {
-    if (file.layout === 'long') {
-      for await (const batch of readLong(file, tally, problems, this.feedOptions()))
-        yield {
-          forEach: (take) => {
-            for (let i = 0; i < batch.length; i++)
-              take(batch.clockMs[i]!, batch.tag[i]!, batch.value[i]!, batch.mark[i]!, batch.line[i]!);
-          },
-        };
-      return;
-    }
-    const used = file.columns.filter((column) => column.zones.length > 0);
-    for await (const batch of readWide(file, tally, problems, this.feedOptions()))
-      yield {
-        forEach: (take) => {
-          for (let i = 0; i < batch.length; i++)
-            for (const { index } of used) {
-              const value = batch.values[index]![i]!;
-              const mark = batch.marks[index]?.[i] ?? cellMark.number;
-              if (file.isChangeLogged && isUnchanged(value, mark)) continue;
-              take(batch.clockMs[i]!, index, value, mark, batch.line[i]!);
-            }
-        },
-      };
   }
 
   result(): Omit<PourResult, 'eventOptions'> {
@@ -223,16 +155,6 @@ function saidOfCode(raw: number): string {
   return `${raw} is taken for a code and not for a temperature: readings jump to it faster than heat can move them, and then repeat it to the last digit.`;
 }
 
-/** A blank in a log of changes says that nothing changed; words for an open input are news. */
-function isUnchanged(value: number, mark: number): boolean {
-  return mark === cellMark.blank || (mark === cellMark.number && Number.isNaN(value));
-}
-
-type TakeEntry = (ms: number, tag: number, value: number, mark: number, line: number) => void;
-interface Entries {
-  forEach(take: TakeEntry): void;
-}
-
 function readingOf(file: LogFile, zone: number): LogColumn | undefined {
   return [...file.columns, ...file.tags].find((column) => column.role === 'reading' && column.zones.includes(zone));
 }
@@ -243,45 +165,6 @@ function holdOf(runs: readonly FileRun[]): HoldRule | null {
   return {
     stepMs: Math.min(...changing.map(({ file }) => file.samplingMs)),
     holdMs: Math.max(...changing.map(({ file }) => file.holdMs)),
-  };
-}
-
-/** Merges streams that are each in time order: always the one whose next entry is earliest. */
-async function mergeEntries(streams: readonly AsyncGenerator<Entries>[], blocks: TagBlocks): Promise<void> {
-  const queues = streams.map((stream) => ({ stream, entries: [] as number[][], at: 0, isDone: false }));
-  const refill = async (queue: (typeof queues)[number]): Promise<void> => {
-    while (!queue.isDone && queue.at === queue.entries.length) {
-      const next = await queue.stream.next();
-      queue.at = 0;
-      queue.entries = [];
-      if (next.done) queue.isDone = true;
-      else next.value.forEach((...entry) => queue.entries.push(entry));
-    }
-  };
-  for (const queue of queues) await refill(queue);
-  for (;;) {
-    let first: (typeof queues)[number] | null = null;
-    for (const queue of queues)
-      if (
-        queue.at < queue.entries.length &&
-        (first === null || queue.entries[queue.at]![0]! < first.entries[first.at]![0]!)
-      )
-        first = queue;
-    if (first === null) return;
-    const [ms, tag, value, mark, line] = first.entries[first.at++]!;
-    blocks.take(ms!, tag!, value!, mark!, line!);
-    if (first.at === first.entries.length) await refill(first);
-  }
-}
-
-function tooLongToSort(file: string): ProblemNote {
-  return {
-    ...{
-      code: 'too-large',
-      file,
-      what: `The rows are not in time order and more than ${mostHeldValues} values would have to be held to sort them.`,
-    },
-    todo: 'Export the log sorted by time; the rest was left out.',
   };
 }
 

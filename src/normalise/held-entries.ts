@@ -1,3 +1,5 @@
+import type { TagBatch } from '../model/log-file.js';
+
 /** Entries of a file that is not in time order, kept until they can be sorted. */
 export class HeldEntries {
   length = 0;
@@ -7,14 +9,18 @@ export class HeldEntries {
   private mark = new Uint8Array(4096);
   private line = new Float64Array(4096);
 
-  add(clockMs: number, tag: number, value: number, mark: number, line: number): void {
-    if (this.length === this.clockMs.length) this.grow();
-    const i = this.length++;
-    this.clockMs[i] = clockMs;
-    this.tag[i] = tag;
-    this.value[i] = value;
-    this.mark[i] = mark;
-    this.line[i] = line;
+  /** Keeps the first entries of a batch, at most so many; returns how many. */
+  add(batch: TagBatch, most: number): number {
+    const count = Math.min(batch.length, most);
+    const from = this.length;
+    this.length += count;
+    while (this.length > this.clockMs.length) this.grow();
+    this.clockMs.set(batch.clockMs.subarray(0, count), from);
+    this.tag.set(batch.tag.subarray(0, count), from);
+    this.value.set(batch.value.subarray(0, count), from);
+    this.mark.set(batch.mark.subarray(0, count), from);
+    this.line.set(batch.line.subarray(0, count), from);
+    return count;
   }
 
   private grow(): void {
@@ -27,17 +33,26 @@ export class HeldEntries {
     this.line = wider(this.line, new Float64Array(size));
   }
 
-  /** Hands out all entries by time; entries of one time keep their order, or turn it round for a file that falls. */
-  inOrder(
-    isFalling: boolean,
-    take: (clockMs: number, tag: number, value: number, mark: number, line: number) => void,
-  ): void {
+  /** Places of all entries by time; entries of one time keep their order, or turn it round for a file that falls. */
+  inOrder(isFalling: boolean): Uint32Array {
     const { clockMs, length } = this;
     const places = new Uint32Array(length);
     for (let i = 0; i < length; i++) places[i] = isFalling ? length - 1 - i : i;
     // Sorting is stable, so a file that only falls is turned round and nothing more.
     if (!isRising(places, clockMs)) places.sort((a, b) => clockMs[a]! - clockMs[b]! || (isFalling ? b - a : a - b));
-    for (const i of places) take(clockMs[i]!, this.tag[i]!, this.value[i]!, this.mark[i]!, this.line[i]!);
+    return places;
+  }
+
+  /** Puts the entries at these places into a batch that has room for them. */
+  copy(places: Uint32Array, into: TagBatch): void {
+    into.length = places.length;
+    places.forEach((place, i) => {
+      into.clockMs[i] = this.clockMs[place]!;
+      into.tag[i] = this.tag[place]!;
+      into.value[i] = this.value[place]!;
+      into.mark[i] = this.mark[place]!;
+      into.line[i] = this.line[place]!;
+    });
   }
 }
 

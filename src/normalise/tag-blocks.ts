@@ -1,5 +1,4 @@
-import type { LogColumn } from '../model/log-file.js';
-import { cellMark } from '../model/log-file.js';
+import type { LogColumn, TagBatch } from '../model/log-file.js';
 import type { OrderNote } from './order-note.js';
 import { toDegC } from './degrees.js';
 import type { ZonePourer } from './zone-pourer.js';
@@ -32,38 +31,28 @@ class ZoneRowsBuffer {
   }
 }
 
-/** Last value of a tag. */
-interface Latest {
-  value: number;
-  mark: number;
-  ms: number;
-}
-
-interface ZoneState {
-  readonly buffer: ZoneRowsBuffer;
-  readonly reading: Latest;
-  readonly setpoint: Latest;
-  readonly output: Latest;
-  running: Latest;
-  isTouched: boolean;
-  /** Change logs: when the next sample is due; NaN = nothing to hold. */
-  dueMs: number;
-}
-
-function latest(): Latest {
-  return { value: NaN, mark: cellMark.number, ms: NaN };
-}
+/** What is known of a zone, each with a place of its own: the last reading, set point, output and running state. */
+const parts = ['reading', 'setpoint', 'output', 'running'] as const;
+const partCount = parts.length;
+const [setpointPart, outputPart, runningPart] = [1, 2, 3];
 
 /**
  * Turns entries (time, tag, value) in time order into samples of zones. All entries of one time make one sample per zone;
  * set points and outputs stand until the next. In a change log readings are held on a grid, up to the limit.
  */
 export class TagBlocks {
-  private readonly states = new Map<number, ZoneState>();
-  private readonly list: ZoneState[] = [];
-  private touched: ZoneState[] = [];
+  private readonly buffers: readonly ZoneRowsBuffer[];
+  /** By tag: the places it fills, zone by zone; a place is zone · partCount + part. */
+  private readonly placesOf: readonly Int32Array[];
+  private readonly value: Float64Array;
+  private readonly mark: Uint8Array;
+  private readonly ms: Float64Array;
+  /** Zones that have a reading of this time, the first `touchedCount` of the array. */
+  private readonly touched: Int32Array;
+  private touchedCount = 0;
+  /** Change logs: when the next sample of a zone is due; NaN = nothing to hold. */
+  private readonly dueMs: Float64Array;
   private nowMs = NaN;
-  private readonly zoneStates: ZoneState[][];
 
   /**
    * @param tags Tags of all files that are poured together; entries name them by place.
@@ -76,96 +65,101 @@ export class TagBlocks {
     private readonly order: OrderNote,
   ) {
     const isRead = new Set(tags.filter((tag) => tag.role === 'reading').flatMap((tag) => tag.zones));
-    for (const pourer of pourers) {
-      if (!isRead.has(pourer.zone.index)) continue;
-      const state: ZoneState = {
-        ...{
-          buffer: new ZoneRowsBuffer(pourer),
-          reading: latest(),
-          setpoint: latest(),
-          output: latest(),
-          running: latest(),
-        },
-        ...{ isTouched: false, dueMs: NaN },
-      };
-      this.states.set(pourer.zone.index, state);
-      this.list.push(state);
-    }
-    this.zoneStates = tags.map((tag) =>
-      tag.zones.map((zone) => this.states.get(zone)).filter((state) => state !== undefined),
-    );
+    const read = pourers.filter((pourer) => isRead.has(pourer.zone.index));
+    const rank = new Map(read.map((pourer, i) => [pourer.zone.index, i]));
+    this.buffers = read.map((pourer) => new ZoneRowsBuffer(pourer));
+    this.placesOf = tags.map((tag) => placesOf(tag, rank));
+    this.value = new Float64Array(read.length * partCount).fill(NaN);
+    this.mark = new Uint8Array(read.length * partCount);
+    this.ms = new Float64Array(read.length * partCount).fill(NaN);
+    this.touched = new Int32Array(read.length);
+    this.dueMs = new Float64Array(read.length).fill(NaN);
   }
 
-  /** One entry; `ms` is UTC, `value` in the log's units. Entries earlier than the last are counted and left out. */
-  take(ms: number, tagNumber: number, value: number, mark: number, line: number): void {
-    if (ms !== this.nowMs) {
+  /**
+   * Takes the entries `from` … `to` − 1 of a batch, times in UTC, values in the log's units. Entries earlier than the last
+   * are counted and left out.
+   */
+  take(batch: TagBatch, from: number, to: number): void {
+    const { clockMs, tag, value, mark } = batch;
+    for (let i = from; i < to; i++) {
+      const ms = clockMs[i]!;
       if (ms < this.nowMs) {
-        this.order.back(line, this.nowMs, ms);
+        this.order.back(batch.line[i]!, this.nowMs, ms);
         this.order.older++;
-        return;
+        continue;
       }
-      this.advance(ms);
-    }
-    const tag = this.tags[tagNumber]!;
-    if (tag.role === 'running') {
-      for (const state of this.zoneStates[tagNumber]!) set(state.running, value, mark, ms);
-      return;
-    }
-    for (const state of this.zoneStates[tagNumber]!) {
-      if (tag.role === 'reading') this.takeReading(state, toDegC(value, tag), mark, ms);
-      else if (tag.role === 'setpoint') set(state.setpoint, toDegC(value, tag), mark, ms);
-      else if (tag.role === 'output') set(state.output, value * tag.scale, mark, ms);
+      if (ms !== this.nowMs) this.advance(ms);
+      const places = this.placesOf[tag[i]!]!;
+      if (places.length === 0) continue;
+      const inUnits = inOurUnits(value[i]!, this.tags[tag[i]!]!);
+      for (let k = 0; k < places.length; k++) this.put(places[k]!, inUnits, mark[i]!, ms);
     }
   }
 
-  private takeReading(state: ZoneState, degC: number, mark: number, ms: number): void {
-    if (ms <= state.buffer.pourer.lastMs || state.reading.ms === ms) {
+  private put(place: number, value: number, mark: number, ms: number): void {
+    if (place % partCount === 0 && !this.isNewReading(place, ms)) return;
+    this.value[place] = value;
+    this.mark[place] = mark;
+    this.ms[place] = ms;
+  }
+
+  /** Counts a zone's reading in, unless this time already has one. */
+  private isNewReading(place: number, ms: number): boolean {
+    const zone = place / partCount;
+    if (ms <= this.buffers[zone]!.pourer.lastMs || this.ms[place] === ms) {
       this.order.repeated++;
-      return;
+      return false;
     }
-    set(state.reading, degC, mark, ms);
-    state.dueMs = ms;
-    if (!state.isTouched) this.touched.push(state);
-    state.isTouched = true;
+    this.dueMs[zone] = ms;
+    this.touched[this.touchedCount++] = zone;
+    return true;
   }
 
   /** Everything of the time before is there: make its samples. */
   private advance(ms: number): void {
-    if (this.hold) for (const state of this.list) this.emitHeld(state, ms, this.hold);
-    else for (const state of this.touched) emit(state, this.nowMs);
-    for (const state of this.touched) state.isTouched = false;
-    if (this.touched.length > 0) this.touched = [];
+    if (this.hold) for (let zone = 0; zone < this.buffers.length; zone++) this.emitHeld(zone, ms, this.hold);
+    else for (let i = 0; i < this.touchedCount; i++) this.emit(this.touched[i]!, this.nowMs);
+    this.touchedCount = 0;
     this.nowMs = ms;
   }
 
-  private emitHeld(state: ZoneState, untilMs: number, { stepMs, holdMs }: HoldRule): void {
-    const lastMs = Math.min(untilMs - 1, state.reading.ms + holdMs);
-    for (; state.dueMs <= lastMs; state.dueMs += stepMs) emit(state, state.dueMs);
+  private emitHeld(zone: number, untilMs: number, { stepMs, holdMs }: HoldRule): void {
+    const lastMs = Math.min(untilMs - 1, this.ms[zone * partCount]! + holdMs);
+    for (; this.dueMs[zone]! <= lastMs; this.dueMs[zone] = this.dueMs[zone]! + stepMs)
+      this.emit(zone, this.dueMs[zone]!);
+  }
+
+  private emit(zone: number, ms: number): void {
+    const buffer = this.buffers[zone]!;
+    const first = zone * partCount;
+    const i = buffer.length++;
+    buffer.timeMs[i] = ms;
+    buffer.readingDegC[i] = this.value[first]!;
+    buffer.marks[i] = this.mark[first]!;
+    buffer.setpointDegC[i] = this.standing(first + setpointPart!, ms);
+    buffer.outputPercent[i] = this.standing(first + outputPart!, ms);
+    buffer.running[i] = this.standing(first + runningPart!, ms);
+    if (buffer.length === blockRows) buffer.pour();
+  }
+
+  private standing(place: number, ms: number): number {
+    return ms - this.ms[place]! <= longestStandMs ? this.value[place]! : NaN;
   }
 
   finish(): void {
     this.advance(Number.isNaN(this.nowMs) ? NaN : this.nowMs + 1);
-    for (const state of this.list) state.buffer.pour();
+    for (const buffer of this.buffers) buffer.pour();
   }
 }
 
-function set(latest: Latest, value: number, mark: number, ms: number): void {
-  latest.value = value;
-  latest.mark = mark;
-  latest.ms = ms;
+function placesOf({ role, zones }: LogColumn, rank: ReadonlyMap<number, number>): Int32Array {
+  const part = parts.findIndex((name) => name === role);
+  const ranks = zones.map((zone) => rank.get(zone)).filter((zone) => zone !== undefined);
+  return Int32Array.from(part < 0 ? [] : ranks, (zone) => zone * partCount + part);
 }
 
-function emit({ buffer, reading, setpoint, output, running }: ZoneState, ms: number): void {
-  const i = buffer.length++;
-  buffer.timeMs[i] = ms;
-  buffer.readingDegC[i] = reading.value;
-  buffer.marks[i] = reading.mark;
-  buffer.setpointDegC[i] = standing(setpoint, ms);
-  buffer.outputPercent[i] = standing(output, ms);
-  buffer.running[i] = standing(running, ms);
-  if (buffer.length === blockRows) buffer.pour();
-}
-
-function standing({ value, ms }: Latest, nowMs: number): number {
-  return nowMs - ms <= longestStandMs ? value : NaN;
+function inOurUnits(value: number, tag: LogColumn): number {
+  if (tag.role === 'running') return value;
+  return tag.role === 'output' ? value * tag.scale : toDegC(value, tag);
 }

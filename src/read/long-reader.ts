@@ -37,7 +37,8 @@ export async function* readLong(
   if (batch.length > 0) yield batch;
 }
 
-function emptyBatch(capacity: number): TagBatch {
+/** A batch with room for so many entries. */
+export function emptyBatch(capacity: number): TagBatch {
   return {
     length: 0,
     clockMs: new Float64Array(capacity),
