@@ -34,7 +34,7 @@ export const cardEvents: Judge<CardEventsSettings> = {
       const shared = own.filter((moment) => moment.zones.length > 1);
       const isEverywhere = (moment: Moment) => moment.zones.length >= Math.max(3, 0.9 * evidence.zones.length);
       if (shared.length < settings.fewestShared && !shared.some((moment) => moment.zones.length >= 3)) return [];
-      const chance = chanceOfMeeting(evidence, zone);
+      const chance = chanceOfMeeting(evidence, zone, own);
       const { atLeast } = binomialTest(shared.length, own.length, Math.min(0.999, Math.max(1e-9, chance)));
       const sharedShare = shared.length / own.length;
       if (atLeast > settings.largestPValue || sharedShare < settings.smallestSharedShare) return [];
@@ -55,11 +55,21 @@ export const cardEvents: Judge<CardEventsSettings> = {
   },
 };
 
-/** Chance that a moment of this zone meets an independent one of another zone. */
-function chanceOfMeeting(evidence: Evidence, zone: Zone): number {
+/** What wakes opens up, heat or movement, is on for hours; a day at least is looked at, so that a burst is no time of its own. */
+const MARGIN_MS = 12 * 3_600_000;
+
+/**
+ * Chance that a moment of this zone meets an independent one of another zone, by how often those come in the time in
+ * which this zone's lie: two zones that each fail on the same hot days meet more often than the whole log lets expect.
+ */
+function chanceOfMeeting(evidence: Evidence, zone: Zone, own: readonly Moment[]): number {
   const { startMs, endMs } = windowOf(evidence);
-  const others = momentsOf(evidence).filter((moment) => moment.zones.some((z) => z !== zone.index)).length;
-  return 1 - Math.exp((-others * 2 * momentMsOf(zone)) / (endMs - startMs));
+  const fromMs = Math.max(startMs, own[0]!.startMs - MARGIN_MS);
+  const toMs = Math.min(endMs, own.at(-1)!.startMs + MARGIN_MS);
+  const others = momentsOf(evidence).filter(
+    (moment) => moment.startMs >= fromMs && moment.startMs <= toMs && moment.zones.some((z) => z !== zone.index),
+  ).length;
+  return 1 - Math.exp((-others * 2 * momentMsOf(zone)) / (toMs - fromMs));
 }
 
 /** Zones that take part in enough of this zone's shared moments, itself among them. */

@@ -8,7 +8,8 @@ import { heatUpsOf } from '../shared/heat-ups.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
 import { isSignalLost, noHeatRunsOf } from '../shared/power-runs.js';
-import { betterFit, isDutyBeyondLoad, isHeatLost, isSensorUnchanged } from '../shared/reading-error.js';
+import type { ChangeFit } from '../shared/change-fit.js';
+import { betterFit, isAgreed, isDutyBeyondLoad, isHeatLost, isSensorUnchanged } from '../shared/reading-error.js';
 import { zoneChangesOf } from '../shared/zone-changes.js';
 
 export interface HeaterWeakSettings {
@@ -47,6 +48,7 @@ export const heaterWeak: Judge<HeaterWeakSettings> = {
 /** @param full By zone index, as {@link fullPlaces} gives it. */
 function judgeZone(evidence: Evidence, zone: Zone, full: readonly Uint8Array[], settings: HeaterWeakSettings): Answer {
   if (!zone.has.output) return `Zone ${zone.name}: the log has no output, so the heat asked for is not known.`;
+  if (isReadingLow(evidence, zone)) return [];
   const rise = dutyRise(evidence, zone, settings);
   const shortfall = fullOutput(evidence, zone, full, settings);
   if (!rise && !shortfall) return [];
@@ -64,6 +66,17 @@ function judgeZone(evidence: Evidence, zone: Zone, full: readonly Uint8Array[], 
       heatUpRatio: heatUpRatio(evidence, zone, onsetMs),
     }),
   ];
+}
+
+/** A sensor that reads low, cold as hot, asks for more heat than is wrong with the heater. */
+function isReadingLow(evidence: Evidence, zone: Zone): boolean {
+  const fit = betterFit(zoneChangesOf(evidence)[zone.index]!);
+  return fit !== null && isAgreed(fit) && fit.cold!.degC < 0 && isDutyAsCold(fit);
+}
+
+/** Whether the offset seen cold explains at least half of the heat that the zone asks for. */
+function isDutyAsCold({ hot, cold }: ChangeFit): boolean {
+  return cold!.degC / hot!.degC >= 0.5;
 }
 
 function dutyRise(evidence: Evidence, zone: Zone, settings: HeaterWeakSettings) {

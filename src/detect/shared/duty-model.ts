@@ -4,6 +4,7 @@ import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
 import { usualRoomOf } from './cold-hours.js';
 import { roomSeriesOf } from './soaks.js';
+import { stuckStretchesOf } from './stuck-stretches.js';
 import { windowsOf, type ZoneWindows } from './windows.js';
 import { zoneState } from './zone-state.js';
 
@@ -87,7 +88,7 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
     return { unable: `Zone ${zone.name} was settled for less than ${hours} hours, so its usual duty is not known.` };
   }
   const timeMs = Float64Array.from(usable, (w) => windows.startMs + (w + 0.5) * windows.windowMs);
-  const neighbours = others.slice(0, MOST_PEERS).map((z) => disturbedWindows(windows.zones[z.index]!));
+  const neighbours = others.slice(0, MOST_PEERS).map((z) => disturbedWindows(evidence, z.index));
   const room = peers.length < PEERS_ENOUGH ? roomColumns(evidence, timeMs) : [];
   if (median(usable.map((w) => own.outputPercent[w]!)) > SATURATED_PERCENT) {
     return { unable: `Zone ${zone.name} works at full output most of the time, so its duty says little.` };
@@ -153,13 +154,19 @@ function buildRows(
 const medianAt = (peers: readonly Float64Array[], w: number) => median(peers.map((peer) => peer[w]!));
 
 /**
- * 1 where a neighbour is not itself: not settled for hours while this zone is. Heat flows between neighbours, so a zone
- * that runs away beside this one, or stays cold, changes this one's duty.
+ * 1 where a neighbour is not itself: not settled for hours while this zone is, or with a reading that stands still, so
+ * that its loop no longer holds it. Heat flows between neighbours, so a zone that runs away beside this one, or stays
+ * cold, changes this one's duty.
  */
-function disturbedWindows({ state }: ZoneWindows): Float64Array {
+function disturbedWindows(evidence: Evidence, index: number): Float64Array {
+  const { zones, startMs, windowMs } = windowsOf(evidence);
+  const { state } = zones[index]!;
+  const stuck = stuckStretchesOf(evidence)[index]!.filter(({ verdict }) => verdict === 'channel');
   const disturbed = new Float64Array(state.length);
   const isAway = (w: number) => state[w] !== undefined && state[w] !== zoneState.settled;
   for (let w = 0; w < state.length; w++) {
+    const middleMs = startMs + (w + 0.5) * windowMs;
+    if (stuck.some((run) => middleMs >= run.startMs && middleMs <= run.endMs)) disturbed[w] = 1;
     if (!isAway(w)) continue;
     let run = 1;
     while (run < DISTURBED_WINDOWS && isAway(w - run)) run++;
