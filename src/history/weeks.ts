@@ -8,31 +8,55 @@ interface Day {
   otherMinutes: number;
 }
 
-const MS_PER_DAY = 86_400_000;
+/** What one run says about a day, and the part of the day that its window covers, UTC ms. */
+interface Part extends Day {
+  readonly start: number;
+  readonly end: number;
+}
 
 /**
- * Alarms and downtime by ISO week over all runs. Where runs overlap, the one that ends last counts for the days both
- * cover, so nothing is counted twice; a day that two runs cover in halves is added up.
+ * Alarms and downtime by ISO week of the plant's clock over all runs, so days and weeks begin at its midnight, also
+ * where the clock changes. Where runs overlap in a day, the one that covers most of it counts, of equals the one that
+ * ends last, so nothing is counted twice; a day that two runs cover in parts is added up.
  */
 export function weeksOf(runs: readonly Findings[]): HistoryFindings['weeks'] {
   const latestFirst = [...runs].sort((a, b) => b.window.end.localeCompare(a.window.end));
-  const taken: { start: number; end: number }[] = [];
-  const days = new Map<string, Day>();
+  const partsOf = new Map<string, Part[]>();
   for (const run of latestFirst) {
-    const window = { start: Date.parse(run.window.start), end: Date.parse(run.window.end) };
     for (const [day, own] of daysOf(run)) {
-      const from = Math.max(window.start, Date.parse(day));
-      const to = Math.min(window.end, Date.parse(day) + MS_PER_DAY);
-      if (taken.some(({ start, end }) => start < to && end > from)) continue;
-      const sum = days.get(day) ?? { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0 };
-      sum.alarms += own.alarms;
-      sum.zoneFaultMinutes += own.zoneFaultMinutes;
-      sum.otherMinutes += own.otherMinutes;
-      days.set(day, sum);
+      partsOf.set(day, [...(partsOf.get(day) ?? []), { ...own, ...coveredOf(day, run) }]);
     }
-    taken.push(window);
   }
+  const days = new Map([...partsOf].map(([day, parts]) => [day, sumOf(withoutOverlap(parts))]));
   return byWeek(days, runs);
+}
+
+/** The part of a day that a run covers; days are those of its clock. */
+function coveredOf(day: string, { window, timezone }: Findings): { start: number; end: number } {
+  const midnight = DateTime.fromISO(day, { zone: timezone ?? 'utc' });
+  return {
+    start: Math.max(Date.parse(window.start), midnight.toMillis()),
+    end: Math.min(Date.parse(window.end), midnight.plus({ days: 1 }).toMillis()), // 23 or 25 h when the clock changes
+  };
+}
+
+/** @param parts Of one day, the run that ends last first. */
+function withoutOverlap(parts: readonly Part[]): Part[] {
+  const kept: Part[] = [];
+  for (const part of [...parts].sort((a, b) => b.end - b.start - (a.end - a.start))) {
+    if (!kept.some(({ start, end }) => start < part.end && end > part.start)) kept.push(part);
+  }
+  return kept;
+}
+
+function sumOf(days: readonly Day[]): Day {
+  const sum = { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0 };
+  for (const day of days) {
+    sum.alarms += day.alarms;
+    sum.zoneFaultMinutes += day.zoneFaultMinutes;
+    sum.otherMinutes += day.otherMinutes;
+  }
+  return sum;
 }
 
 function daysOf({ alarms, downtime }: Findings): Map<string, Day> {
@@ -51,19 +75,15 @@ function daysOf({ alarms, downtime }: Findings): Map<string, Day> {
 }
 
 function byWeek(days: ReadonlyMap<string, Day>, runs: readonly Findings[]): HistoryFindings['weeks'] {
-  const weeks = new Map<string, Day>();
+  const daysOfWeek = new Map<string, Day[]>();
   for (const [day, own] of days) {
-    const week = weekOf(day);
-    const sum = weeks.get(week) ?? { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0 };
-    weeks.set(week, {
-      alarms: sum.alarms + own.alarms,
-      zoneFaultMinutes: sum.zoneFaultMinutes + own.zoneFaultMinutes,
-      otherMinutes: sum.otherMinutes + own.otherMinutes,
-    });
+    const week = weekOf(day, 'utc');
+    daysOfWeek.set(week, [...(daysOfWeek.get(week) ?? []), own]);
   }
+  const weeks = new Map([...daysOfWeek].map(([week, own]) => [week, sumOf(own)]));
   const faulty = new Map(
-    runs.map(({ window, zones }) => [
-      weekOf(justBefore(window.end)),
+    runs.map(({ window, timezone, zones }) => [
+      weekOf(justBefore(window.end), timezone ?? 'utc'),
       zones.filter(({ status }) => status === 'faulty').length,
     ]),
   );
@@ -80,6 +100,6 @@ function justBefore(time: string): string {
   return new Date(Date.parse(time) - 1).toISOString();
 }
 
-function weekOf(day: string): string {
-  return DateTime.fromISO(day, { zone: 'utc' }).toFormat("kkkk-'W'WW");
+function weekOf(time: string, zone: string): string {
+  return DateTime.fromISO(time, { zone }).toFormat("kkkk-'W'WW");
 }

@@ -3,6 +3,7 @@ import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promise
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { DateTime } from 'luxon';
 import { afterAll, describe, expect, test } from 'vitest';
 import { encodeDigest } from '../../src/digest/codec.js';
 import { emptyZoneDigest } from '../../src/digest/zone-digest.js';
@@ -202,6 +203,51 @@ describe('the trend by week never counts twice', () => {
     expect(
       weeksOf(runs(['2026-01-05', '2026-01-08'], ['2026-01-08', '2026-01-12'])).map(({ alarms }) => alarms),
     ).toEqual([70]);
+  });
+});
+
+describe('weeks and days are those of the plant’s clock (ISO 8601: from Monday)', () => {
+  /** A run over whole days of a clock, with ten alarms a day of that clock. */
+  const run = (timezone: string, from: string, to: string) => {
+    const at = (day: string) => DateTime.fromISO(day, { zone: timezone });
+    const days = Array.from({ length: at(to).diff(at(from), 'days').days }, (_, i) => at(from).plus({ days: i }));
+    const made = madeFindings(at(from).toUTC().toISO()!, at(to).toUTC().toISO()!, []);
+    const byDay = days.map((day) => ({ day: day.toISODate()!, count: 10 }));
+    const lost = byDay.map(({ day }) => ({ day, zoneFaultMinutes: 5, otherMinutes: 2, unknownMinutes: 0 }));
+    return { ...made, timezone, alarms: { ...made.alarms, byDay }, downtime: { ...made.downtime, byDay: lost } };
+  };
+  const alarmsByWeek = (...all: ReturnType<typeof run>[]) =>
+    weeksOf(all).map(({ week: name, alarms }) => [name, alarms]);
+
+  // 29 March 2026 has 23 h in Oslo, 8 March 2026 in New York; 25 October and 1 November 2026 have 25 h (tz database)
+  test.each([
+    ['Europe/Oslo', '2026-03-23', '2026-03-30', '2026-04-06', ['2026-W13', '2026-W14']],
+    ['Europe/Oslo', '2026-10-19', '2026-10-26', '2026-11-02', ['2026-W43', '2026-W44']],
+    ['America/New_York', '2026-03-02', '2026-03-09', '2026-03-16', ['2026-W10', '2026-W11']],
+    ['America/New_York', '2026-10-26', '2026-11-02', '2026-11-09', ['2026-W44', '2026-W45']],
+    ['Asia/Tokyo', '2025-12-22', '2025-12-29', '2026-01-05', ['2025-W52', '2026-W01']],
+  ])('%s, two weeks from %s', (timezone, from, middle, to, [first, second]) => {
+    expect(alarmsByWeek(run(timezone, from, middle), run(timezone, middle, to))).toEqual([
+      [first, 70],
+      [second, 70],
+    ]);
+  });
+  test('a run that ends on the plant’s Sunday midnight counts its zones in the week before', () => {
+    const faultyRun = { ...run('Asia/Tokyo', '2026-01-05', '2026-01-12'), zones: [faulty()] };
+    expect(weeksOf([faultyRun]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([['2026-W02', 1]]);
+    const western = { ...run('America/New_York', '2026-01-05', '2026-01-12'), zones: [faulty()] };
+    expect(weeksOf([western]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([['2026-W02', 1]]);
+  });
+  test('of a day that a later run holds only the evening of, the whole one counts', () => {
+    const whole = run('Europe/Oslo', '2026-01-05', '2026-01-08');
+    const late = run('Europe/Oslo', '2026-01-07', '2026-01-10');
+    const [, ...others] = late.alarms.byDay;
+    const evening = {
+      ...late,
+      window: { ...late.window, start: '2026-01-07T17:00:00.000Z' },
+      alarms: { ...late.alarms, byDay: [{ day: '2026-01-07', count: 2 }, ...others] },
+    };
+    expect(alarmsByWeek(whole, evening)).toEqual([['2026-W02', 50]]);
   });
 });
 
