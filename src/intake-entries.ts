@@ -33,7 +33,8 @@ export async function* entriesOf(run: FileRun, firstTag: number, options: FeedOp
   const read = file.layout === 'long' ? readLong(file, tally, problems, options) : wideEntries(run, options);
   for await (const batch of file.order === 'rising' ? read : sortedEntries(run, read)) {
     const { length, clockMs, tag } = batch;
-    if (clock !== null) for (let i = 0; i < length; i++) clockMs[i] = clock.toUtc(clockMs[i]!);
+    if (clock !== null && file.order === 'rising')
+      for (let i = 0; i < length; i++) clockMs[i] = clock.toUtc(clockMs[i]!);
     if (firstTag > 0) for (let i = 0; i < length; i++) tag[i] = tag[i]! + firstTag;
     yield batch;
   }
@@ -68,7 +69,7 @@ function isUnchanged(value: number, mark: number): boolean {
   return mark === cellMark.blank || (mark === cellMark.number && Number.isNaN(value));
 }
 
-/** The same entries by time; all of them must be held, up to a limit. */
+/** The same entries by time, in UTC; all of them must be held, up to a limit. */
 async function* sortedEntries(run: FileRun, batches: AsyncIterable<TagBatch>): AsyncGenerator<TagBatch> {
   const held = new HeldEntries();
   let leftOut = 0;
@@ -76,7 +77,7 @@ async function* sortedEntries(run: FileRun, batches: AsyncIterable<TagBatch>): A
   if (leftOut > 0) run.problems.push(tooLongToSort(run.file.name));
   run.order.older += leftOut;
   const sorted = emptyBatch(batchEntries);
-  const places = held.inOrder(run.file.order === 'falling');
+  const places = held.inOrder(run.file.order, (clockMs) => run.clock?.toUtc(clockMs) ?? clockMs);
   for (let from = 0; from < places.length; from += batchEntries) {
     held.copy(places.subarray(from, from + batchEntries), sorted);
     yield sorted;

@@ -1,13 +1,14 @@
 import type { Command } from 'commander';
 import { LogProblem } from '../model/problem.js';
+import { isTimeZone } from '../model/time-zone.js';
 import type { AnalyseOptions } from '../pipeline.js';
 
 /** Options that every command which reads logs takes. */
 export interface LogOptions {
   readonly plant?: string;
   readonly timezone?: string;
-  readonly unit?: 'degC' | 'degF' | 'K';
-  readonly dates?: 'day-first' | 'month-first';
+  readonly unit?: string;
+  readonly dates?: string;
   readonly names?: string;
   readonly hold?: string;
 }
@@ -26,12 +27,27 @@ export function addLogOptions(command: Command): Command {
 export function toAnalyseOptions({ plant, timezone, unit, dates, names, hold }: LogOptions): AnalyseOptions {
   return {
     ...(plant === undefined ? {} : { plant }),
-    ...(timezone === undefined ? {} : { timezone }),
-    ...(unit === undefined ? {} : { unit }),
-    ...(dates === undefined ? {} : { dates }),
+    ...(timezone === undefined ? {} : { timezone: zoneOf(timezone) }),
+    ...(unit === undefined ? {} : { unit: oneOf('--unit', unit, ['degC', 'degF', 'K']) }),
+    ...(dates === undefined ? {} : { dates: oneOf('--dates', dates, ['day-first', 'month-first']) }),
     ...(names === undefined ? {} : { names: names.split(',').map((name) => name.trim()) }),
     ...(hold === undefined ? {} : { holdMinutes: minutesOf(hold) }),
   };
+}
+
+/** @throws LogProblem 'bad-argument' for anything but one of the words. */
+function oneOf<const Word extends string>(option: string, given: string, words: readonly Word[]): Word {
+  const word = words.find((it) => it === given);
+  if (word !== undefined) return word;
+  const what = `"${option} ${given}" is not known.`;
+  throw new LogProblem('bad-argument', undefined, what, `Give ${words.slice(0, -1).join(', ')} or ${words.at(-1)!}.`);
+}
+
+/** @throws LogProblem 'bad-argument' for a name that is no time zone. */
+function zoneOf(name: string): string {
+  if (isTimeZone(name)) return name;
+  const what = `"--timezone ${name}" is not a time zone.`;
+  throw new LogProblem('bad-argument', undefined, what, 'Give a name such as Europe/Oslo or UTC.');
 }
 
 /** @throws LogProblem 'bad-argument' for anything but a number above 0. */

@@ -3,6 +3,8 @@ export type OffsetMinutes = (utcMs: number) => number;
 
 const hourMs = 3_600_000;
 const minuteMs = 60_000;
+/** The clock is put back by an hour, and the repeated hour lasts as long. */
+const longestRepeatMs = 2 * hourMs;
 
 /**
  * Makes the offset function of an IANA time zone from the platform's zone data (through luxon, loaded only now).
@@ -42,7 +44,9 @@ export class LogClock {
     if (this.isMissing) this.missingHourRows++;
     if (this.firstOffset !== this.secondOffset) {
       this.repeatedHourRows++;
-      if (utcMs < this.lastUtcMs) utcMs = clockMs - this.secondOffset * minuteMs;
+      // A step back by days is the next tag of a file that lists one after the other.
+      const isBack = utcMs < this.lastUtcMs && utcMs > this.lastUtcMs - longestRepeatMs;
+      if (isBack) utcMs = clockMs - this.secondOffset * minuteMs;
     }
     this.lastUtcMs = utcMs;
     return utcMs;

@@ -1,4 +1,4 @@
-import type { TagBatch } from '../model/log-file.js';
+import type { LogFile, TagBatch } from '../model/log-file.js';
 
 /** Entries of a file that is not in time order, kept until they can be sorted. */
 export class HeldEntries {
@@ -33,13 +33,22 @@ export class HeldEntries {
     this.line = wider(this.line, new Float64Array(size));
   }
 
-  /** Places of all entries by time; entries of one time keep their order, or turn it round for a file that falls. */
-  inOrder(isFalling: boolean): Uint32Array {
+  /**
+   * Turns the clocks into UTC and gives the places of all entries by time; entries of one time keep their order, or turn
+   * it round for a file that falls.
+   *
+   * @param toUtc Turns the log's clock into UTC. It must see the clock as it ran, to tell the two turns of the hour that
+   *   is repeated in autumn: so before sorting, but for a file without order, where nothing could tell them.
+   */
+  inOrder(order: LogFile['order'], toUtc: (clockMs: number) => number): Uint32Array {
     const { clockMs, length } = this;
+    const isFalling = order === 'falling';
     const places = new Uint32Array(length);
     for (let i = 0; i < length; i++) places[i] = isFalling ? length - 1 - i : i;
+    if (order !== 'mixed') for (const i of places) clockMs[i] = toUtc(clockMs[i]!);
     // Sorting is stable, so a file that only falls is turned round and nothing more.
     if (!isRising(places, clockMs)) places.sort((a, b) => clockMs[a]! - clockMs[b]! || (isFalling ? b - a : a - b));
+    if (order === 'mixed') for (const i of places) clockMs[i] = toUtc(clockMs[i]!);
     return places;
   }
 

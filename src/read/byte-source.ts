@@ -143,6 +143,7 @@ function unreadable(path: string, error: unknown): LogProblem {
   );
 }
 
-function reasonOf(error: unknown): string {
+/** What a system or a library says of an error, without its code and the path. */
+export function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message.split(',')[0]!.replace(/^[A-Z]+: /, '') : String(error);
 }

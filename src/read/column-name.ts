@@ -70,7 +70,7 @@ export function splitName(name: string): NameParts {
   return { rest, meaning: best?.meaning ?? null, unit, scale, word: best?.text ?? '' };
 }
 
-/** A unit in brackets, or bare behind the name: "(°C)", "[degF]", "/ °C", "in °C", "°C", "%". */
+/** A unit in brackets, or bare behind the name: "(°C)", "[degF]", "/ °C", "in °C", "°C", "%", "m/min". */
 function cutUnit(name: string): { text: string; unit: NamedUnit; scale: number } {
   const bracket = /^(.*?)\s*[([{]\s*([^)\]}]*)\s*[)\]}]\s*$/s.exec(name);
   if (bracket) {
@@ -81,6 +81,8 @@ function cutUnit(name: string): { text: string; unit: NamedUnit; scale: number }
   }
   const bare = /^(.*?)(?:\s*[/,]\s*|[\s_.]+in\s+|[\s_.]*)(°\s?[CFK]|º\s?[CF]|[\s_.]deg\s?[CF]|%)\s*$/is.exec(name);
   if (bare && bare[1] !== '') return { text: bare[1]!, unit: unitOf(bare[2]!.replace(/^[\s_.]/, '')), scale: 1 };
+  const speed = /^(.*?)[\s_]+(rpm|[\p{L}1]+\/(?:min|s|h))\s*$/isu.exec(name);
+  if (speed && speed[1] !== '') return { text: speed[1]!, unit: 'other', scale: 1 };
   return { text: name, unit: null, scale: 1 };
 }
 

@@ -25,8 +25,10 @@ export function detectDialect(lines: readonly string[]): DialectFinding {
     .reduce((a, b) => (b.score > a.score ? b : a), { separator: ',' as Separator, score: 0 });
   const rows = filled.map((line) => splitCells(line, { ...plain, separator: best.separator, quote }));
   const ambiguous = best.separator === ',' ? commaTrouble(rows) : null;
-  const cells = usualRows(rows).flat().slice(0, mostCells);
-  return { dialect: { separator: best.separator, quote, ...numberMarks(cells, best.separator) }, ambiguous };
+  const usual = usualRows(rows);
+  const marks =
+    groupedBy('.', usual) ?? groupedBy(',', usual) ?? numberMarks(usual.flat().slice(0, mostCells), best.separator);
+  return { dialect: { separator: best.separator, quote, ...marks }, ambiguous };
 }
 
 /** Enough cells to tell how numbers are written. */
@@ -114,13 +116,9 @@ export function numberMarks(cells: readonly string[], separator: Separator): Pic
   const decimalPoint = numbers.filter((cell) => /^[-+]?\d+\.\d+%?$/.test(cell) && !isGrouped(cell, '.')).length;
   const both = numbers.find((cell) => cell.includes(',') && cell.includes('.'));
   const lastMark = both ? (both.lastIndexOf(',') > both.lastIndexOf('.') ? ',' : '.') : null;
-  // "1,234" alone is a decimal comma only where other cells prove it or a semicolon file has no points at all.
-  const groupedComma = numbers.filter((cell) => isGrouped(cell, ',')).length;
-  const decimal =
-    lastMark ??
-    (decimalComma > decimalPoint || (decimalPoint === 0 && groupedComma > 0 && separator !== ',' && decimalComma > 0)
-      ? ','
-      : '.');
+  // "180,125" alone is a decimal comma only where commas do not part the cells and there are no points at all.
+  const isOnlyComma = separator !== ',' && decimalPoint === 0 && numbers.some((cell) => /^[-+]?\d+,\d{3}$/.test(cell));
+  const decimal = lastMark ?? (decimalComma > decimalPoint || isOnlyComma ? ',' : '.');
   return { decimal, thousands: thousandsMark(numbers, decimal) };
 }
 
@@ -128,6 +126,25 @@ const grouped = { ',': /^[-+]?[1-9]\d{0,2}(,\d{3})+$/, '.': /^[-+]?[1-9]\d{0,2}(
 
 function isGrouped(cell: string, mark: ',' | '.'): boolean {
   return grouped[mark].test(cell);
+}
+
+/** So many numbers of each kind in one column make a case (own choice). */
+const leastOfKind = 3;
+
+/**
+ * "978", "1.002", "1.498" in one column are whole numbers with grouped thousands: of decimals some would have one digit
+ * or two. Null where the mark parts decimals, or nothing tells.
+ */
+function groupedBy(mark: '.' | ',', rows: readonly string[][]): Pick<Dialect, 'decimal' | 'thousands'> | null {
+  if (!rows.some((row) => row.some((cell) => cell.includes(mark)))) return null;
+  const parting = mark === '.' ? /^\s*[-+]?\d*\.\d+\s*$/ : /^\s*[-+]?\d*,\d+\s*$/;
+  if (rows.some((row) => row.some((cell) => parting.test(cell) && !isGrouped(cell.trim(), mark)))) return null;
+  const isMixed = (_: unknown, column: number): boolean => {
+    const own = rows.map((row) => row[column]!.trim());
+    const whole = own.filter((cell) => /^[-+]?[1-9]\d{1,2}$/.test(cell)).length;
+    return whole >= leastOfKind && own.filter((cell) => isGrouped(cell, mark)).length >= leastOfKind;
+  };
+  return rows[0]?.some(isMixed) ? { decimal: mark === '.' ? ',' : '.', thousands: mark } : null;
 }
 
 function thousandsMark(numbers: readonly string[], decimal: '.' | ','): Dialect['thousands'] {

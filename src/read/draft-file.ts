@@ -2,7 +2,7 @@ import { extname } from 'node:path';
 import type { Dialect, LogFile } from '../model/log-file.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { LogProblem, type ProblemNote } from '../model/problem.js';
-import { statOf } from './byte-source.js';
+import { reasonOf, statOf } from './byte-source.js';
 import { roleSeries, type RoledSeries } from './column-roles.js';
 import { detectDialect } from './dialect.js';
 import { kindOf } from './file-kind.js';
@@ -62,13 +62,14 @@ async function* partsOf(path: string, problems: ProblemNote[]): AsyncGenerator<T
     else if (container === 'workbook') yield* await tableParts(path);
     else yield { name: path, path, part: null, container };
   } catch (error) {
-    const why = error instanceof LogProblem ? error.what : `The file is damaged (${(error as Error).message}).`;
-    problems.push({
-      code: 'unreadable-file',
-      file: path,
-      what: why,
-      todo: 'Copy or export it again; it was left out.',
-    });
+    if (error instanceof LogProblem) problems.push(error.toNote());
+    else
+      problems.push({
+        code: 'unreadable-file',
+        file: path,
+        what: `The file is damaged (${reasonOf(error)}).`,
+        todo: 'Copy or export it again; it was left out.',
+      });
   }
 }
 

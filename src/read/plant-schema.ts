@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isTimeZone } from '../model/time-zone.js';
 
 const text = z.union([z.string(), z.number()]).transform(String);
 const cause = z.enum(['sensor', 'wiring', 'input', 'heater', 'recording', 'none']);
@@ -45,12 +46,3 @@ export const plantSchema = z.strictObject({
   leadLengthM: positive.optional(),
   leadGauge: text.optional(),
 });
-
-function isTimeZone(name: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: name });
-    return true;
-  } catch {
-    return false;
-  }
-}

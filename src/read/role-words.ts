@@ -58,7 +58,8 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
   running: list(`
     running, run, is running, machine running, machine state, machine status, state, status, mode, speed, line speed,
     machine speed, rate, cycles, cycle rate, production, in production,
-    betrieb, in betrieb, lauft, laeuft, zustand, maschinenzustand, geschwindigkeit, drehzahl, takt,
+    betrieb, in betrieb, lauft, laeuft, zustand, maschinenzustand, geschwindigkeit, drehzahl, takt, taktzahl,
+    bahngeschwindigkeit, liniengeschwindigkeit, maschinengeschwindigkeit, schneckendrehzahl, maschinendrehzahl,
     marche, en marche, etat, vitesse, marcha, en marcha, estado, velocidad, marcia, in marcia, stato, velocita,
     velocidade, em marcha, em producao, en produccion, in produzione, en production,
     draait, in bedrijf, snelheid, drift, i drift, hastighet, tilstand,

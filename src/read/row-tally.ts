@@ -10,11 +10,11 @@ export const rejectReasons = {
   'half-line': 'the last line is not finished; the file may still be being written',
   'long-line': 'the line is longer than a megabyte',
   'open-quote': 'a quote is opened and never closed',
-  'nul-bytes': 'it holds NUL bytes',
-  'bad-quotes': 'its quotes do not pair',
-  'unknown-tag': 'its tag belongs to no zone known from the rest of the file',
-  'no-tag': 'its tag is empty',
-  'far-time': 'its time is far from the rest of the file',
+  'nul-bytes': 'NUL bytes stand in the line',
+  'bad-quotes': 'the quotes do not pair',
+  'unknown-tag': 'the tag belongs to no zone known from the rest of the file',
+  'no-tag': 'the tag is empty',
+  'far-time': 'the time is far from the rest of the file',
   'unset-clock': 'the clock had not been set: the time is where clocks begin to count',
 } as const;
 
@@ -42,7 +42,7 @@ export class RowTally {
     this.rowsRejected++;
     this.byReason.set(reason, seen + 1);
     if (seen < mostExamples)
-      this.examples.push({ line, reason, text: text.slice(0, longestExample).replace(/[\x00-\x08]/g, '␀') });
+      this.examples.push({ line, reason, text: text.replace(/[\x00-\x08]+/g, '␀').slice(0, longestExample) });
   }
 
   /** One note per reason, with the place of the first row. */

@@ -1,5 +1,5 @@
 import { LogProblem } from '../model/problem.js';
-import { statOf } from './byte-source.js';
+import { reasonOf, statOf } from './byte-source.js';
 import type { SampledRow } from './file-sample.js';
 import type { EndRows } from './parquet-worker.js';
 import type { TextRef } from './text-source.js';
@@ -46,7 +46,7 @@ async function readSheets(path: string): Promise<{ sheet: string; data: Row[] }[
     throw new LogProblem(
       'unreadable-file',
       { file: path },
-      `The workbook cannot be read (${reasonOf(error)}).`,
+      `The workbook cannot be read (${damageOf(error)}).`,
       'Save it again as .xlsx or as CSV.',
       { cause: error },
     );
@@ -82,7 +82,7 @@ async function* readParquet(path: string, ends: EndRows | null = null): AsyncGen
     throw new LogProblem(
       'unreadable-file',
       { file: path },
-      `The Parquet file cannot be read (${reasonOf(error)}).`,
+      `The Parquet file cannot be read (${damageOf(error)}).`,
       'Write it with snappy, gzip or no compression and in row groups of 100,000 rows, or export it as CSV.',
       { cause: error },
     );
@@ -94,7 +94,22 @@ function cellText(cell: unknown, isUtc = false): string {
   if (cell === null || cell === undefined) return '';
   if (!(cell instanceof Date)) return String(cell);
   if (Number.isNaN(cell.getTime())) return '';
-  return isUtc ? cell.toISOString() : cell.toISOString().slice(0, -1);
+  return isUtc ? cell.toISOString() : dateText(cell);
+}
+
+/** A cell of a clock alone is counted from day 0, which lies in 1899 or 1904 (ECMA-376 part 1, 18.17.4). */
+const lastYearOfDayZero = 1904;
+
+/**
+ * ISO text without offset, as the sheet shows it: a date, a clock, or both. A count of days hardly ever meets a whole
+ * second, and the ms below it is cut off on the way here.
+ */
+function dateText(date: Date): string {
+  const ms = date.getTime();
+  const nearMs = Math.round(ms / 1000) * 1000;
+  const [day, clock] = new Date(Math.abs(nearMs - ms) <= 1 ? nearMs : ms).toISOString().slice(0, -1).split('T');
+  if (date.getUTCFullYear() <= lastYearOfDayZero) return clock!;
+  return clock === '00:00:00.000' ? day! : `${day}T${clock}`;
 }
 
 const sampledEnds: EndRows = { first: 400, last: 300 };
@@ -112,8 +127,9 @@ export async function sampleTable(ref: TextRef): Promise<SampledRow[]> {
 }
 
 /** A library that stumbles over a damaged file names its own insides; nobody is helped by those. */
-function reasonOf(error: unknown): string {
+function damageOf(error: unknown): string {
   const isInside = error instanceof TypeError || error instanceof RangeError;
-  const { message } = error as Error;
-  return isInside || /\b(undefined|NaN|null)\b/.test(message) ? 'its content is damaged' : message;
+  return isInside || /\b(undefined|NaN|null)\b/.test((error as Error).message)
+    ? 'its content is damaged'
+    : reasonOf(error);
 }

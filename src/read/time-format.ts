@@ -1,4 +1,5 @@
 import type { TimeFormat } from '../model/log-file.js';
+import { gridOfDays } from './rounded-days.js';
 import { countedTime, parseClock, parseDateTime } from './time-text.js';
 
 export interface TimeOptions {
@@ -118,16 +119,17 @@ function detectCount(cells: readonly string[], columnName: string): TimeFormat |
   for (const { unitMs, name } of epochUnits)
     if (fits({ kind: 'epoch', unitMs }))
       return { ...base, kind: 'epoch', unitMs, isAbsolute: true, why: `${name} since 1970, by their size` };
-  if (fits({ kind: 'spreadsheet-days', unitMs: 86_400_000 }) && isTimeName(columnName) && isRising(good))
-    return {
-      ...base,
-      kind: 'spreadsheet-days',
-      unitMs: 86_400_000,
-      isAbsolute: false,
-      why: 'days of a spreadsheet, by their size',
-    };
+  if (fits(spreadsheetDays) && isTimeName(columnName) && isRising(good)) {
+    const gridMs = gridOfDays(cells.filter((_, i) => Number.isFinite(numbers[i])));
+    const why = 'days of a spreadsheet, by their size';
+    const format = { ...base, ...spreadsheetDays, isAbsolute: false, why };
+    if (Number.isNaN(gridMs)) return format;
+    return { ...format, gridMs, why: `${why}; they were rounded and are put back on whole ${gridMs / 1000} s` };
+  }
   return detectElapsed(good, columnName);
 }
+
+const spreadsheetDays = { kind: 'spreadsheet-days', unitMs: 86_400_000 } as const;
 
 function isPlausible(ms: number): boolean {
   return ms >= earliestMs && ms < latestMs;

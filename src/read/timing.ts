@@ -82,17 +82,24 @@ function findOrder(shape: FileShape, clock: readonly number[], roled: readonly R
   return falls <= 2 || falls < 0.01 * rises ? 'rising' : 'mixed';
 }
 
-/** Every tag rises for itself, but the times begin anew when the tag changes. */
+/** Every tag rises for itself, but for a clock set back once; the times begin anew when the tag changes. */
 function isByTag(shape: FileShape, clock: readonly number[], roled: readonly RoledSeries[]): boolean {
-  let changesBack = 0;
-  let allBack = 0;
-  for (let i = 1; i < clock.length; i++) {
-    if (!(clock[i]! < clock[i - 1]!)) continue;
-    allBack++;
-    if (shape.rows[i]!.cells[shape.tagColumn] !== shape.rows[i - 1]!.cells[shape.tagColumn]) changesBack++;
+  const lastOf = new Map<string | undefined, number>();
+  let begins = 0;
+  let others = 0;
+  for (let i = 0; i < clock.length; i++) {
+    const tag = shape.rows[i]!.cells[shape.tagColumn];
+    const isNewTag = i > 0 && tag !== shape.rows[i - 1]!.cells[shape.tagColumn];
+    const isOwnBack = clock[i]! < lastOf.get(tag)!;
+    if (clock[i]! < clock[i - 1]!) {
+      if (isNewTag && !isOwnBack) begins++;
+      else if (isNewTag) others++;
+    }
+    lastOf.set(tag, clock[i]!);
   }
-  const isEachRising = roled.every((it) => it.series.clockMs.every((ms, i, all) => i === 0 || !(ms < all[i - 1]!)));
-  return isEachRising && changesBack === allBack;
+  const backsOf = ({ series: { clockMs } }: RoledSeries): number =>
+    clockMs.filter((ms, i) => ms < clockMs[i - 1]!).length;
+  return begins > 0 && others === 0 && roled.every((it) => backsOf(it) <= 1);
 }
 
 /**

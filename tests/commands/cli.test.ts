@@ -147,6 +147,15 @@ describe('logs that need a word more', () => {
     expect(zones.map(({ zone }) => zone).sort()).toEqual(['Left jaw', 'Right jaw']);
   });
 
+  test.each([
+    ['--timezone', 'Mars/Base', '"--timezone Mars/Base" is not a time zone. Give a name such as Europe/Oslo or UTC.'],
+    ['--unit', 'celsius', '"--unit celsius" is not known. Give degC, degF or K.'],
+    ['--dates', 'us', '"--dates us" is not known. Give day-first or month-first.'],
+  ])('%s %s is refused in a sentence', (option, given, sentence) => {
+    const { status, stderr } = looselead('report', folder, option, given);
+    expect([status, stderr.trim()]).toEqual([2, `looselead: ${sentence}`]);
+  });
+
   test('a holding time that is none is refused in a sentence', () => {
     const { status, stderr } = looselead('report', folder, '--hold', 'soon');
     expect(status).toBe(2);

@@ -15,3 +15,14 @@ test('reads whole degrees below a preamble whose lines hold commas, too', () => 
   expect(ambiguous).toBeNull();
   expect(dialect.separator).toBe(',');
 });
+
+test.each([
+  ['points group thousands beside whole numbers below', ['978', '991', '999', '1.002', '1.013', '1.498'], ',', '.'],
+  ['commas do, too', ['978', '991', '999', '1,002', '1,013', '1,498'], '.', ','],
+  ['three decimals behind a comma', ['180,125', '180,250', '179,875', '181,000', '180,500', '180,375'], ',', ''],
+  ['three decimals behind a point', ['180.125', '180.250', '179.875', '181.000', '180.500', '180.375'], '.', ''],
+  ['a point that leaves trailing zeros out', ['180.125', '180.25', '179', '181', '180', '180.375'], '.', ''],
+])('semicolons: %s', (_, cells, decimal, thousands) => {
+  const { dialect } = detectDialect(['Time;Zone 1', ...rows((i) => `2026-05-0${i + 1} 06:00;${cells[i]}`)]);
+  expect(dialect).toMatchObject({ separator: ';', decimal, thousands });
+});

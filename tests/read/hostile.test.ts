@@ -131,6 +131,26 @@ test('the clock that goes back is told with its line, and an hour is told as the
   expect(placed.zones[0]!.timeMs.slice(1).every((ms, i) => ms - placed.zones[0]!.timeMs[i]! === 60_000)).toBe(true);
 });
 
+test('the hour that stands twice is read whole from a log that is written newest first, or tag after tag', async () => {
+  const minutes = Array.from({ length: 300 }, (_, i) => i);
+  const clock = (i: number) => new Date(Date.UTC(2026, 9, 25, 1) + (i < 120 ? i : i - 60) * 60_000).toISOString();
+  const row = (i: number, tag: string) => `${clock(i).slice(0, 19)}${tag},${20 + (i % 7)}`;
+  const newestFirst = `Time,Z1 PV\n${minutes.map((i) => row(299 - i, '')).join('\n')}\n`;
+  const byTag = `Time,Tag,Value\n${['Z1 PV', 'Z2 PV'].flatMap((tag) => minutes.map((i) => row(i, `,${tag}`))).join('\n')}\n`;
+  for (const [text, order] of [
+    [newestFirst, 'falling'],
+    [byTag, 'by-tag'],
+  ] as const) {
+    const { found, zones, result } = await pourFiles({ 'log.csv': text }, { timezone: 'Europe/Oslo' });
+    expect(found.files[0]!.order).toBe(order);
+    expect(result.sources[0]!.rowsRejected).toBe(0);
+    for (const zone of zones) {
+      expect(zone.timeMs).toEqual(minutes.map((i) => Date.UTC(2026, 9, 24, 23) + i * 60_000));
+      expect(zone.readingDegC).toEqual(minutes.map((i) => 20 + (i % 7)));
+    }
+  }
+});
+
 test('rows that are repeated or a little out of order are put right and counted', async () => {
   const shown = [...Array.from({ length: 40 }, (_, row) => line(row)), line(38), line(42), line(41), line(43)];
   const poured = await pourFiles({ 'log.csv': `Time,Z1 PV,Z1 SP\n${shown.join('\n')}\n` });

@@ -45,6 +45,19 @@ test.each([
   });
 });
 
+test.each(['Speed rpm', 'Line speed m/min', 'Bahngeschwindigkeit', 'Geschwindigkeit [m/min]'])(
+  'running as speed: %s',
+  async (name) => {
+    const text = log(`Time,Zone 1 PV [°C],${name}`, (i) => `${150 + (i % 5) / 10},${i % 40 < 20 ? 23.5 : 0.1}`);
+    await inFolder({ 'log.csv': text }, async (folder) => {
+      const { found, zones } = await pourPaths([folder]);
+      const column = found.files[0]!.columns.find(({ role }) => role === 'running')!;
+      expect(column.name).toBe(name);
+      expect(zones[0]!.running.slice(15, 25)).toEqual([1, 1, 1, 1, 1, 0, 0, 0, 0, 0]);
+    });
+  },
+);
+
 test('a packed file that changes behind its beginning loses nothing silently, and says from what it was judged', async () => {
   const line = (i: number, cells: string) => `${new Date(Date.UTC(2026, 0, 5) + i * 1000).toISOString()},${cells}`;
   const before = Array.from({ length: 20_000 }, (_, i) => line(i, `${150 + (i % 7) / 10},${160 + (i % 5) / 10}`));
