@@ -31,7 +31,10 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     },
     ...(options.onProgress ? { progress: options.onProgress } : {}),
   });
-  const events = await readEvents(found.files, found.zones, found.plant, poured.eventOptions);
+  const events = await readEvents(found.files, found.zones, found.plant, {
+    ...poured.eventOptions,
+    logMs: { start: poured.startMs, end: poured.endMs },
+  });
   const watched = watching.finish();
   const evidence: Evidence = {
     zones: found.zones,

@@ -27,6 +27,8 @@ export interface EventOptions {
   readonly toUtc?: (clockMs: number) => number;
   /** How to read 03/04/2026 where nothing in the file decides; the temperature log may have told. */
   readonly dates?: PlantFile['dates'];
+  /** First and last sample of the temperature logs, UTC ms; absent or NaN = not known. */
+  readonly logMs?: { readonly start: number; readonly end: number };
 }
 
 /**
@@ -39,13 +41,16 @@ export async function readEvents(
   files: readonly LogFile[],
   zones: readonly Zone[],
   plant: PlantFile,
-  { toUtc = (clockMs) => clockMs, dates = plant.dates }: EventOptions = {},
+  { toUtc = (clockMs) => clockMs, dates = plant.dates, logMs = { start: NaN, end: NaN } }: EventOptions = {},
 ): Promise<Events> {
   const sink = { alarms: new AlarmRowTable(), maintenance: [] as MaintenanceRow[], stops: [] as StopRow[] };
   const sources: SourceNote[] = [];
   const problems: ProblemNote[] = [];
   for (const [index, file] of files.filter(isEventFile).entries()) {
-    const read = await readEventFile(file, index, (onBadRow) => recordsOf(file, onBadRow), sink, { toUtc, dates });
+    const read = await readEventFile(file, index, (onBadRow) => recordsOf(file, onBadRow), sink, {
+      ...{ toUtc, dates },
+      logStartMs: logMs.start,
+    });
     sources.push(read.source);
     problems.push(...read.problems);
   }
@@ -57,7 +62,7 @@ export async function readEvents(
     alarms: spans,
     maintenance: maintenanceEntries(sink.maintenance, zones, plant),
     stops,
-    sources: withPairingNotes(sources, counts),
+    sources: withAlarmNotes(sources, [...pairingNotes(counts), ...outsideNotes(spans, logMs)]),
     problems,
   };
 }
@@ -105,8 +110,7 @@ function stopsWithoutEnd(count: number): ProblemNote[] {
 }
 
 /** Pairing runs over all alarm logs together, so its counts stand with the first of them. */
-function withPairingNotes(sources: readonly SourceNote[], counts: PairingCounts): SourceNote[] {
-  const notes = pairingNotes(counts);
+function withAlarmNotes(sources: readonly SourceNote[], notes: readonly string[]): SourceNote[] {
   const first = sources.findIndex(({ kind }) => kind === 'alarm');
   return sources.map((source, i) => (i === first ? { ...source, notes: [...source.notes, ...notes] } : source));
 }
@@ -120,7 +124,16 @@ function pairingNotes(counts: PairingCounts): string[] {
     [counts.returnsBySource, 'returns carried another text and were matched by their source'],
     [counts.endsBeforeStart, 'rows ended before they started; taken as alarms without length'],
     [counts.withoutReturns, 'activations in a log without returns; their length is not known'],
-    [counts.standing, 'alarms still stood at the end of the log'],
+    [
+      counts.standing,
+      'alarms still stood at the end of the list; taken as still active to the end of the temperature log',
+    ],
   ];
   return says.filter(([count]) => count > 0).map(([count, what]) => `${count} ${what}.`);
+}
+
+/** Alarm lists often reach further than the temperature logs; what came outside has nothing to be held against. */
+function outsideNotes(alarms: readonly AlarmSpan[], { start, end }: { start: number; end: number }): string[] {
+  const count = alarms.filter(({ startMs }) => startMs < start || startMs > end).length;
+  return count === 0 ? [] : [`${count} alarms came before or after the temperature log and do not count.`];
 }

@@ -6,7 +6,7 @@ import type { Zone } from '../model/zone.js';
 import { totalLength, type Interval } from '../maths/intervals.js';
 import { median } from '../maths/quantile.js';
 import { contradictionsOf } from './contradictions.js';
-import { alarmName, countOf, countsOf, groupBy } from './counts.js';
+import { alarmName, countOf, countsOf, endWithin, groupBy } from './counts.js';
 import { chatterOf, floodsOf, peakPerTenMinutes } from './floods.js';
 import { shiftNamer } from './shift-name.js';
 import { alarmDefaults, type AlarmThresholds } from './thresholds.js';
@@ -59,7 +59,7 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
     shareOfTimeInFlood: shareInFlood(floods, window),
     chattering: chattering(byName, total, window.end, limits),
     fleeting: fleeting(byName, total, window.end, limits),
-    stale: stale(alarms, window.end, limits),
+    stale: stale(input.alarms, window, limits),
     mostFrequent: countsOf(byName, total, window.end).slice(0, limits.mostFrequent),
     byZone: byZone(alarms, zones, window.end),
     byMachine: counts(({ machine }) => machine),
@@ -128,16 +128,19 @@ function mostFirst(counts: readonly AlarmCount[]): AlarmCount[] {
     .sort((a, b) => b.count - a.count || nameOf(a).localeCompare(nameOf(b)));
 }
 
+/** Alarms that stand in the window for long, whether or not they came in it. */
 function stale(
   alarms: readonly AlarmSpan[],
-  logEndMs: number,
+  window: Interval,
   { staleHours }: AlarmThresholds,
 ): AlarmFindings['stale'] {
   return alarms
+    .filter(({ startMs, endMs }) => startMs < window.end && !(endMs <= window.start))
     .map((alarm) => ({
       name: alarmName(alarm),
       since: iso(alarm.startMs),
-      hours: ((Number.isNaN(alarm.endMs) ? logEndMs : alarm.endMs) - alarm.startMs) / 3_600_000,
+      hours: (endWithin(alarm, window.end) - alarm.startMs) / 3_600_000,
+      isActive: !(alarm.endMs < window.end),
     }))
     .filter(({ hours }) => hours > staleHours)
     .sort((a, b) => b.hours - a.hours);

@@ -41,6 +41,11 @@ export function countsOf(
   return counts.sort((a, b) => b.count - a.count || a.name.localeCompare(b.name));
 }
 
+/** When an alarm was gone, or the end of the log for one that still stood then. */
+export function endWithin({ startMs, endMs }: AlarmSpan, logEndMs: number): number {
+  return Math.max(startMs, endMs < logEndMs ? endMs : logEndMs);
+}
+
 export function countOf(
   name: string,
   count: number,
@@ -48,7 +53,7 @@ export function countOf(
   total: number,
   endMs: number,
 ): AlarmCount {
-  const spans = alarms.map((alarm) => ({ start: alarm.startMs, end: Number.isNaN(alarm.endMs) ? endMs : alarm.endMs }));
+  const spans = alarms.map((alarm) => ({ start: alarm.startMs, end: endWithin(alarm, endMs) }));
   return {
     name,
     count,

@@ -23,9 +23,11 @@ export function faultMarks(evidence: Evidence, zone: number): FaultMark[] {
     }));
 }
 
-export function alarmMarks(evidence: Evidence, zone: number): AlarmMark[] {
-  return evidence.alarms
-    .filter((alarm) => alarm.zone === zone)
+/** Alarms that stood in the time of the log; a list may reach years further. */
+export function alarmMarks({ alarms, digest }: Evidence, zone: number): AlarmMark[] {
+  const logEndMs = digest.startMs + digest.length * digest.periodMs;
+  return alarms
+    .filter((alarm) => alarm.zone === zone && alarm.startMs < logEndMs && !(alarm.endMs < digest.startMs))
     .slice(-MOST_MARKS)
     .map(({ startMs, endMs, message }) => ({ start: new Date(startMs).toISOString(), end: isoOrNull(endMs), message }));
 }

@@ -34,7 +34,14 @@ export interface AlarmFindings {
   readonly shareOfTimeInFlood: number;
   readonly chattering: readonly AlarmCount[];
   readonly fleeting: readonly AlarmCount[];
-  readonly stale: readonly { readonly name: string; readonly since: string; readonly hours: number }[];
+  readonly stale: readonly {
+    readonly name: string;
+    readonly since: string;
+    /** Until it was gone, or until the end of the log. */
+    readonly hours: number;
+    /** True when it still stood at the end of the log; absent in findings of earlier versions. */
+    readonly isActive?: boolean;
+  }[];
   readonly mostFrequent: readonly AlarmCount[];
   readonly byZone: readonly AlarmCount[];
   readonly byMachine: readonly AlarmCount[];

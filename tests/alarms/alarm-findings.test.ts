@@ -70,7 +70,9 @@ test('stale, fleeting, standing and acknowledged', () => {
     ],
     { window: { start: 0, end: 2 * day } },
   );
-  expect(found.stale).toEqual([{ name: 'Zone 2: sensor open circuit', since: '1970-01-01T00:00:00.000Z', hours: 48 }]);
+  expect(found.stale).toEqual([
+    { name: 'Zone 2: sensor open circuit', since: '1970-01-01T00:00:00.000Z', hours: 48, isActive: true },
+  ]);
   expect(found.fleeting.map(({ name, count }) => [name, count])).toEqual([['Zone 1: sensor open circuit', 1]]);
   expect(found.medianSecondsToAcknowledge).toBe(2);
   expect(found.medianSecondsToClear).toBe(52);
@@ -123,4 +125,19 @@ test('no alarms give zeros, not NaN', () => {
     0, 0, 0, 0,
   ]);
   expect(found.medianSecondsToClear).toBeNull();
+});
+
+test('time in alarm and stale alarms end with the log; one that came before the log and stands in it is stale', () => {
+  const found = findings([
+    span(-2 * day, NaN, { message: 'before' }),
+    span(-3 * day, -2 * day, { message: 'long gone' }),
+    span(day / 2, 400 * day, { message: 'beyond' }),
+  ]);
+  expect(found.activations).toBe(1);
+  expect(found.mostFrequent.map(({ name, minutesInAlarm }) => [name, minutesInAlarm])).toEqual([
+    ['Zone 1: beyond', 12 * 60],
+  ]);
+  expect(found.stale).toEqual([
+    { name: 'Zone 1: before', since: '1969-12-30T00:00:00.000Z', hours: 72, isActive: true },
+  ]);
 });

@@ -1,4 +1,5 @@
 import { alarmRowState, type AlarmLabel, type AlarmRowState } from '../../model/event-rows.js';
+import { farMs, isUnsetClock } from '../home-times.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
 import { headerUnitMs, parseDurationMs } from './duration.js';
 import { cellOf, type Cells, type MomentReader } from './event-columns.js';
@@ -7,7 +8,11 @@ import { eventState, splitMessageState } from './state-words.js';
 
 /** Why a row was left out, as said in the findings. */
 export type RowRefusal =
-  'no time that can be read' | 'state word not known' | 'no text' | 'its end is years from its start';
+  | 'no time that can be read'
+  | 'state word not known'
+  | 'no text'
+  | 'its end is years from its start'
+  | 'the clock had not been set: the time is where clocks begin to count';
 
 /** Reads one row; null = taken, else why not. */
 export type RowTaker = (cells: Cells) => RowRefusal | null;
@@ -26,12 +31,14 @@ const measuredValue =
  *
  * @param file Index of the file.
  * @param table Takes the rows.
+ * @param logStartMs When the temperature logs begin; NaN where that is not known.
  */
 export function alarmRowTaker(
   { columns, header }: EventTable,
   moments: MomentReader,
   file: number,
   table: AlarmRowTable,
+  logStartMs = NaN,
 ): RowTaker {
   const plainMs = headerUnitMs(header[columns.duration ?? -1] ?? '') ?? PLAIN_DURATION_MS;
   const isSpan = columns.end !== undefined || columns.duration !== undefined;
@@ -58,18 +65,23 @@ export function alarmRowTaker(
   return (cells) => {
     const startMs = moments.start(cells);
     if (Number.isNaN(startMs)) return 'no time that can be read';
+    if (isUnsetClock(startMs) && logStartMs > startMs + farMs) {
+      return 'the clock had not been set: the time is where clocks begin to count';
+    }
+    /** Lists write the begin of their clock, or a year like 1900, for "not yet" (common practice). */
+    const known = (timeMs: number) => (timeMs < startMs - farMs ? NaN : timeMs);
     const key = aboutKey(cells);
     const meaning = meanings.get(key) ?? meaningOf(cells);
     if (meanings.size < LARGEST_CACHE) meanings.set(key, meaning);
     if (typeof meaning === 'string') return meaning;
     const durationMs = columns.duration === undefined ? NaN : parseDurationMs(cellOf(cells, columns.duration), plainMs);
-    const endMs = moments.end(cells);
+    const endMs = known(moments.end(cells));
     table.add(
       file,
       meaning.state,
       startMs,
       Number.isNaN(endMs) ? startMs + durationMs : endMs,
-      moments.acknowledged(cells),
+      known(moments.acknowledged(cells)),
       meaning.label,
     );
     return null;

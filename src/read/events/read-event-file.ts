@@ -21,6 +21,8 @@ export interface EventReadOptions {
   /** Turns the log's clock, counted as if it were UTC, into UTC. */
   readonly toUtc: (clockMs: number) => number;
   readonly dates?: TimeOptions['dates'];
+  /** When the temperature logs begin, UTC ms: alarms of a clock that nobody set lie years before it. */
+  readonly logStartMs?: number;
 }
 
 export interface EventFileRead {
@@ -127,7 +129,9 @@ class EventReading {
   }
 
   private takerOf(table: EventTable, moments: MomentReader): RowTaker {
-    if (table.kind === 'alarm') return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms);
+    if (table.kind === 'alarm') {
+      return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms, this.options.logStartMs);
+    }
     if (table.kind === 'stops') return stopRowTaker(table, moments, this.sink.stops);
     return maintenanceRowTaker(table, moments, this.sink.maintenance);
   }

@@ -45,7 +45,7 @@ export function alarmPart({ findings, clock }: Context): Html {
       alarms.stale.length > 0 &&
       html`<h4>Standing for a day or more</h4>
         <ul>
-          ${alarms.stale.map(({ name, since, hours }) => html`<li>${nameHtml(name)}: since ${clock.dateTime(since)}, ${minutesText(hours * 60)}</li>`)}
+          ${alarms.stale.map(({ name, since, hours, isActive }) => html`<li>${nameHtml(name)}: since ${clock.dateTime(since)}, ${minutesText(hours * 60)}${isActive && ', still active at the end of the log'}</li>`)}
         </ul>`
     }
     ${removableTable(findings)}

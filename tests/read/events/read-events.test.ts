@@ -202,3 +202,48 @@ test.skipIf(!tep)(
     ).toBeGreaterThan(0);
   },
 );
+
+describe('a clock that nobody had set', () => {
+  const logMs = { start: at('00:00:00'), end: at('23:59:00') };
+  test('rows of events: its rows are left out and counted, so no alarm lasts for 56 years', async () => {
+    const rows = [
+      'Time;Source;Message;State',
+      '1970-01-01 00:00:20;Zone 1;sensor open circuit;Active',
+      '2026-03-04 06:00:00;Zone 1;sensor open circuit;Cleared',
+      '2026-03-04 07:00:00;Zone 2;high;Active',
+      '2026-03-05 07:00:00;Zone 2;low;Active',
+    ];
+    const { alarms, sources, problems } = await readEventTexts({ 'a.csv': rows.join('\n') }, zones, undefined, {
+      logMs,
+    });
+    expect(alarms.map(({ startMs, message }) => [startMs, message])).toEqual([
+      [at('07:00:00'), 'high'],
+      [at('07:00:00') + 86_400_000, 'low'],
+    ]);
+    expect(sources[0]).toMatchObject({ rowsRead: 3, rowsRejected: 1 });
+    expect(problems.map(({ what }) => what).join()).toMatch(/One row was left out: the clock had not been set.*line 2/);
+    const notes = sources[0]!.notes.join(' ');
+    expect(notes).toMatch(/1 returns of alarms whose activation/);
+    expect(notes).toMatch(/2 alarms still stood at the end of the list/);
+    expect(notes).toMatch(/1 alarms came before or after the temperature log/);
+  });
+  test('rows of whole alarms: an end or acknowledgement in 1970 or 1900 is none', async () => {
+    const rows = [
+      'Start;End;Acknowledged;Source;Message',
+      '1970-01-01 00:00:20;2026-03-04 06:00:00;;Zone 1;high',
+      '2026-03-04 06:00:00;1970-01-01 00:00:00;1970-01-01 00:00:00;Zone 1;low',
+      '2026-03-04 07:00:00;1900-01-01 00:00:00;2026-03-04 07:01:00;Zone 2;low',
+    ];
+    const { alarms } = await readEventTexts({ 'a.csv': rows.join('\n') }, zones, undefined, { logMs });
+    expect(alarms.map(({ startMs, endMs, acknowledgedMs }) => [startMs, endMs, acknowledgedMs])).toEqual([
+      [at('06:00:00'), NaN, NaN],
+      [at('07:00:00'), NaN, at('07:01:00')],
+    ]);
+  });
+  test('a list that knows no other times keeps them', async () => {
+    const rows = ['Time;Source;Message;State', '1970-01-01 00:00:20;Zone 1;high;Active'];
+    const log = { start: Date.UTC(1970, 0, 1), end: Date.UTC(1970, 0, 2) };
+    const { alarms } = await readEventTexts({ 'a.csv': rows.join('\n') }, zones, undefined, { logMs: log });
+    expect(alarms).toHaveLength(1);
+  });
+});
