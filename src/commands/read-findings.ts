@@ -4,10 +4,10 @@ import { isFindings } from '../model/findings-shape.js';
 import { LogProblem } from '../model/problem.js';
 import type { AnalyseOptions } from '../pipeline.js';
 
-/** Findings from logs, or those of an earlier run where a findings.json is all that is named. */
+/** Findings from logs, or those of an earlier run where one .json file is all that is named: no log is one. */
 export async function readOrAnalyse(paths: readonly string[], options: AnalyseOptions): Promise<Findings> {
   const [only] = paths;
-  if (paths.length === 1 && only?.toLowerCase().endsWith('findings.json')) return readFindings(only);
+  if (paths.length === 1 && only?.toLowerCase().endsWith('.json')) return readFindings(only);
   const { analyse } = await import('../pipeline.js');
   return analyse([...paths], options);
 }
@@ -27,7 +27,7 @@ export async function readFindings(file: string): Promise<Findings> {
       'unreadable-file',
       { file },
       `It could not be read (${why}).`,
-      'Name a findings.json that "looselead report" has written.',
+      'Name the findings that "looselead report" has written.',
       { cause },
     );
   }
@@ -37,7 +37,7 @@ export async function readFindings(file: string): Promise<Findings> {
       'unreadable-file',
       { file },
       'It holds no findings of schema 1.',
-      'Name a findings.json that "looselead report" has written.',
+      'Name the findings that "looselead report" has written.',
     );
   }
   return value;

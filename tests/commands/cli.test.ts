@@ -15,7 +15,7 @@ let saved = '';
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'looselead-cli-'));
-  saved = join(folder, 'findings.json');
+  saved = join(folder, 'week-37.json');
   writeFileSync(saved, JSON.stringify(plantFindings()));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
