@@ -55,8 +55,8 @@ export const cardEvents: Judge<CardEventsSettings> = {
   },
 };
 
-/** What wakes opens up, heat or movement, is on for hours; a day at least is looked at, so that a burst is no time of its own. */
-const MARGIN_MS = 12 * 3_600_000;
+/** At least this long is looked at, so that one burst is no time of its own (own choice). */
+const LEAST_SPAN_MS = 24 * 3_600_000;
 
 /**
  * Chance that a moment of this zone meets an independent one of another zone, by how often those come in the time in
@@ -64,8 +64,9 @@ const MARGIN_MS = 12 * 3_600_000;
  */
 function chanceOfMeeting(evidence: Evidence, zone: Zone, own: readonly Moment[]): number {
   const { startMs, endMs } = windowOf(evidence);
-  const fromMs = Math.max(startMs, own[0]!.startMs - MARGIN_MS);
-  const toMs = Math.min(endMs, own.at(-1)!.startMs + MARGIN_MS);
+  const missingMs = Math.max(0, LEAST_SPAN_MS - (own.at(-1)!.startMs - own[0]!.startMs));
+  const fromMs = Math.max(startMs, own[0]!.startMs - missingMs / 2);
+  const toMs = Math.min(endMs, own.at(-1)!.startMs + missingMs / 2);
   const others = momentsOf(evidence).filter(
     (moment) => moment.startMs >= fromMs && moment.startMs <= toMs && moment.zones.some((z) => z !== zone.index),
   ).length;

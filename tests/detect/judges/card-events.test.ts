@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { cardEvents } from '../../../src/detect/judges/card-events.js';
 import { ask, factsOf } from '../../make/ask.js';
 import type { MadeSample } from '../../make/blocks.js';
-import { evidenceOf, opened, zoneLog, zoneOfLog } from '../../make/zone-log.js';
+import { evidenceOf, MONDAY_MS, opened, zoneLog, zoneOfLog } from '../../make/zone-log.js';
 
 const blip = (minutes: number) => (s: MadeSample) => ((s.timeMs / 60_000) % minutes === 0 ? opened(s) : s);
 const seeds = [1, 2, 3, 4, 5, 6];
@@ -26,4 +26,21 @@ test('says how well the stated cards agree', () => {
 test('is silent on zones that fail each at its own times', () => {
   const logs = seeds.map((seed) => zoneLog({ seed, recorded: blip([97, 101, 103, 107, 109, 113][seed - 1]!) }));
   for (const zone of seeds.keys()) expect(ask(cardEvents, evidenceOf(logs), zone).symptoms).toEqual([]);
+});
+
+test('two zones that each fail on one hot day meet by chance', () => {
+  // Every 7 and every 11 minutes within the same day: they meet every 77, far more often than over four days.
+  const oneDay = (every: number) => (s: MadeSample) => {
+    const minute = (s.timeMs - MONDAY_MS) / 60_000;
+    return minute > 2 * 1440 && minute < 3 * 1440 && minute % every === 0 ? opened(s) : s;
+  };
+  const logs = [1, 2, 3, 4].map((seed) =>
+    zoneLog({ seed, recorded: seed <= 2 ? oneDay(seed === 1 ? 7 : 11) : (s) => s }),
+  );
+  const always = cardEvents.meta.defaults;
+  const settings = { ...always, smallestSharedShare: 0 };
+  for (const zone of [0, 1]) {
+    const { symptoms } = cardEvents.judge(evidenceOf(logs), settings)[zone]!;
+    expect(symptoms).toEqual([]);
+  }
 });

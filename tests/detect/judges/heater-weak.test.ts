@@ -29,6 +29,8 @@ test('tells full output that does not suffice', () => {
 test('is silent on a drifting sensor, on load for all and on a slow zone', () => {
   const drift = heatedPlant([{ offsetDegC: rising(60, -8) }, ...sound(4)]);
   expect(ask(heaterWeak, drift).symptoms).toEqual([]);
+  const farLow = heatedPlant([{ offsetDegC: (h) => (h > 60 ? -20 : 0) }, ...sound(4)]);
+  expect(ask(heaterWeak, farLow).symptoms).toEqual([]);
   const load = heatedPlant([{ tauMinutes: 60 }, ...sound(4)], { load: (h) => (h > 60 ? 1.5 : 1) });
   for (const zone of load.zones) expect(ask(heaterWeak, load, zone.index).symptoms).toEqual([]);
 });

@@ -47,4 +47,15 @@ test('is silent on a sound plant in whole degrees, and cannot tell of one that i
   const shift = { fromHour: 0, toHour: 24 };
   const blind = heatedPlant(sound(3), { days: 4, shift, hasOutput: false, hasSetpoint: false });
   expect(ask(slowDrift, blind).unable).toMatch(/never cold.*no output/);
+  // With an output a large drift would show, a small one not: 6 % of 130 °C above the room is 8 °C.
+  const dutyOnly = heatedPlant(sound(3), { days: 4, shift });
+  expect(ask(slowDrift, dutyOnly).unable).toMatch(/never cold.*below [78] °C does not show/);
+});
+
+test('tells a small drift that the soaks show clearly, also where an ageing heater moves the duty by more', () => {
+  const more = (h: number) => 1 / (1 + rising(60, 0.25)(h));
+  const evidence = heatedPlant([{ offsetDegC: rising(60, -0.6), power: more }, ...sound(4)]);
+  const { symptoms } = ask(slowDrift, evidence);
+  expect(symptoms).toHaveLength(1);
+  expect(symptoms[0]!.facts['coldOffsetDegC']).toBeCloseTo(-0.6, 1);
 });

@@ -26,6 +26,7 @@ test('tells dips that come back night after night, and takes none where the read
 });
 
 test.each([
+  ['a level that rose for good', { offsetDegC: (h: number) => (h > 70 ? 0 : -9) }],
   ['a lasting step', { offsetDegC: (h: number) => (h > 60 ? -3 : 0) }],
   ['a drift', { offsetDegC: rising(60, -5) }],
   ['a sound zone', {}],
