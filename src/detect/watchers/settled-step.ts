@@ -94,13 +94,19 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
   scan(found, strip) {
     const { degC, from, to } = strip;
     const { smallestDegC } = found;
+    const { timesCalmRange } = found.settings;
     const firstDegC = firstStepOf(smallestDegC);
     const leastKeptDegC = found.settings.smallestKeptShare * smallestDegC;
     for (let end = Math.max(CALM_SAMPLES + AFTER_SAMPLES - 1, from); end < to; end++) {
       const jump = end - AFTER_SAMPLES + 1;
       const before = degC[jump - 1]!;
-      if (!(Math.abs(degC[jump]! - before) >= firstDegC)) continue; // NaN ends here too
-      if (Math.abs(degC[end]! - before) >= leastKeptDegC && mayBeCalm(found, degC, jump)) noteStep(found, strip, jump);
+      const firstStepDegC = Math.abs(degC[jump]! - before);
+      if (!(firstStepDegC >= firstDegC)) continue; // NaN ends here too
+      const lastStepDegC = Math.abs(degC[end]! - before);
+      if (!(lastStepDegC >= leastKeptDegC)) continue;
+      const furthestDegC = Math.max(firstStepDegC, Math.abs(degC[jump + 1]! - before), lastStepDegC);
+      if (furthestDegC < smallestDegC) continue;
+      if (mayBeCalm(degC, jump, furthestDegC, timesCalmRange)) noteStep(found, strip, jump);
     }
   },
   copy: (found) => {
@@ -128,12 +134,13 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
 /** The first sample of a step shows at least half of it, unless an input filter is too slow for this watcher (own choice). */
 const firstStepOf = (smallestDegC: number): number => smallestDegC / 2;
 
-/** False when the last two readings before the jump are too far apart already: noise, the most usual case. */
-function mayBeCalm({ settings }: Found, degC: Float64Array, jump: number): boolean {
+/** False when a reading before the jump is too far from the last one already: noise, the most usual case. */
+function mayBeCalm(degC: Float64Array, jump: number, furthestDegC: number, timesCalmRange: number): boolean {
   const before = degC[jump - 1]!;
-  let furthestDegC = 0;
-  for (let i = jump; i < jump + AFTER_SAMPLES; i++) furthestDegC = Math.max(furthestDegC, Math.abs(degC[i]! - before));
-  return !(Math.abs(before - degC[jump - 2]!) * settings.timesCalmRange > furthestDegC);
+  for (let i = jump - 2; i >= jump - CALM_SAMPLES; i--) {
+    if (Math.abs(before - degC[i]!) * timesCalmRange > furthestDegC) return false;
+  }
+  return true;
 }
 
 function noteStep(found: Found, strip: Strip, jump: number): void {
