@@ -68,19 +68,17 @@ export function partialOut(
  */
 export function addColumn({ basis, roots, rest }: PartialledOut, values: Numbers, from = 0): AddedColumn {
   const length = roots.length;
-  const column = new Float64Array(length);
   let before = 0;
   let common = 0;
   for (let i = from; i < length; i++) {
     const value = values[i]! * roots[i]!;
-    column[i] = value;
     before += value * value;
     common += value * rest[i]!; // the rest has the model out of it already, so the column need not
   }
   let along = 0;
   for (const unit of basis) {
     let part = 0;
-    for (let i = from; i < length; i++) part += unit[i]! * column[i]!;
+    for (let i = from; i < length; i++) part += unit[i]! * (values[i]! * roots[i]!);
     along += part * part;
   }
   return addedOf(common, before, along);

@@ -54,18 +54,20 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSetti
   const own = all[zone.index]!;
   const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
   if (peers.length === 0) return `Zone ${zone.name}: no other zone of its machine is logged.`;
-  const hours = hoursBetween(own, -Infinity, Infinity);
+  const hours = hoursBetween(evidence, own, -Infinity, Infinity);
   if (hours < settings.fewestHours) {
     return `Zone ${zone.name}: ${hours.toFixed(1)} h settled and hot, needed ${settings.fewestHours}.`;
   }
-  const onset = onsetOf(own);
+  const onset = onsetOf(evidence, own);
   if (!onset || onset.pValue > settings.largestPValue) return [];
   const since = own.excursions.slice(onset.first);
   if (since.length < settings.fewestExcursions) return [];
   const upShare = since.filter(({ sizeDegC }) => sizeDegC > 0).length / since.length;
   if (Math.min(upShare, 1 - upShare) < settings.smallestShareEachWay) return [];
-  const perHour = since.length / hoursBetween(own, onset.fromMs, Infinity);
-  const peersPerHour = median(peers.map((peer) => ratePerHour(all[peer.index]!, onset.fromMs)).filter(Number.isFinite));
+  const perHour = since.length / hoursBetween(evidence, own, onset.fromMs, Infinity);
+  const peersPerHour = median(
+    peers.map((peer) => ratePerHour(evidence, all[peer.index]!, onset.fromMs)).filter(Number.isFinite),
+  );
   if (perHour < settings.timesPeers * peersPerHour) return [];
   return [describe(evidence, zone, own, since, { upShare, perHour, peersPerHour, ...onset })];
 }
@@ -77,15 +79,15 @@ interface Onset {
 }
 
 /** The excursion from which on they come most clearly at a higher rate; its chance counts every one tried. */
-function onsetOf(own: LoneExcursions): Onset | null {
+function onsetOf(evidence: Evidence, own: LoneExcursions): Onset | null {
   const { excursions } = own;
   let best: Onset | null = null;
   for (let first = 0; first < excursions.length; first++) {
     const fromMs = excursions[first]!.timeMs;
     // The one that starts the count is not counted, or the choice of the start would count as evidence.
     const { higherPValue } = rateFacts(
-      { events: excursions.length - first - 1, exposure: hoursBetween(own, fromMs, Infinity) },
-      { events: first, exposure: hoursBetween(own, -Infinity, fromMs) },
+      { events: excursions.length - first - 1, exposure: hoursBetween(evidence, own, fromMs, Infinity) },
+      { events: first, exposure: hoursBetween(evidence, own, -Infinity, fromMs) },
     );
     const pValue = Math.min(1, higherPValue * excursions.length);
     if (pValue < (best?.pValue ?? Infinity)) best = { first, fromMs, pValue };
@@ -93,12 +95,28 @@ function onsetOf(own: LoneExcursions): Onset | null {
   return best;
 }
 
-function ratePerHour(zone: LoneExcursions, fromMs: number): number {
-  return zone.excursions.filter(({ timeMs }) => timeMs >= fromMs).length / hoursBetween(zone, fromMs, Infinity);
+function ratePerHour(evidence: Evidence, zone: LoneExcursions, fromMs: number): number {
+  return (
+    zone.excursions.filter(({ timeMs }) => timeMs >= fromMs).length / hoursBetween(evidence, zone, fromMs, Infinity)
+  );
 }
 
-function hoursBetween({ watchedMs, periodMs }: LoneExcursions, fromMs: number, toMs: number): number {
-  return (watchedMs.reduce((count, at) => count + (at >= fromMs && at < toMs ? 1 : 0), 0) * periodMs) / HOUR_MS;
+function hoursBetween({ digest }: Evidence, { watchedPlaces }: LoneExcursions, fromMs: number, toMs: number): number {
+  const { startMs, periodMs } = digest;
+  const countBefore = (ms: number) => placesBefore(watchedPlaces, (ms - startMs) / periodMs);
+  return ((countBefore(toMs) - countBefore(fromMs)) * periodMs) / HOUR_MS;
+}
+
+/** How many places, ascending, lie before a place that need not be whole. */
+function placesBefore(places: Uint32Array, end: number): number {
+  let low = 0;
+  let high = places.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (places[middle]! < end) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function describe(

@@ -109,9 +109,20 @@ function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): Chang
 /** 0 before the onset; a step and a ramp are 1 at the end of the log, a decay is 1 at its onset. */
 export function shapeColumn(shape: Shape, onsetMs: number, timeMs: Float64Array, endMs: number): Float64Array {
   const column = new Float64Array(timeMs.length);
-  const heightAt = heightsOf(shape, onsetMs, endMs);
-  for (let i = firstAfter(timeMs, onsetMs); i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
+  fillShape(column, firstAfter(timeMs, onsetMs), shape, onsetMs, timeMs, endMs);
   return column;
+}
+
+function fillShape(
+  column: Float64Array,
+  from: number,
+  shape: Shape,
+  onsetMs: number,
+  timeMs: Float64Array,
+  endMs: number,
+): void {
+  const heightAt = heightsOf(shape, onsetMs, endMs);
+  for (let i = from; i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
 }
 
 function heightsOf(shape: Shape, onsetMs: number, endMs: number): (atMs: number) => number {
@@ -186,7 +197,12 @@ function trierOf({ series: { timeMs }, part }: Prepared, shape: Shape, endMs: nu
   if (shape === 'step') return tailColumns(part, timeMs, { decayPerMs: 0 });
   if (typeof shape === 'object') return tailColumns(part, timeMs, { decayPerMs: 1 / (shape.decayHours * 3_600_000) });
   if (shape === 1) return toHeightAtEnd(tailColumns(part, timeMs, 'line'), endMs);
-  return (onsetMs, from) => addColumn(part, shapeColumn(shape, onsetMs, timeMs, endMs), from);
+  // One column for all trials: hundreds of them a zone would wait outside the heap for the collector.
+  const column = new Float64Array(timeMs.length);
+  return (onsetMs, from) => {
+    fillShape(column, from, shape, onsetMs, timeMs, endMs);
+    return addColumn(part, column, from);
+  };
 }
 
 /** A line of slope 1 as one that is 1 at the end of the log. */

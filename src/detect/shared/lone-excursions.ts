@@ -23,9 +23,8 @@ export interface Excursion {
 /** What a zone did alone, and how long it was looked at. */
 export interface LoneExcursions {
   readonly excursions: readonly Excursion[];
-  /** Start of every place in which one could have been seen, ascending, UTC ms. */
-  readonly watchedMs: Float64Array;
-  readonly periodMs: number;
+  /** Every place of the digest in which one could have been seen, ascending. */
+  readonly watchedPlaces: Uint32Array;
   readonly scatterDegC: number;
 }
 
@@ -83,9 +82,8 @@ function movesOf(evidence: Evidence, zone: Zone): Moves {
   const digest = evidence.digest.zones[zone.index]!;
   const mask = maskOf(evidence)[zone.index]!;
   const { hotFromDegC } = conditionsOf(evidence)[zone.index]!;
-  const hot = Float64Array.from(digest.meanDegC, (degC, i) =>
-    mask[i] || !(degC >= hotFromDegC - REST_WITHIN_DEG_C) ? NaN : degC,
-  );
+  const hot = new Float64Array(digest.meanDegC); // not "from" with a function, which is ten times slower
+  for (let i = 0; i < hot.length; i++) if (mask[i] || !(hot[i]! >= hotFromDegC - REST_WITHIN_DEG_C)) hot[i] = NaN;
   const levelDegC = runningMedian(hot, oddPlaces(LEVEL_MS, periodMs));
   const moveDegC = hot.map((degC, i) => {
     if (Number.isNaN(degC)) return NaN;
@@ -116,14 +114,14 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
   const watched: number[] = [];
   for (let i = out; i < own.moveDegC.length - out; i++) {
     if (!atRest[i] || Number.isNaN(own.moveDegC[i]!)) continue;
-    watched.push(at(i));
+    watched.push(i);
     const scatter = Math.max(own.scatterDegC, MAD_TO_SD * localDegC[i]!);
     if (!(Math.abs(own.moveDegC[i]!) >= Math.max(leastDegC, TIMES_SCATTER * scatter))) continue;
     if (!isPulse(own.moveDegC, i, out) || isSharedMove(peers, i, own.moveDegC[i]!)) continue;
     if (hasNear(openMs, at(i), OPEN_MS) || hasNear(runningEdgesOf(evidence)[zone.index]!, at(i), edgeMs)) continue;
     excursions.push(excursionAt(own, i, at(i), out));
   }
-  return { excursions, watchedMs: Float64Array.from(watched), periodMs, scatterDegC: own.scatterDegC };
+  return { excursions, watchedPlaces: new Uint32Array(watched), scatterDegC: own.scatterDegC };
 }
 
 /** 1 where the zone was near its level, and its set point the same, for a while. */

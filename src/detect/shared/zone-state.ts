@@ -93,7 +93,7 @@ function levelsHeld(digest: ZoneDigest, mask: Uint8Array, off: Uint8Array, perio
     heatedDegC[i] = digest.meanDegC[i]!;
     if (!Number.isNaN(digest.setpointDegC[i]!)) hasSetpoint = true;
   }
-  if (hasSetpoint) return Float64Array.from(digest.setpointDegC);
+  if (hasSetpoint) return new Float64Array(digest.setpointDegC);
   return runningMedian(heatedDegC, Math.max(3, Math.round(LEVEL_MS / periodMs)));
 }
 
