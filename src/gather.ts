@@ -2,8 +2,8 @@ import { correctAlarmClocks, type MachineShift } from './detect/shared/clock-shi
 import { watchers } from './detect/index.js';
 import { startWatchers } from './detect/run-watchers.js';
 import { startDigest } from './digest/build-digest.js';
-import { readEvents } from './intake-events.js';
-import { pourSamples } from './intake.js';
+import { readEvents } from './intake/read-events.js';
+import { pourSamples } from './intake/pour-samples.js';
 import type { Evidence } from './model/detector.js';
 import type { Gathered } from './model/gathered.js';
 import type { PlantFile } from './model/plant-file.js';

@@ -1,4 +1,4 @@
-import { pourSamples, type PourResult } from '../intake.js';
+import { pourSamples, type PourResult } from '../intake/pour-samples.js';
 import type { LogColumn, LogFile } from '../model/log-file.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { Zone } from '../model/zone.js';

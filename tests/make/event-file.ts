@@ -1,7 +1,7 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { readEvents, type EventOptions } from '../../src/intake-events.js';
+import { readEvents, type EventOptions } from '../../src/intake/read-events.js';
 import type { LogFile } from '../../src/model/log-file.js';
 import type { PlantFile } from '../../src/model/plant-file.js';
 import type { Zone } from '../../src/model/zone.js';

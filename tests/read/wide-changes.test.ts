@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { pourSamples } from '../../src/intake.js';
+import { pourSamples } from '../../src/intake/pour-samples.js';
 import { readingState } from '../../src/model/sample-block.js';
 import { survey, type SurveyOptions } from '../../src/read/survey.js';
 

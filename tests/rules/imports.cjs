@@ -14,8 +14,8 @@ const folders = {
   files: ['model'],
   history: ['model', 'maths', 'files'],
   report: ['model', 'sensors'],
+  intake: ['model', 'read', 'normalise'],
   assemble: ['model', 'maths', 'sensors', 'digest', 'detect', 'weigh'],
-  words: [],
 };
 
 const onlyDownwards = Object.entries(folders).map(([folder, allowed]) => ({

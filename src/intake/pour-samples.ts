@@ -1,20 +1,21 @@
-import { entriesOf, mergeEntries, tagsOf, type FileRun } from './intake-entries.js';
-import type { LogColumn, LogFile } from './model/log-file.js';
-import type { SourceNote } from './model/findings.js';
-import type { ProblemNote } from './model/problem.js';
-import { clockToUtc, LogClock, zoneOffset, type OffsetMinutes } from './normalise/clock.js';
-import { OrderNote } from './normalise/order-note.js';
-import { LearntCodes } from './normalise/screen.js';
-import { TagBlocks, type HoldRule } from './normalise/tag-blocks.js';
-import { WideBlocks } from './normalise/wide-blocks.js';
-import { ZonePourer, type SampleSink } from './normalise/zone-pourer.js';
-import { groupFiles } from './normalise/file-groups.js';
-import type { FeedOptions } from './read/row-feed.js';
-import { RowTally, type RejectExample } from './read/row-tally.js';
-import type { Survey } from './read/survey.js';
-import { batchRows, readWide } from './read/wide-reader.js';
+import type { LogColumn, LogFile } from '../model/log-file.js';
+import type { SourceNote } from '../model/findings.js';
+import type { ProblemNote } from '../model/problem.js';
+import { clockToUtc, LogClock, zoneOffset, type OffsetMinutes } from '../normalise/clock.js';
+import { OrderNote } from '../normalise/order-note.js';
+import { LearntCodes } from '../normalise/screen.js';
+import { TagBlocks, type HoldRule } from '../normalise/tag-blocks.js';
+import { WideBlocks } from '../normalise/wide-blocks.js';
+import { ZonePourer, type SampleSink } from '../normalise/zone-pourer.js';
+import { groupFiles } from '../normalise/file-groups.js';
+import type { FeedOptions } from '../read/row-feed.js';
+import { RowTally, type RejectExample } from '../read/row-tally.js';
+import type { Survey } from '../read/survey.js';
+import { batchRows, readWide } from '../read/wide-reader.js';
+import { entriesOf, mergeEntries, tagsOf } from './entries.js';
+import { problemsOf, toSource, type FileRun } from './file-run.js';
 
-export type { SampleSink } from './normalise/zone-pourer.js';
+export type { SampleSink } from '../normalise/zone-pourer.js';
 
 export interface PourOptions extends FeedOptions {
   /** Called now and then with bytes read so far over all files. */
@@ -166,29 +167,4 @@ function holdOf(runs: readonly FileRun[]): HoldRule | null {
     stepMs: Math.min(...changing.map(({ file }) => file.samplingMs)),
     holdMs: Math.max(...changing.map(({ file }) => file.holdMs)),
   };
-}
-
-function toSource({ file, tally, order }: FileRun): SourceNote {
-  const rejected: Record<string, number> = Object.fromEntries(tally.byReason);
-  if (order.repeated > 0) rejected['repeated'] = order.repeated;
-  if (order.older > 0) rejected['older'] = order.older;
-  return {
-    ...{ file: file.name, kind: 'temperature', layout: file.layoutText, rowsRead: tally.rowsRead },
-    ...{
-      rowsRejected: tally.rowsRejected + order.repeated + order.older,
-      rejectedByReason: rejected,
-      notes: file.notes,
-    },
-  };
-}
-
-function problemsOf({ file, tally, order, problems, clock }: FileRun): ProblemNote[] {
-  const all = [...problems, ...tally.toProblems(file.name), ...order.toProblems(file.name)];
-  if (clock && clock.missingHourRows > 0)
-    all.push({
-      ...{ code: 'clock-jump', file: file.name, count: clock.missingHourRows },
-      what: `${clock.missingHourRows} rows stand in the hour that the clock leaves out in spring: the logger does not follow summer time.`,
-      todo: 'Say a time zone without summer time (such as Etc/GMT-1) in plant.yaml, or correct the logger.',
-    });
-  return all;
 }

@@ -1,17 +1,17 @@
-import type { AlarmSpan, MaintenanceEntry, StopEntry } from './model/alarm.js';
-import type { MaintenanceRow, StopRow } from './model/event-rows.js';
-import type { SourceNote } from './model/findings.js';
-import type { LogFile } from './model/log-file.js';
-import type { PlantFile } from './model/plant-file.js';
-import type { ProblemNote } from './model/problem.js';
-import type { Zone } from './model/zone.js';
-import { labelReader, type LabelMeaning } from './normalise/events/label-meaning.js';
-import { maintenanceEntries, stopEntries } from './normalise/events/lists.js';
-import { pairAlarms, type PairingCounts } from './normalise/events/pair-alarms.js';
-import { AlarmRowTable } from './read/events/alarm-row-table.js';
-import { readEventFile } from './read/events/read-event-file.js';
-import { readRecords, type RowReason, type TextRecord } from './read/records.js';
-import { readTable } from './read/table-source.js';
+import type { AlarmSpan, MaintenanceEntry, StopEntry } from '../model/alarm.js';
+import type { MaintenanceRow, StopRow } from '../model/event-rows.js';
+import type { SourceNote } from '../model/findings.js';
+import type { LogFile } from '../model/log-file.js';
+import type { PlantFile } from '../model/plant-file.js';
+import type { ProblemNote } from '../model/problem.js';
+import type { Zone } from '../model/zone.js';
+import { labelReader, type LabelMeaning } from '../normalise/events/label-meaning.js';
+import { maintenanceEntries, stopEntries } from '../normalise/events/lists.js';
+import { pairAlarms, type PairingCounts } from '../normalise/events/pair-alarms.js';
+import { AlarmRowTable } from '../read/events/alarm-row-table.js';
+import { readEventFile } from '../read/events/read-event-file.js';
+import { readRecords, type RowReason, type TextRecord } from '../read/records.js';
+import { readTable } from '../read/table-source.js';
 
 export interface Events {
   /** By start, on the log's own clock turned to UTC; the shift against the temperature log is not yet taken out. */

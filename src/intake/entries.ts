@@ -1,23 +1,11 @@
-import { cellMark, type LogColumn, type LogFile, type TagBatch } from './model/log-file.js';
-import type { ProblemNote } from './model/problem.js';
-import type { LogClock } from './normalise/clock.js';
-import { HeldEntries } from './normalise/held-entries.js';
-import type { OrderNote } from './normalise/order-note.js';
-import type { TagBlocks } from './normalise/tag-blocks.js';
-import { emptyBatch, readLong } from './read/long-reader.js';
-import type { FeedOptions } from './read/row-feed.js';
-import type { RowTally } from './read/row-tally.js';
-import { readWide } from './read/wide-reader.js';
-
-/** One file while it is read, and what is counted on the way. */
-export interface FileRun {
-  readonly file: LogFile;
-  readonly tally: RowTally;
-  readonly order: OrderNote;
-  readonly problems: ProblemNote[];
-  /** null = the log's clock is UTC. */
-  readonly clock: LogClock | null;
-}
+import { cellMark, type LogColumn, type LogFile, type TagBatch } from '../model/log-file.js';
+import type { ProblemNote } from '../model/problem.js';
+import { HeldEntries } from '../normalise/held-entries.js';
+import type { TagBlocks } from '../normalise/tag-blocks.js';
+import { emptyBatch, readLong } from '../read/long-reader.js';
+import type { FeedOptions } from '../read/row-feed.js';
+import { readWide } from '../read/wide-reader.js';
+import type { FileRun } from './file-run.js';
 
 /** Files out of time order are held in memory up to this many values (about 30 bytes each). */
 export const mostHeldValues = 12_000_000;
