@@ -17,7 +17,8 @@ const SMALLEST_LIMIT_DEG_C_PER_S = 0.02;
 
 /**
  * How fast a zone can heat and cool, learned from its own log: the slower of two moves in a row in the same direction,
- * so that one false jump never counts; of all of them the third fastest. The limit only rises as more of the log is
+ * so that one false jump never counts, and no two that are undone at once, as by a spike of two or three samples that
+ * climbs; of all of them the third fastest. The limit only rises as more of the log is
  * seen, so what passes the limit at the end passed it at any time before.
  *
  * Physical ground: a lumped body cannot change faster than full power over heat capacity, dT/dt = P/(m·c).
@@ -42,9 +43,9 @@ export function startHeatingLimit(zone: Zone): HeatingLimit {
   return { stride, longestMs: 1.75 * 2 * stride * samplingMsOf(zone), heating: [], cooling: [] };
 }
 
-/** Samples before the newest one that `learnMoves` looks at. */
+/** Samples before the newest one that `learnMoves` looks at: two moves, and the two behind them. */
 export function limitMemoryOf(zone: Zone): number {
-  return 2 * strideOf(zone);
+  return 4 * strideOf(zone);
 }
 
 function strideOf(zone: Zone): number {
@@ -57,13 +58,19 @@ const LARGEST_STRIDE = 40;
 /** A little below 1, so that rounding never passes over a move that counts. */
 const ALMOST = 1 - 1e-9;
 
-/** Takes the pairs of moves that end at places `from` … `to` − 1 of a strip. */
+/**
+ * So much of two moves undone by one of the next two moves is no heat: a body that took two moves up does not give it
+ * back in one. A loop that hunts gives back a half, even where a full swing is only four samples (own choice).
+ */
+const SHARE_UNDONE = 0.8;
+
+/** Takes the pairs of moves that end two moves before places `from` … `to` − 1 of a strip. */
 export function learnMoves({ stride, longestMs, heating, cooling }: HeatingLimit, strip: Strip): void {
   const { timeMs, degC, from, to } = strip;
   let leastUp = slowestKept(heating);
   let leastDown = slowestKept(cooling);
   let least = ALMOST * Math.min(leastUp, leastDown);
-  for (let i = Math.max(2 * stride, from); i < to; i++) {
+  for (let i = Math.max(4 * stride, from) - 2 * stride; i < to - 2 * stride; i++) {
     const second = degC[i]! - degC[i - stride]!;
     const spanMs = timeMs[i]! - timeMs[i - 2 * stride]!;
     // Nearly every move is slower than those kept; the slower one of two is at most as fast as this one.
@@ -72,11 +79,20 @@ export function learnMoves({ stride, longestMs, heating, cooling }: HeatingLimit
     if (!(second * first > 0)) continue; // NaN, a bad sample, ends here too
     const rate = (2000 * (second > 0 ? Math.min(first, second) : Math.max(first, second))) / spanMs;
     if ((rate <= leastUp && rate >= -leastDown) || spanMs > longestMs) continue;
+    if (isUndone(degC, i, stride, first + second)) continue;
     keepFastest(rate > 0 ? heating : cooling, Math.abs(rate));
     leastUp = slowestKept(heating);
     leastDown = slowestKept(cooling);
     least = ALMOST * Math.min(leastUp, leastDown);
   }
+}
+
+/** Whether one of the next two moves goes back as far as two moves came; false where a bad sample follows. */
+function isUndone(degC: Float64Array, i: number, stride: number, bothDegC: number): boolean {
+  const next = degC[i + stride]! - degC[i]!;
+  const afterNext = degC[i + 2 * stride]! - degC[i + stride]!;
+  const limit = -SHARE_UNDONE * bothDegC;
+  return bothDegC > 0 ? next <= limit || afterNext <= limit : next >= limit || afterNext >= limit;
 }
 
 /** Takes moves that were learned elsewhere, fastest first: those of a block, or of a later piece of the log. */

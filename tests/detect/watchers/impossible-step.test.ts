@@ -36,6 +36,25 @@ test('stays silent on a heat-up within one sample when full output and set point
   expect(watch(impossibleStep, everyMinute, idle)).toHaveLength(1);
 });
 
+test('spikes of two samples that climb do not widen the limit for smaller ones', () => {
+  const rest = Array<number>(20).fill(180);
+  const climbing = [...rest, 200, 220];
+  const values = [...climbing, ...climbing, ...climbing, ...climbing, ...climbing, ...rest, 195, ...rest];
+  const steps = watch(impossibleStep, everyMinute, readings(values, 60));
+  // Two ways out and one back of each climbing spike, and both ways of the small one.
+  expect(steps.map(({ facts }) => facts['jumpDegC'])).toEqual([
+    ...Array.from({ length: 5 }, () => [20, 20, -40]).flat(),
+    15,
+    -15,
+  ]);
+});
+
+test('stays silent on a loop that hunts so fast that a full swing is four samples', () => {
+  const swing = [0, 15, 0, -15];
+  const values = Array.from({ length: 200 }, (_, i) => 180 + swing[i % 4]!);
+  expect(watch(impossibleStep, everyMinute, readings(values, 60))).toEqual([]);
+});
+
 test('cannot tell from one reading and says nothing across a hole', () => {
   expect(watch(impossibleStep, everySecond, readings([180], 1))).toEqual([]);
   const [a, b] = readings([20, 180], 3600);
