@@ -66,9 +66,11 @@ function mergeReadings(into: ZoneDigest, i: number, from: ZoneDigest, j: number)
   into.readingCount[i] = Math.min(LARGEST_COUNT, count);
   into.lastDegC[i] = from.lastDegC[j]!;
   if (a === 0) {
-    for (const column of ['firstDegC', 'minDegC', 'maxDegC', 'meanDegC', 'spreadDegC'] as const) {
-      into[column][i] = from[column][j]!;
-    }
+    into.firstDegC[i] = from.firstDegC[j]!;
+    into.minDegC[i] = from.minDegC[j]!;
+    into.maxDegC[i] = from.maxDegC[j]!;
+    into.meanDegC[i] = from.meanDegC[j]!;
+    into.spreadDegC[i] = from.spreadDegC[j]!;
     return;
   }
   // Chan, Golub & LeVeque 1983, The American Statistician 37:242–247, in population form.

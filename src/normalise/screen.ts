@@ -83,19 +83,53 @@ export class ReadingScreen {
     marks: Uint8Array | null,
     state: Uint8Array,
   ): void {
-    for (let i = 0; i < length; i++) {
-      const degC = readingDegC[i]!;
-      const mark = marks === null ? 0 : marks[i]!;
-      if (mark !== 0 || degC !== degC) {
-        state[i] = mark === 0 ? readingState.blank : stateOfMark[mark]!;
-        continue;
-      }
-      const jump = degC - this.trustedDegC;
-      if (jump < smallJumpDegC && jump > -smallJumpDegC && degC !== 0) {
-        state[i] = readingState.good;
-        this.trust(degC, timeMs[i]!);
-      } else state[i] = this.judge(i, length, timeMs, readingDegC, marks);
+    for (let i = 0; i < length;) {
+      const end = this.trustRun(i, length, timeMs, readingDegC, marks);
+      if (end > i) state.fill(readingState.good, i, end);
+      if (end < length) state[end] = this.stateOf(end, length, timeMs, readingDegC, marks);
+      i = end + 1;
     }
+  }
+
+  /** Trusts the readings from `from` on that follow each other in small steps, as nearly all do; returns the first other. */
+  private trustRun(
+    from: number,
+    length: number,
+    timeMs: Float64Array,
+    readingDegC: Float64Array,
+    marks: Uint8Array | null,
+  ): number {
+    let before = this.trustedDegC;
+    let hottest = this.hottestDegC;
+    let coldest = this.coldestDegC;
+    let i = from;
+    for (; i < length; i++) {
+      const degC = readingDegC[i]!;
+      const jump = degC - before; // NaN where either is
+      const isNear = jump < smallJumpDegC && jump > -smallJumpDegC && degC !== 0;
+      if (!isNear || (marks !== null && marks[i] !== 0)) break;
+      before = degC;
+      if (degC > hottest) hottest = degC;
+      if (degC < coldest) coldest = degC;
+    }
+    if (i === from) return i;
+    this.hottestDegC = hottest;
+    this.coldestDegC = coldest;
+    this.trust(before, timeMs[i - 1]!);
+    return i;
+  }
+
+  private stateOf(
+    i: number,
+    length: number,
+    timeMs: Float64Array,
+    readingDegC: Float64Array,
+    marks: Uint8Array | null,
+  ): ReadingState {
+    const mark = marks === null ? 0 : marks[i]!;
+    if (mark !== 0) return stateOfMark[mark]!;
+    if (Number.isNaN(readingDegC[i]!)) return readingState.blank;
+    return this.judge(i, length, timeMs, readingDegC, marks);
   }
 
   private trust(degC: number, ms: number): void {
