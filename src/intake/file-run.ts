@@ -25,6 +25,7 @@ export function toSource({ file, tally, order }: FileRun): SourceNote {
     ...{
       rowsRejected: tally.rowsRejected + order.repeated + order.older,
       rejectedByReason: rejected,
+      ...(tally.examples.length === 0 ? {} : { rejectedExamples: tally.firstOfEach() }),
       notes: file.notes,
     },
   };

@@ -9,6 +9,14 @@ import type { ProblemNote } from './problem.js';
 /** Times in findings are ISO 8601 in UTC. */
 export type Iso = string;
 
+export interface RejectedExample {
+  readonly reason: string;
+  /** From 1. */
+  readonly line: number;
+  /** Beginning of the row as it stands. */
+  readonly text: string;
+}
+
 export interface SourceNote {
   readonly file: string;
   readonly kind: 'temperature' | 'alarm' | 'maintenance' | 'stops' | 'plant';
@@ -17,6 +25,8 @@ export interface SourceNote {
   readonly rowsRead: number;
   readonly rowsRejected: number;
   readonly rejectedByReason?: Readonly<Record<string, number>>;
+  /** The first row left out for each reason, as far as it is shown; the reasons are those of `rejectedByReason`. */
+  readonly rejectedExamples?: readonly RejectedExample[];
   readonly notes: readonly string[];
 }
 

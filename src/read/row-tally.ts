@@ -28,7 +28,8 @@ export interface RejectExample {
 }
 
 const mostExamples = 3;
-const longestExample = 120;
+/** Letters of a row that is shown. */
+export const longestExample = 120;
 
 /** Counts rows read and left out, by reason, and keeps the first few of each. */
 export class RowTally {
@@ -43,6 +44,11 @@ export class RowTally {
     this.byReason.set(reason, seen + 1);
     if (seen < mostExamples)
       this.examples.push({ line, reason, text: text.replace(/[\x00-\x08]+/g, '␀').slice(0, longestExample) });
+  }
+
+  /** The first row of each reason. */
+  firstOfEach(): RejectExample[] {
+    return this.examples.filter(({ reason }, i, all) => all.findIndex((other) => other.reason === reason) === i);
   }
 
   /** One note per reason, with the place of the first row. */

@@ -1,5 +1,6 @@
 import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { gather } from '../../src/gather.js';
 import { demandZones, survey } from '../../src/read/survey.js';
 import { inFolder, pourPaths } from './poured.js';
 
@@ -57,6 +58,18 @@ test.each(['Speed rpm', 'Line speed m/min', 'Bahngeschwindigkeit', 'Geschwindigk
     });
   },
 );
+
+test('the first row left out for each reason stands in the findings, of logs and of lists', async () => {
+  const temperatures = log('Time,Zone 1 PV [°C]', (i) => (i === 50 || i === 60 ? '150,1,2' : `${150 + (i % 5) / 10}`));
+  const pair = (i: number) => `${clock(i)},Zone 1,Sensor open,Active\n${clock(i + 5)},Zone 1,Sensor open,Cleared\n`;
+  const alarms = `Time,Source,Message,State\n${[10, 30, 50, 70].map(pair).join('')}soon,Zone 1,Sensor open,Active\n`;
+  await inFolder({ 'log.csv': temperatures, 'alarms.csv': alarms }, async (folder) => {
+    const { sources } = await gather([folder], {});
+    const shown = sources.map(({ rejectedExamples }) => rejectedExamples);
+    expect(shown[0]).toEqual([{ reason: 'long-row', line: 52, text: `${clock(50)},150,1,2` }]);
+    expect(shown[1]).toEqual([expect.objectContaining({ line: 10, text: 'soon,Zone 1,Sensor open,Active' })]);
+  });
+});
 
 test('a packed file that changes behind its beginning loses nothing silently, and says from what it was judged', async () => {
   const line = (i: number, cells: string) => `${new Date(Date.UTC(2026, 0, 5) + i * 1000).toISOString()},${cells}`;

@@ -89,7 +89,8 @@ test('files read alike, and problems that are alike, stand in one line; gaps and
     layout: 'wide, comma',
     rowsRead: 100 * n,
     rowsRejected: n,
-    rejectedByReason: { repeated: n },
+    rejectedByReason: { repeated: n, 'bad-time': 1 },
+    rejectedExamples: [{ reason: 'bad-time', line: 40 + n, text: '<b>99:99</b>,151.2' }],
     notes: ['unit: °C'],
   });
   const problem = (n: number) => ({
@@ -114,6 +115,7 @@ test('files read alike, and problems that are alike, stand in one line; gaps and
   const trust = page.slice(page.indexOf('id="trust"'));
   expect(trust).toMatch(/2\u00A0more files like it/);
   expect(trust).toContain('6 repeated');
+  expect(trust).toMatch(/bad time, line 41 of .*former-01\.csv.*: <code>&lt;b&gt;99:99&lt;\/b&gt;,151\.2<\/code>/);
   expect(trust).toMatch(/The same in 2\u00A0other places/);
   expect(trust).toMatch(/All zones: rows are missing for 1\u00A0h 32\u00A0min/);
   expect(trust).toContain('No input card for any zone');

@@ -3,6 +3,7 @@ import type { SourceNote } from '../../model/findings.js';
 import type { LogFile } from '../../model/log-file.js';
 import { LogProblem, type ProblemNote } from '../../model/problem.js';
 import type { TextRecord } from '../records.js';
+import { longestExample } from '../row-tally.js';
 import type { TimeOptions } from '../time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
@@ -68,7 +69,7 @@ class EventReading {
   private moments: MomentReader | null = null;
   private isUnknown = false;
   private rowsRead = 0;
-  private readonly refused = new Map<string, { count: number; line: number }>();
+  private readonly refused = new Map<string, { count: number; line: number; text: string }>();
 
   constructor(
     private readonly file: LogFile,
@@ -100,7 +101,12 @@ class EventReading {
     const rowsRejected = [...this.refused.values()].reduce((sum, { count }) => sum + count, 0);
     const kind = this.table?.kind ?? (this.file.kind === 'other' ? 'alarm' : this.file.kind);
     const source = { file: this.file.name, kind, layout: this.layout(), rowsRead: this.rowsRead, rowsRejected };
-    return { source: { ...source, rejectedByReason, notes: this.notes() }, problems: this.problems };
+    const examples = [...this.refused].map(([reason, { line, text }]) => ({ reason, line, text }));
+    const rejectedExamples = examples.length === 0 ? {} : { rejectedExamples: examples };
+    return {
+      source: { ...source, rejectedByReason, ...rejectedExamples, notes: this.notes() },
+      problems: this.problems,
+    };
   }
 
   /** Decides header, columns and time format from the first rows, then takes those rows. */
@@ -140,13 +146,19 @@ class EventReading {
     const isHalf = !isEnded && this.table !== null && cells.length < this.table.header.length;
     const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(cells);
     if (refusal === null) this.rowsRead++;
-    else this.refuse(line, refusal);
+    else this.refuse(line, refusal, cells);
   }
 
-  refuse(line: number, reason: string): void {
+  /** @param cells Absent where the row could not be cut into cells. */
+  refuse(line: number, reason: string, cells: readonly string[] = []): void {
     const known = this.refused.get(reason);
     if (known) known.count++;
-    else this.refused.set(reason, { count: 1, line });
+    else
+      this.refused.set(reason, {
+        count: 1,
+        line,
+        text: cells.join(this.file.dialect.separator).slice(0, longestExample),
+      });
   }
 
   private layout(): string {

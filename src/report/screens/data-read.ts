@@ -1,4 +1,4 @@
-import type { Findings, SourceNote } from '../../model/findings.js';
+import type { Findings, RejectedExample, SourceNote } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 import { nameHtml } from '../text/names.js';
 import { counted, listText, numberText } from '../text/numbers.js';
@@ -26,7 +26,7 @@ export function dataRead({ sources }: Findings): Html {
       kindWords[first.kind],
       first.layout,
       numberText(sum(({ rowsRead }) => rowsRead)),
-      html`${numberText(sum(({ rowsRejected }) => rowsRejected))} ${reasons(files)}`,
+      html`${numberText(sum(({ rowsRejected }) => rowsRejected))} ${reasons(files)} ${examples(files)}`,
       html`<ul>
         ${first.notes.map((note) => html`<li>${note}</li>`)}
       </ul>`,
@@ -52,6 +52,26 @@ function fileNames(files: readonly SourceNote[]): Html {
           >`,
       )}
     </details>`;
+}
+
+/** The first row of each reason, from the first file that has one. */
+function examples(files: readonly SourceNote[]): Html | null {
+  const firsts = new Map<string, RejectedExample & { readonly file: string }>();
+  for (const { file, rejectedExamples = [] } of files)
+    for (const example of rejectedExamples)
+      if (!firsts.has(example.reason)) firsts.set(example.reason, { ...example, file });
+  if (firsts.size === 0) return null;
+  const shown = [...firsts.values()].map(
+    ({ reason, line, text, file }) =>
+      html`<span class="stacked faint"
+        >${idWords(reason)}, line
+        ${line}${files.length > 1 && html` of ${nameHtml(file)}`}${text !== '' && html`: <code>${text}</code>`}</span
+      >`,
+  );
+  return html`<details class="numbers">
+    <summary>show ${counted(shown.length, 'example')}</summary>
+    ${shown}
+  </details>`;
 }
 
 function reasons(files: readonly SourceNote[]): Html | null {

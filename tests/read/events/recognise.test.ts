@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { eventState } from '../../../src/read/events/state-words.js';
 import {
   looksLikeAlarmLog,
   looksLikeMaintenanceList,
@@ -148,3 +149,8 @@ describe('temperature logs are none of them', () => {
     expect(recogniseEvents(['Start', 'End', 'Alarm'], [])).toBeNull();
   });
 });
+
+test.each(['Resuelta', 'Finalizada', 'Résolu', 'Risolto', 'Rientrato', 'gegangen', 'Disparition'])(
+  '"%s" says that an alarm is over',
+  (word) => expect(eventState(word)).toBe('cleared'),
+);
