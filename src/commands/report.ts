@@ -25,8 +25,9 @@ export function registerReport(program: Command, result: RunResult): void {
     .option('--json <file>', 'write the findings here instead')
     .option('--html <file>', 'write the report here instead')
     .option('--csv <file>', 'also write one line per zone for a work-order system')
-    .option('--history <folder>', 'keep the findings there and compare with the weeks before')
-    .option('--fail-on <status>', 'exit with 1 when a zone is "faulty" (or "watch", which includes faulty)');
+    .option('--history <folder>', 'keep the findings there and compare with the weeks before');
+  const failOn = command.createOption('--fail-on <status>', 'exit with 1 when a zone is faulty; watch includes faulty');
+  command.addOption(failOn.choices(['faulty', 'watch']));
   addQuietOption(command, 'print nothing but problems');
   addLogOptions(command)
     .addHelpText('after', '\nExample:\n  looselead report logs/ --out reports/week-37\n')

@@ -12,6 +12,7 @@ const slow = [
   'tests/faults/**',
   'tests/fuzz/**',
   'tests/commands/record-shares.test.ts',
+  'tests/commands/weekly.test.ts',
   'tests/history/**',
   'tests/detect/look-alikes.test.ts',
   'tests/detect/every-detector.test.ts',
