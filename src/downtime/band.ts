@@ -2,8 +2,15 @@ import type { PlantDigest, ZoneDigest } from '../model/digest.js';
 import { quantile } from '../maths/quantile.js';
 import type { Machine } from './machine-minutes.js';
 
-/** Where no set point is logged, a zone belongs at the level that it holds or exceeds this share of the time it is hot. */
+/**
+ * Where no log says when the machine ran, a zone belongs at the level that it holds or exceeds this share of the time
+ * it is hot: standby levels lie below it, swings past the set point above (own choice).
+ */
 const USUAL_LEVEL = 0.75;
+/** A loop in order stays this near to its set point (common practice for bars and barrels). */
+const HELD_WITHIN_DEG_C = 1;
+/** Fewer minutes of running, an hour of them, tell no level (own choice). */
+const FEWEST_MINUTES = 60;
 
 /** Reading less the temperature at which the zone belongs, °C, by zone index and place of the digest; NaN = not told. */
 export type Deviation = (zone: number, place: number) => number;
@@ -18,11 +25,30 @@ export function deviationOn({ zones }: Machine, digest: PlantDigest): Deviation 
   };
 }
 
-function usualLevelDegC({ meanDegC }: ZoneDigest): number {
+function usualLevelDegC({ meanDegC, runningShare }: ZoneDigest): number {
+  const whileRunning = meanDegC.filter((degC, place) => runningShare[place]! > 0 && !Number.isNaN(degC));
+  if (whileRunning.length >= FEWEST_MINUTES) return heldDegC(whileRunning);
   const cold = quantile(meanDegC, 0.02);
   const hot = quantile(meanDegC, 0.95);
   return quantile(
-    meanDegC.filter((value) => value > (cold + hot) / 2),
+    meanDegC.filter((degC) => degC > (cold + hot) / 2),
     USUAL_LEVEL,
   );
+}
+
+/**
+ * The level a reading dwells at: the middle of the narrow band that holds most of it. A loop in order sits at its set
+ * point, while a zone whose heat is stuck on for days wanders and so cannot pass for its own set point.
+ */
+function heldDegC(readingsDegC: Float32Array): number {
+  const sorted = readingsDegC.slice().sort();
+  let best = 0;
+  let most = 0;
+  for (let from = 0, to = 0; from < sorted.length; from++) {
+    while (to < sorted.length && sorted[to]! - sorted[from]! <= 2 * HELD_WITHIN_DEG_C) to++;
+    if (to - from <= most) continue;
+    most = to - from;
+    best = from;
+  }
+  return sorted[best + (most >> 1)]!;
 }

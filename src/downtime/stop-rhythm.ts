@@ -3,7 +3,7 @@ import type { Claim } from './claim.js';
 
 /** Fewer alarms of the machine than this tell no rhythm (own choice). */
 const FEWEST_ALARMS = 10;
-/** So many alarms of the machine while a fault stands prove that it ran: fewer may come from people at work on it. */
+/** So many alarms of the machine while a fault stands prove that it ran: fewer may come from people at work (own choice). */
 const FEWEST_TO_RUN = 3;
 /** Silence of so many mean gaps has a chance of e⁻⁴, 2 %, on a machine that runs (Poisson process, from memory). */
 const SILENT_GAPS = 4;
