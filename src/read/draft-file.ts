@@ -129,7 +129,7 @@ async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantF
       ambiguous,
       'Export it again with semicolons between the cells, or with decimal points.',
     );
-  const isEndSampled = head.isWhole || samples.length > 1;
+  const isEndSampled = head.isWhole || (ref.container === 'text' && samples.length > 1);
   return draftFrom({ ...base, dialect }, sampleRows(samples, dialect), isEndSampled, options, plant);
 }
 

@@ -1,8 +1,9 @@
 import type { Dialect } from '../model/log-file.js';
+import { LogProblem } from '../model/problem.js';
 import { openHandle } from './byte-source.js';
 import { splitCells, usualCount } from './dialect.js';
 import { decodeBytes } from './encoding.js';
-import type { TextHead, TextRef } from './text-source.js';
+import { headBytes, openText, type TextHead, type TextRef } from './text-source.js';
 
 /** Lines from one stretch of a file. */
 export interface SampledLines {
@@ -15,13 +16,18 @@ const windowCount = 10;
 const windowBytes = 24 * 1024;
 const tailBytes = 64 * 1024;
 
+/** Of a packed file a stretch every so many bytes is looked at, unpacked, as far as ten of them reach (own choice). */
+const packedStrideBytes = 4 * 1024 * 1024;
+
 /**
- * Takes lines from all over a file: its beginning, some stretches inside and its end. Only the beginning of packed
- * files and of UTF-16 is looked at, because nothing else can be reached without reading all before it.
+ * Takes lines from all over a file: its beginning, some stretches inside and its end. Of packed files no further than
+ * {@link packedStrideBytes} allows, because nothing can be reached without unpacking all before it, and of UTF-16 only
+ * the beginning.
  */
 export async function sampleLines(ref: TextRef, head: TextHead): Promise<SampledLines[]> {
   const start = { firstLine: 1, lines: linesOf(head.bytes, head, head.isWhole) };
-  if (head.isWhole || ref.container !== 'text' || head.encoding.startsWith('utf-16')) return [start];
+  if (head.isWhole || head.encoding.startsWith('utf-16')) return [start];
+  if (ref.container !== 'text') return [start, ...(await packedSamples(ref, head))];
   const file = await openHandle(ref.path);
   try {
     const samples = [start];
@@ -36,6 +42,28 @@ export async function sampleLines(ref: TextRef, head: TextHead): Promise<Sampled
   } finally {
     await file.close();
   }
+}
+
+/** A file that breaks off gives what came before; the reading tells it. */
+async function packedSamples(ref: TextRef, head: TextHead): Promise<SampledLines[]> {
+  const samples: SampledLines[] = [];
+  const source = await openText(ref, head.encoding);
+  const buffer = Buffer.alloc(headBytes);
+  let nextAt = packedStrideBytes;
+  try {
+    for (let at = 0, count = 1; count > 0 && samples.length < windowCount; at += count) {
+      count = await source.fill(buffer, 0);
+      if (at < nextAt) continue;
+      nextAt += packedStrideBytes;
+      const lines = linesOf(buffer.subarray(0, Math.min(count, windowBytes)), head, false).slice(1);
+      samples.push({ firstLine: NaN, lines });
+    }
+  } catch (error) {
+    if (!(error instanceof LogProblem)) throw error;
+  } finally {
+    await source.close();
+  }
+  return samples;
 }
 
 function windowsOf(headLength: number, sizeBytes: number): { from: number; length: number }[] {

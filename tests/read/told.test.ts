@@ -98,3 +98,16 @@ test('a refusal says each thing once and ends no sentence twice', async () => {
     }
   });
 });
+
+test('a packed file that begins cold shows further on that its numbers are tenths of a degree', async () => {
+  const degC10 = (i: number): number => (i < 60_000 ? 190 + (i % 9) : 1500 + (i % 12));
+  const lines = Array.from(
+    { length: 160_000 },
+    (_, i) => `${new Date(Date.UTC(2026, 0, 5) + i * 1000).toISOString()},${degC10(i)}`,
+  );
+  const text = `Time,Zone 1 PV [°C]\n${lines.join('\n')}\n`;
+  await inFolder({ 'log.csv.gz': gzipSync(text) }, async (folder) => {
+    const { result } = await pourPaths([folder]);
+    expect(result.sources[0]!.notes.join()).toContain('tenths of a degree');
+  });
+});
