@@ -69,6 +69,29 @@ describe('downtime, through the program', { timeout: 60_000 }, () => {
     expect(json(log, alarms)).toMatchObject({ from: ['alarms'], zoneFaultMinutes: 20, restartMinutes: 0 });
   });
 
+  test('a stop list names what is planned and what another cause stopped; every minute is in one bucket', () => {
+    const stops = join(folder, 'stops.csv');
+    const rows = [
+      'Start,End,Reason,Planned',
+      '2026-09-07T10:00:00,2026-09-07T10:30:00,changeover,yes',
+      '2026-09-07T12:00:00,2026-09-07T12:10:00,film jam,no',
+    ];
+    writeFileSync(stops, [...rows, ''].join('\n'));
+    const found = json(writeLog('listed.csv', true), stops);
+    expect(found.from).toContain('stop list');
+    expect(found.plannedMinutes).toBeCloseTo(30, 6);
+    expect(found.otherMinutes).toBeCloseTo(10, 6);
+    expect(found.unknownMinutes + found.zoneFaultMinutes).toBe(0);
+  });
+
+  test('a shift calendar that is given: what stands outside of it is planned', () => {
+    const plant = join(folder, 'shifts.yaml');
+    writeFileSync(plant, 'shifts:\n  - { days: mon-fri, from: "06:00", to: "11:00" }\nzones: []\n');
+    const found = json(writeLog('shifts.csv', true), '--plant', plant);
+    expect(found.unknownMinutes).toBeCloseTo(30, 6); // 10:00 to 10:30, nobody says why
+    expect(found.zoneFaultMinutes + found.otherMinutes).toBe(0);
+  });
+
   test.each(['zone', 'machine', 'week'])(
     '--by %s --csv adds up, and has no cell that a spreadsheet would run',
     (by) => {
