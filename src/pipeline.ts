@@ -4,7 +4,6 @@ import { assembleFindings } from './assemble/findings.js';
 import { judges } from './detect/index.js';
 import { runJudges } from './detect/run-judges.js';
 import { attributeDowntime } from './downtime/attribute-downtime.js';
-import { freeMemory } from './free-memory.js';
 import { gather, type GatherOptions } from './gather.js';
 import type { Findings } from './model/findings.js';
 import type { Gathered } from './model/gathered.js';
@@ -23,7 +22,6 @@ export interface AnalyseOptions extends GatherOptions {
  */
 export async function analyse(paths: readonly string[], options: AnalyseOptions = {}): Promise<Findings> {
   const gathered = await gather(paths, options);
-  await freeMemory(); // what reading left
   if (options.historyFolder === undefined) return conclude(gathered);
   const { keepInHistory, readPast } = await import('./keep-history.js');
   const past = await readPast(gathered, options.historyFolder);

@@ -39,11 +39,9 @@ export function registerReport(program: Command, result: RunResult): void {
 
 async function run(paths: string[], options: ReportOptions): Promise<Findings> {
   const { analyse } = await import('../pipeline.js');
-  const { freeMemory } = await import('../free-memory.js');
   const { renderReport } = await import('../report/render-report.js');
   const { writeWhole } = await import('../files/write-whole.js');
   const findings = await analyse(paths, { ...toAnalyseOptions(options), ...optionalHistory(options) });
-  await freeMemory(); // the page needs room, and what was gathered is no longer needed
   const folder = options.out ?? 'reports';
   const jsonFile = options.json ?? join(folder, 'findings.json');
   const htmlFile = options.html ?? join(folder, 'report.html');
