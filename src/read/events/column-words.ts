@@ -58,14 +58,15 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       done, what was done, work done, work, action, action taken, actions, repair, job, task, measure,
       durchgefuhrt*, massnahme*, arbeit*, tatigkeit, reparatur, travaux, intervention, intervento, lavoro, azione,
       trabajo, accion, servico, acao, werkzaamheden, actie, atgard, tiltak, utfort, handling, udfort, czynnosc,
-      wykonano`),
+      wykonano, erledigt*, ausgefuhrt*, travail, effectue, eseguito, realizado, uitgevoerd*`),
   ],
   [
     'found',
     list(`
       found, what was found, finding, findings, root cause, fault found, result, diagnosis, failure cause, failure
       mode, befund, fehlerursache, feststellung, constat, cause trouvee, diagnostic, riscontro, causa trovata,
-      hallazgo, diagnostico, bevinding, fynd, funn, fund, arsak, stwierdzono, usterka`),
+      hallazgo, diagnostico, bevinding, fynd, funn, fund, arsak, stwierdzono, usterka, gefunden, festgestellt, trouve,
+      constate, trovato, encontrado, constatado, gevonden, vastgesteld, hittat, funnet, fundet, konstateret`),
   ],
   [
     'planned',

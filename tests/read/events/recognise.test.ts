@@ -96,6 +96,22 @@ describe('maintenance and stop lists', () => {
     }
   });
 
+  test.each([
+    ['Dato|Sone|Utført|Funnet', 'føler byttet|føler defekt'],
+    ['Datum|Zone|Erledigt|Festgestellt', 'Fühler getauscht|Fühler defekt'],
+    ['Date|Zone|Travail effectué|Constaté', 'sonde remplacée|sonde cassée'],
+    ['Fecha|Zona|Trabajo realizado|Encontrado', 'sensor reemplazado|sensor roto'],
+    ['Data|Zona|Lavoro eseguito|Trovato', 'sonda sostituita|sonda rotta'],
+    ['Datum|Zone|Uitgevoerd|Gevonden', 'voeler vervangen|voeler defect'],
+    ['Dato|Zone|Udført|Fundet', 'føler udskiftet|føler defekt'],
+  ])('what was found stands in a column named by the verb: %s', (head, cells) => {
+    const [header, rows] = table(head, `04.03.2026|Zone 3|${cells}`);
+    expect(recogniseEvents(header, rows)).toMatchObject({
+      kind: 'maintenance',
+      columns: { start: [0], zone: 1, done: 2, found: 3 },
+    });
+  });
+
   test('stop list', () => {
     const [header, rows] = table(
       'Start|End|Machine|Stop reason|Planned',
