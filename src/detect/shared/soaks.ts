@@ -81,7 +81,7 @@ export function soaksOf(evidence: Evidence, index: number, leftOut: ReadonlySet<
     ),
   );
   const looks = withUnrest(single);
-  if (looks.length === 0) return none(`Zone ${name}: its peers were not cold at the same time.`);
+  if (looks.length === 0) return none(`Zone ${name}: its peers were not cold for two hours at the same time.`);
   return { points: joinLooks(looks, evidence.digest.startMs), unable: null };
 }
 
@@ -133,14 +133,19 @@ function lookAt(own: ColdHour, there: readonly ColdHour[], leastPeers: number): 
   return [{ hour: own.hour, offsetDegC, varianceDegC2, roomDegC, peerCount: there.length }];
 }
 
-/** An offset that still moves from hour to hour is a tail of heat (frame, neighbours) and that much less sure. */
+/**
+ * An offset that still moves from hour to hour is a tail of heat (frame, neighbours) and that much less sure. An hour
+ * alone, such as the last of a log that ends while the machine cools, cannot show whether it moves: it may move as much
+ * as any other hour of this zone does, and tells nothing where there is no other.
+ */
 function withUnrest(looks: readonly Look[]): Look[] {
-  return looks.map((look, i) => {
+  const unrests = looks.map((look, i) => {
     const near = [looks[i - 1], looks[i + 1]].filter((other) => other && Math.abs(other.hour - look.hour) === 1);
-    const steps = near.map((other) => Math.abs(other!.offsetDegC - look.offsetDegC));
-    const unrest = steps.length > 0 ? Math.min(...steps) : 0;
-    return { ...look, varianceDegC2: look.varianceDegC2 + unrest ** 2 };
+    return Math.min(...near.map((other) => Math.abs(other!.offsetDegC - look.offsetDegC))); // Infinity: none is near
   });
+  const largest = unrests.filter(Number.isFinite).reduce((a, b) => Math.max(a, b), -Infinity);
+  if (largest === -Infinity) return [];
+  return looks.map((look, i) => ({ ...look, varianceDegC2: look.varianceDegC2 + Math.min(unrests[i]!, largest) ** 2 }));
 }
 
 /** Neighbouring hours of one soak become one point, weighted by how sure each is. */
