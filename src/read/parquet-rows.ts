@@ -16,6 +16,7 @@ const usualMostCells = 50_000_000;
 /** For texts and values that are missing here and there, which take more than 8 bytes (own choice). */
 const maxOldGenerationSizeMb = 2048;
 
+/** Rows handed over at once; more only wait in memory (own choice). */
 const rowsAtOnce = 250;
 
 /** The content of a Parquet file is damaged, in the words of the library or of nobody. */
@@ -46,7 +47,7 @@ export async function* readParquetRows(
 ): AsyncGenerator<ParquetRows> {
   const library = pathToFileURL(createRequire(import.meta.url).resolve('hyparquet')).href;
   const workerData: ParquetWork = { library, path, ends, mostCells, rowsAtOnce };
-  const resourceLimits = { maxOldGenerationSizeMb, maxYoungGenerationSizeMb: 8 };
+  const resourceLimits = { maxOldGenerationSizeMb };
   const worker = new Worker(parquetWorkerText, { eval: true, workerData, resourceLimits, stderr: true });
   const limitMs = mostMs + sizeBytes * mostMsPerByte;
   try {
