@@ -31,13 +31,13 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     },
     ...(options.onProgress ? { progress: options.onProgress } : {}),
   });
-  const events = await readEvents(found.files, found.zones, found.plant, {
+  const events = await readEvents(found.files, poured.zones, found.plant, {
     ...poured.eventOptions,
     logMs: { start: poured.startMs, end: poured.endMs },
   });
   const watched = watching.finish();
   const evidence: Evidence = {
-    zones: found.zones,
+    zones: poured.zones,
     digest: digest.finish(),
     episodes: watched.episodes,
     alarms: events.alarms,

@@ -1,10 +1,13 @@
-import { pourSamples, type PourResult } from '../intake/pour-samples.js';
+import { pourSamples } from '../intake/pour-samples.js';
+import { readEvents } from '../intake/read-events.js';
+import type { RejectedExample, SourceNote } from '../model/findings.js';
 import type { LogColumn, LogFile } from '../model/log-file.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { Zone } from '../model/zone.js';
 import { rejectReasons, type RejectExample } from '../read/row-tally.js';
-import { survey, type Survey, type SurveyOptions } from '../read/survey.js';
+import { survey, type SurveyOptions } from '../read/survey.js';
 import { GapCount } from './preview-gaps.js';
+import { missingFor } from './preview-missing.js';
 import { columnsByZone, plantText } from './preview-plant.js';
 
 export interface PreviewFile {
@@ -20,7 +23,7 @@ export interface PreviewFile {
   readonly rowsRead: number | null;
   readonly rowsRejected: number | null;
   readonly rejectedByReason: Readonly<Record<string, number>>;
-  readonly examples: readonly { readonly line: number; readonly reason: string; readonly text: string }[];
+  readonly examples: readonly RejectedExample[];
   readonly leftAlone: readonly { readonly column: string; readonly why: string }[];
 }
 
@@ -54,50 +57,49 @@ export interface Preview {
   readonly plantText: string;
 }
 
-/** Surveys the files and reads the temperature logs once to count what is in them. */
+/** Surveys the files and reads all of them once to count what is in them; nothing is judged. */
 export async function lookAt(paths: readonly string[], options: SurveyOptions): Promise<Preview> {
   const found = await survey(paths, options);
   const counts = found.zones.map((zone) => new GapCount(zone.samplingMs));
   const poured = await pourSamples(found, { block: (block) => counts[block.zone]!.take(block) });
+  const { zones } = poured;
+  const logMs = { start: poured.startMs, end: poured.endMs };
+  const events = await readEvents(found.files, zones, found.plant, { ...poured.eventOptions, logMs });
+  const sourceOf = new Map([...poured.sources, ...events.sources].map((source) => [source.file, source]));
   const columnsOf = columnsByZone(found.files);
   return {
-    files: found.files.map((file) => previewFile(file, poured)),
-    zones: found.zones.map((zone) => previewZone(zone, columnsOf.get(zone.index) ?? [], counts[zone.index]!)),
-    ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found) },
+    files: found.files.map((file) =>
+      previewFile(file, sourceOf.get(file.name), poured.examples.get(file.name)?.map(inWords)),
+    ),
+    zones: zones.map((zone) => previewZone(zone, columnsOf.get(zone.index) ?? [], counts[zone.index]!)),
+    ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found, zones) },
     ...{ assumptions: [...found.assumptions, ...poured.assumptions] },
-    ...{ problems: [...found.problems, ...poured.problems] },
+    ...{ problems: [...found.problems, ...poured.problems, ...events.problems] },
     plantText: plantText(found),
   };
 }
 
-function previewFile(file: LogFile, poured: PourResult): PreviewFile {
-  const source = poured.sources.find((it) => it.file === file.name);
+/** @param examples Rows left out, where the source holds only the first of each reason. */
+function previewFile(
+  file: LogFile,
+  source: SourceNote | undefined,
+  examples: readonly RejectedExample[] = source?.rejectedExamples ?? [],
+): PreviewFile {
   const isLog = file.kind === 'temperature';
+  const isList = source !== undefined && !isLog;
   return {
-    ...{
-      file: file.name,
-      kind: file.kind,
-      why: file.why,
-      layout: file.layoutText,
-      encoding: file.encoding,
-      container: file.container,
-    },
-    ...{
-      time: file.layout === 'none' && !isLog ? '' : file.time.why,
-      notes: file.notes.filter((note) => !note.startsWith('time:')),
-    },
-    samplingSeconds: orNull(file.samplingMs / 1000),
-    ...{
-      rowsRead: source?.rowsRead ?? null,
-      rowsRejected: source?.rowsRejected ?? null,
-      rejectedByReason: source?.rejectedByReason ?? {},
-    },
-    examples: (poured.examples.get(file.name) ?? []).map(inWords),
+    ...{ file: file.name, kind: source?.kind ?? file.kind, why: file.why },
+    ...{ layout: isList ? source.layout : file.layoutText, encoding: file.encoding, container: file.container },
+    time: isLog ? file.time.why : '',
+    notes: (isList ? source.notes : file.notes).filter((note) => !note.startsWith('time:')),
+    samplingSeconds: isLog ? orNull(file.samplingMs / 1000) : null,
+    ...{ rowsRead: source?.rowsRead ?? null, rowsRejected: source?.rowsRejected ?? null },
+    ...{ rejectedByReason: source?.rejectedByReason ?? {}, examples },
     leftAlone: isLog ? leftAlone(file) : [],
   };
 }
 
-function inWords({ line, reason, text }: RejectExample) {
+function inWords({ line, reason, text }: RejectExample): RejectedExample {
   return { line, reason: rejectReasons[reason], text };
 }
 
@@ -148,54 +150,4 @@ function tagsOf(columns: readonly LogColumn[]): Record<string, string> {
 
 function isoOrNull(ms: number): string | null {
   return Number.isNaN(ms) ? null : new Date(ms).toISOString();
-}
-
-/** What cannot be found for want of columns or files, in sentences. */
-export function missingFor({
-  zones,
-  files,
-  timezone,
-  plant,
-}: Pick<Survey, 'zones' | 'files' | 'timezone' | 'plant'>): string[] {
-  if (zones.length === 0) return [];
-  const without = (has: keyof Zone['has']): string | null => {
-    const lacking = zones.filter((zone) => !zone.has[has]);
-    if (lacking.length === 0) return null;
-    return lacking.length === zones.length ? 'on any zone' : `for ${lacking.map((zone) => zone.name).join(', ')}`;
-  };
-  const missing: string[] = [];
-  const say = (where: string | null, text: (where: string) => string): void =>
-    void (where && missing.push(text(where)));
-  say(
-    without('output'),
-    (where) =>
-      `No output column ${where}: slow drift can only be seen in cold soaks, and heater faults only as readings that fall.`,
-  );
-  say(
-    without('setpoint'),
-    (where) => `No set point column ${where}: heat-up times and deviations cannot be compared with what was asked for.`,
-  );
-  say(
-    without('running'),
-    (where) =>
-      `No running state ${where}: faults that come with movement cannot be told from others, and lost production only from alarms.`,
-  );
-  if (!files.some((file) => file.kind === 'alarm'))
-    missing.push(
-      'No alarm log: opens shorter than the sampling step are not seen, and alarms cannot be compared with readings.',
-    );
-  if (!files.some((file) => file.kind === 'maintenance'))
-    missing.push('No maintenance list: repairs are told from the readings alone.');
-  if (zones.every((zone) => zone.card === null))
-    missing.push(
-      'No input cards in plant.yaml: a fault of a card can only be told from zones that fail at the same second.',
-    );
-  if (zones.every((zone) => zone.sensor === null))
-    missing.push('No sensor types in plant.yaml: expected ohms or millivolts cannot be printed for the zones.');
-  const isTimeKnown =
-    timezone !== null ||
-    plant.timezone !== undefined ||
-    files.every((file) => file.time.isAbsolute || file.kind === 'other');
-  if (!isTimeKnown) missing.push('No time zone: clock changes in spring and autumn are not corrected.');
-  return missing;
 }

@@ -1,6 +1,7 @@
 import type { LogColumn, LogFile } from '../model/log-file.js';
 import type { SourceNote } from '../model/findings.js';
 import type { ProblemNote } from '../model/problem.js';
+import type { Zone } from '../model/zone.js';
 import { clockToUtc, LogClock, zoneOffset, type OffsetMinutes } from '../normalise/clock.js';
 import { OrderNote } from '../normalise/order-note.js';
 import { LearntCodes } from '../normalise/screen.js';
@@ -33,8 +34,8 @@ export interface PourResult {
   readonly examples: ReadonlyMap<string, readonly RejectExample[]>;
   /** How lists of events of the same run are to be read: by the same clock and order of dates. */
   readonly eventOptions: { readonly toUtc: (clockMs: number) => number; readonly dates?: 'day-first' | 'month-first' };
-  /** Samples poured by zone index. */
-  readonly samples: readonly number[];
+  /** The zones of the survey, each said to have only what a number was seen of. */
+  readonly zones: readonly Zone[];
   /** End-of-scale numbers that are in no table and were learnt from the log itself. */
   readonly learntCodes: readonly number[];
   /** The same in sentences for the reader. */
@@ -145,7 +146,7 @@ class Pour {
       startMs: poured.reduce((ms, pourer) => (pourer.firstMs >= ms ? ms : pourer.firstMs), NaN),
       endMs: poured.reduce((ms, pourer) => (pourer.lastMs <= ms ? ms : pourer.lastMs), NaN),
       examples: new Map(this.runs.map((run) => [run.file.name, run.tally.examples])),
-      samples: this.pourers.map((pourer) => pourer.sampleCount),
+      zones: this.pourers.map(({ zone, seen }) => ({ ...zone, has: { ...zone.has, ...seen } })),
       learntCodes: [...this.learnt.counts.keys()],
       assumptions: [...this.learnt.counts.keys()].map(saidOfCode),
     };

@@ -29,6 +29,8 @@ export class ZonePourer {
   lastMs = NaN;
   firstMs = NaN;
   sampleCount = 0;
+  /** Which of these a number was seen of; a column may stand in the log and be blank from end to end. */
+  readonly seen = { setpoint: false, output: false, running: false };
   private readonly screen: ReadingScreen;
   private state = new Uint8Array(0);
 
@@ -53,6 +55,9 @@ export class ZonePourer {
     if (Number.isNaN(this.firstMs)) this.firstMs = timeMs[0]!;
     this.lastMs = timeMs[length - 1]!;
     this.sampleCount += length;
+    this.look('setpoint', setpointDegC, length);
+    this.look('output', outputPercent, length);
+    this.look('running', running, length);
     this.sink.block({
       zone: this.zone.index,
       length,
@@ -63,6 +68,11 @@ export class ZonePourer {
       outputPercent,
       running,
     });
+  }
+
+  private look(what: keyof ZonePourer['seen'], values: Float64Array, length: number): void {
+    if (!this.zone.has[what] || this.seen[what]) return;
+    for (let i = 0; i < length && !this.seen[what]; i++) this.seen[what] = !Number.isNaN(values[i]!);
   }
 
   private alreadyPoured({ length, timeMs }: ZoneRows): number {

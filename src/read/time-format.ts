@@ -11,12 +11,14 @@ export interface TimeOptions {
 
 /** A share of cells below this and the column is not one of times. */
 const leastShare = 0.8;
+/** In a column that is called time or date: lists kept by hand hold a few words among few rows (own choice). */
+const leastShareNamed = 0.6;
 
 /**
  * Tells how the cells of a column hold time, from all of them together.
  *
  * @param cells Cells from all over the file, in file order; blank ones do not count.
- * @returns null when fewer than four in five are times. Never throws.
+ * @returns null when fewer than four in five are times (three in five where the column is called so). Never throws.
  */
 export function detectTimeFormat(cells: readonly string[], options: TimeOptions = {}): TimeFormat | null {
   const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
@@ -29,14 +31,15 @@ export function detectTimeFormat(cells: readonly string[], options: TimeOptions 
 /** No date has one mark only. */
 const decimalNumber = /^[-+]?\d+[.,]\d+$/;
 
-function detectDates(cells: readonly string[], { dates }: TimeOptions): TimeFormat | null {
+function detectDates(cells: readonly string[], { dates, columnName = '' }: TimeOptions): TimeFormat | null {
   const orders = (['ymd', 'dmy', 'mdy'] as const).map((order) => {
     const parsed = cells.map((cell) => parseDateTime(cell, order));
     const good = parsed.filter((time) => time !== null);
     return { order, good, reach: reachOf(good.map((time) => time.ms)) };
   });
   const most = Math.max(...orders.map((candidate) => candidate.good.length));
-  if (most < leastShare * cells.length || most === 0) return null;
+  const least = isTimeName(columnName) ? leastShareNamed : leastShare;
+  if (most < least * cells.length || most === 0) return null;
   const fitting = orders.filter((candidate) => candidate.good.length === most);
   const isAbsolute = fitting[0]!.good.every((time) => time.hasOffset);
   const base = { kind: 'date' as const, unitMs: 1, isAbsolute };

@@ -143,7 +143,8 @@ const mostRegular = 0.8;
 /** Wide: whether a blank says "as before" rather than "no reading". */
 function blanksMeanUnchanged(roled: readonly RoledSeries[]): boolean {
   const readings = roled.filter((it) => it.role === 'reading');
-  const setpoints = roled.filter((it) => it.role === 'setpoint');
+  // A column that is blank from end to end says nothing of the others.
+  const setpoints = roled.filter((it) => it.role === 'setpoint' && it.series.filled > 0);
   const filled = fillOf(readings);
   const least = setpoints.length > 0 ? leastBlankShare : leastBlankShareAlone;
   if (readings.length === 0 || !(1 - filled >= least)) return false;

@@ -71,3 +71,34 @@ test('files taken for the same are told once, and the counts fit on one line', a
   expect(previewText(preview).match(/taken for/g)).toHaveLength(1);
   expect(previewLine(preview)).toMatch(/^2 files, 2 zones, 118 rows read, 2 left out, \d+ problems\n$/);
 });
+
+const controlled = (setpoint: (i: number) => string): string =>
+  `Time,Bar A PV,Bar A SP,Bar A OUT,Bar B PV,Bar B SP,Bar B OUT\n${Array.from(
+    { length: 300 },
+    (_, i) => `${time(i)},${21 + (i % 7) / 10},${setpoint(i)},0,${22 + (i % 5) / 10},180,1`,
+  ).join('\n')}\n`;
+
+test('a set point column without a number counts as none, and the preview says which', async () => {
+  const preview = await inFolder({ 'bars.csv': controlled(() => '') }, (folder) => lookAt([folder], {}));
+  expect(preview.missing).toContain(
+    'No set point column for Bar A (column "Bar A SP" holds no numbers): heat-up times and deviations cannot be compared with what was asked for.',
+  );
+  const late = await inFolder({ 'bars.csv': controlled((i) => (i === 299 ? '180' : '')) }, (folder) =>
+    lookAt([folder], {}),
+  );
+  expect(late.missing.join(' ')).not.toContain('set point');
+});
+
+test('rows that alarm and maintenance lists leave out are shown as those of temperature logs', async () => {
+  const alarms = `Time;Zone;Message;State\n${Array.from({ length: 20 }, (_, i) => `${i === 7 ? 'yesterday' : time(i)};Front jaw;Sensor break;${i % 2 ? 'cleared' : 'active'}`).join('\n')}\n`;
+  const work =
+    'Date,Zone,Work done\n2026-09-14,Front jaw,sensor replaced\n2026-09-15,Rear jaw,cable replaced\n2026-09-16,Rear jaw,checked\nsoon,Rear jaw,terminal tightened\n';
+  const files = { 'log.csv': log, 'alarms.csv': alarms, 'maintenance.csv': work };
+  const preview = await inFolder(files, (folder) => lookAt([folder], {}));
+  const of = (name: string) => preview.files.find(({ file }) => file.endsWith(name))!;
+  expect(of('alarms.csv')).toMatchObject({ kind: 'alarm', rowsRead: 19, rowsRejected: 1 });
+  expect(of('alarms.csv').examples).toMatchObject([{ line: 9, text: 'yesterday;Front jaw;Sensor break;cleared' }]);
+  expect(of('maintenance.csv')).toMatchObject({ kind: 'maintenance', rowsRead: 3, rowsRejected: 1 });
+  expect(of('maintenance.csv').examples).toMatchObject([{ line: 5, text: 'soon,Rear jaw,terminal tightened' }]);
+  expect(previewText(preview)).toMatch(/line 9: .*: "yesterday;Front jaw/);
+});

@@ -164,7 +164,7 @@ test('both readers give the same samples and leave out the same rows', { timeout
         const slow = await pourPaths([folder], {}, { isFast: false });
         expect(fast.zones.length).toBeGreaterThan(0);
         expect(fast.zones).toEqual(slow.zones);
-        for (const part of ['sources', 'problems', 'examples', 'samples', 'learntCodes'] as const)
+        for (const part of ['sources', 'problems', 'examples', 'zones', 'learntCodes'] as const)
           expect(fast.result[part]).toEqual(slow.result[part]);
         if (fast.result.sources.some((source) => source.rowsRejected > 0)) oddSeen++;
         if (fast.result.sources.some((source) => source.rejectedByReason?.['far-time'])) farSeen++;
