@@ -23,36 +23,70 @@ export function compareWithHistory(findings: Findings, earlier: readonly StoredR
   return {
     runs: others.length + 1,
     previousEnd: previous?.window.end ?? null,
-    changes: previous ? changesOf(findings, previous) : [],
+    changes: previous ? changesOf(findings, before) : [],
     offsets: offsetsOf([...before, findings]),
     weeks: weeksOf([...before, findings]),
   };
 }
 
-function changesOf(now: Findings, previous: Findings): HistoryFindings['changes'] {
+/** @param before Earlier runs, at least one, the last one last. */
+function changesOf(now: Findings, before: readonly Findings[]): HistoryFindings['changes'] {
+  const previous = before.at(-1)!;
+  const [nowDays, lastDays] = [daysIn(now), daysIn(previous)];
   return now.zones.flatMap((zone) => {
-    const last = previous.zones.find((other) => other.zone === zone.zone && other.machine === zone.machine);
-    const told = changeOf(zone, last ?? null, daysIn(now), daysIn(previous));
+    const last = zoneIn(previous, zone);
+    const told = last && stands(last) ? fromOpen(zone, last, nowDays, lastDays) : fromWell(zone, last, before);
     return told ? [{ zone: zone.zone, machine: zone.machine, ...told }] : [];
   });
 }
 
+function zoneIn({ zones }: Findings, { zone, machine }: ZoneFinding): ZoneFinding | null {
+  return zones.find((other) => other.zone === zone && other.machine === machine) ?? null;
+}
+
+function isFault({ status }: ZoneFinding): boolean {
+  return status === 'faulty' || status === 'watch';
+}
+
+/** A fault that has not been put right within its log. */
+function stands(zone: ZoneFinding): boolean {
+  return isFault(zone) && zone.fixed === null;
+}
+
 type Told = { readonly change: ChangeSinceLast; readonly says: string };
 
-function changeOf(now: ZoneFinding, last: ZoneFinding | null, nowDays: number, lastDays: number): Told | null {
-  const isOpen = now.status === 'faulty' || now.status === 'watch';
-  const wasOpen = last?.status === 'faulty' || last?.status === 'watch';
-  if (!isOpen && !wasOpen) return null;
-  if (!wasOpen) return { change: 'new', says: `${now.zone} is ${now.status} and was not in the last report.` };
+/** A zone whose fault stood at the end of the last report. */
+function fromOpen(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: number): Told {
   if (now.status === 'insufficient-data') {
     return { change: 'still open', says: `${now.zone} was ${last.status}; this log holds too little of it to tell.` };
   }
-  if (!isOpen) return { change: 'fixed', says: `${now.zone} was ${last.status} and shows no fault any more.` };
+  if (!isFault(now)) return { change: 'fixed', says: `${now.zone} was ${last.status} and shows no fault any more.` };
+  if (now.fixed !== null) return { change: 'fixed', says: `${now.zone} was ${last.status} and was put right since.` };
   if (now.status !== last.status) {
     const change = now.status === 'faulty' ? 'worse' : 'better';
     return { change, says: `${now.zone} went from ${last.status} to ${now.status}.` };
   }
   return moved(now, last, nowDays, lastDays) ?? { change: 'still open', says: `${now.zone} is still ${now.status}.` };
+}
+
+/** Two overlapping exports may tell one repair some rows apart. */
+const SAME_REPAIR_MS = 3_600_000;
+
+/** A zone that had no fault at the end of the last report, or was not in it. */
+function fromWell(now: ZoneFinding, last: ZoneFinding | null, before: readonly Findings[]): Told | null {
+  if (!isFault(now)) return null;
+  if (now.fixed !== null) {
+    const isTold = Math.abs(Date.parse(now.fixed) - Date.parse(last?.fixed ?? '')) < SAME_REPAIR_MS; // NaN is no repair
+    return isTold ? null : { change: 'fixed', says: `A fault of ${now.zone} came and was put right since.` };
+  }
+  const earlier = before.findLast((run) => {
+    const zone = zoneIn(run, now);
+    return zone !== null && isFault(zone);
+  });
+  const says = earlier
+    ? `${now.zone} is ${now.status} again; it had a fault in the report up to ${earlier.window.end.slice(0, 10)}, too.`
+    : `${now.zone} is ${now.status} and was not in the last report.`;
+  return { change: 'new', says };
 }
 
 function moved(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: number): Told | null {

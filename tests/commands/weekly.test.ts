@@ -20,21 +20,29 @@ const dayMinutes = 24 * 60;
 const start = Date.UTC(2026, 8, 7);
 const clock = (minute: number) => new Date(start + minute * 60_000).toISOString().slice(0, 19);
 
-/** By zone: how long each of its six opens a day lasts in each week, in minutes; 0 = none. */
-const opensOfZone: Readonly<Record<string, readonly [number, number, number]>> = {
-  'Jaw 1': [0, 4, 0],
-  'Jaw 2': [2, 12, 12],
-  '=Jaw 3': [12, 2, 2],
-  'Jaw 4': [4, 4, 4],
-  'Jaw 5': [0, 0, 0],
+/** By zone: how long each of its six opens a day lasts in each week, in minutes; 0 or no entry = none. */
+const opensOfZone: Readonly<Record<string, readonly number[]>> = {
+  'Jaw 1': [0, 4],
+  'Jaw 2': [2, 12, 12, 12, 12, 12],
+  '=Jaw 3': [12, 2, 2, 2, 2, 2],
+  'Jaw 4': [4, 4, 4, 4, 4, 4],
+  'Jaw 5': [],
+  'Jaw 6': [0, 2, 12, 12, 0, 4],
 };
 const zoneNames = Object.keys(opensOfZone);
+/** Jaw 6 gets a new sensor on the third day of its fourth week. */
+const repair = { zone: 'Jaw 6', day: 3 * 7 + 2, done: 'Sensor replaced', found: 'element broken' };
+
+/** Minutes that each open of a zone lasts on a day. */
+function openMinutes(zone: string, day: number): number {
+  const week = Math.floor(day / 7);
+  return zone === repair.zone && week === 3 && day >= repair.day ? 0 : (opensOfZone[zone]![week] ?? 0);
+}
 
 /** Minutes an open lasts that stands in this minute; each zone's come at times of their own, every four hours. */
 function openAt(zone: number, minute: number): boolean {
-  const week = Math.floor(minute / (7 * dayMinutes));
-  const lengthMin = opensOfZone[zoneNames[zone]!]![week] ?? 0;
-  return (minute - 45 * zone - 20 + 4 * 60) % (4 * 60) < lengthMin;
+  const lengthMin = openMinutes(zoneNames[zone]!, Math.floor(minute / dayMinutes));
+  return (minute - 35 * zone - 20 + 4 * 60) % (4 * 60) < lengthMin;
 }
 
 /** A log and an alarm list over some days, a row a minute; the machine stands while a zone is open. */
@@ -76,14 +84,15 @@ function report(name: string, days: readonly [number, number], ...more: readonly
 
 /** Alarms and minutes that the made log holds in a week: each open is one alarm, and stops the machine. */
 function madeWeek(week: number) {
-  const lengths = zoneNames.map((zone) => opensOfZone[zone]![week]!);
+  const days = Array.from({ length: 7 }, (_, i) => 7 * week + i);
+  const lengths = days.flatMap((day) => zoneNames.map((zone) => openMinutes(zone, day)));
   return {
-    alarms: lengths.filter((length) => length > 0).length * 6 * 7,
-    stoppedMinutes: lengths.reduce((sum, length) => sum + length * 6 * 7, 0),
+    alarms: lengths.filter((length) => length > 0).length * 6,
+    stoppedMinutes: lengths.reduce((sum, length) => sum + length * 6, 0),
   };
 }
 
-describe('three weekly runs of one plant, through the program', { timeout: 180_000 }, () => {
+describe('weekly runs of one plant, through the program', { timeout: 180_000 }, () => {
   test('new, worse, better, fixed and still open; alarms and minutes by week; exit codes', () => {
     const kept = ['--history', join(folder, 'history'), '--fail-on', 'faulty'];
     const first = report('week-1', [0, 7], ...kept);
@@ -92,7 +101,13 @@ describe('three weekly runs of one plant, through the program', { timeout: 180_0
     const changes = (findings: Findings) =>
       Object.fromEntries(findings.history!.changes.map(({ zone, change }) => [zone, change]));
     const second = report('week-2', [7, 14], ...kept).findings();
-    expect(changes(second)).toEqual({ 'Jaw 1': 'new', 'Jaw 2': 'worse', '=Jaw 3': 'better', 'Jaw 4': 'still open' });
+    expect(changes(second)).toEqual({
+      'Jaw 1': 'new',
+      'Jaw 2': 'worse',
+      '=Jaw 3': 'better',
+      'Jaw 4': 'still open',
+      'Jaw 6': 'new',
+    });
     const third = report('week-3', [14, 21], ...kept).findings();
     expect(changes(third)).toMatchObject({ 'Jaw 1': 'fixed', 'Jaw 2': 'still open', 'Jaw 4': 'still open' });
     const weeks = third.history!.weeks;
@@ -108,6 +123,35 @@ describe('three weekly runs of one plant, through the program', { timeout: 180_0
     const again = report('week-3', [14, 21], ...kept).findings().history!;
     expect(again.runs).toBe(4);
     expect(again.weeks.map(({ alarms }) => alarms)).toEqual([0, 1, 2].map((week) => madeWeek(week).alarms));
+  });
+
+  test('a fault that starts, grows, is repaired and comes back, over six weeks', () => {
+    const list = join(folder, 'repairs.csv');
+    writeFileSync(
+      list,
+      `Date,Zone,Done,Found\n${clock(repair.day * dayMinutes)},${repair.zone},${repair.done},${repair.found}\n`,
+    );
+    const kept = ['--history', join(folder, 'six-weeks'), '--fail-on', 'faulty'];
+    const told = Array.from({ length: 6 }, (_, week) => {
+      const { findings, stderr } = report(
+        `of-six-${week}`,
+        [7 * week, 7 * week + 7],
+        ...(week < 3 ? [] : [list]),
+        ...kept,
+      );
+      expect(stderr).toBe('');
+      return findings();
+    });
+    const said = told.map(({ history }) => history!.changes.find(({ zone }) => zone === repair.zone));
+    expect(said.map((change) => change?.change)).toEqual([undefined, 'new', 'worse', 'fixed', undefined, 'new']);
+    expect(said[5]!.says).toContain('again');
+    expect(told[3]!.zones.find(({ zone }) => zone === repair.zone)!.fixed).toBe(
+      new Date(start + repair.day * dayMinutes * 60_000).toISOString(),
+    );
+    expect(told[5]!.history!.weeks.map(({ alarms }) => alarms)).toEqual(
+      [0, 1, 2, 3, 4, 5].map((week) => madeWeek(week).alarms),
+    );
+    expect(told[5]!.trackRecord).toMatchObject({ confirmed: 1, right: 1 });
   });
 
   test('two runs at once with one history leave both, whole', async () => {
@@ -145,6 +189,35 @@ describe('for scripts and work orders', { timeout: 60_000 }, () => {
     const unknown = run('red');
     expect(unknown.status).toBe(2);
     expect(unknown.stderr).toMatch(/red.*faulty.*watch/s);
+  });
+
+  test('--fail-on: 1 while a sensor is open, 0 once it was put right', () => {
+    const [log, list] = [join(folder, 'mended.csv'), join(folder, 'mended-list.csv')];
+    const [broken, mended] = [300, 600];
+    const rows = Array.from({ length: 1440 }, (_, i) => {
+      const isOpen = i >= broken && i < mended;
+      const own = isOpen ? '####,180,0' : `${180 + (i % 3) / 10},180,30`;
+      return `${clock(i)},${own},${181 - (i % 3) / 10},180,30,${isOpen ? 0 : 1}`;
+    });
+    const head = 'Time,A PV,A SP,A OUT,B PV,B SP,B OUT,Running';
+    writeFileSync(list, `Date,Zone,Done,Found\n${clock(mended)},A,Sensor replaced,element broken\n`);
+    const run = (untilMinute: number, ...more: readonly string[]) => {
+      writeFileSync(log, [head, ...rows.slice(0, untilMinute)].join('\n'));
+      const out = ['--json', join(folder, 'mended.json'), '--html', join(folder, 'mended.html')];
+      const { status } = spawnSync(
+        process.execPath,
+        args(['report', log, ...more, ...out, '--timezone', 'UTC', '--quiet', '--fail-on', 'faulty']),
+        { cwd: root },
+      );
+      const { zones } = JSON.parse(readFileSync(join(folder, 'mended.json'), 'utf8')) as Findings;
+      const zone = zones.find((one) => one.zone === 'A')!;
+      return [status, zone.status, zone.fixed];
+    };
+    expect(run(mended)).toEqual([1, 'faulty', null]);
+    const [status, verdict, fixed] = run(1440, list);
+    expect([status, verdict]).toEqual([0, 'faulty']);
+    // the last row without a reading stands a minute before the repair
+    expect(start + mended * 60_000 - Date.parse(String(fixed))).toBeLessThanOrEqual(60_000);
   });
 
   test('--csv gives one line per zone, and no cell that a spreadsheet would run', () => {

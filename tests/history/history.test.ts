@@ -150,10 +150,25 @@ describe('since the last report', () => {
     ['worse', faulty({ downtimeMinutes: 10 }), faulty({ downtimeMinutes: 90 })],
     ['worse', faulty({ status: 'watch' }), faulty()],
     ['better', faulty(), faulty({ status: 'watch' })],
+    ['fixed', faulty(), faulty({ fixed: '2026-01-14T10:00:00Z' })],
+    ['fixed', madeZone('Zone 1'), faulty({ fixed: '2026-01-14T10:00:00Z' })],
+    ['new', faulty({ fixed: '2026-01-09T10:00:00Z' }), faulty()],
   ])('%s', (said, last, now) => expect(change(last, now)).toEqual([said]));
   test('healthy and healthy is not worth a line; the same export is not its own past', () => {
     expect(change(madeZone('Zone 1'), madeZone('Zone 1'))).toEqual([]);
     expect(compareWithHistory(week(0), [stored(week(0))])).toMatchObject({ runs: 1, previousEnd: null, changes: [] });
+  });
+  test('a repair that was told is not told again: the zone is well, or the next export holds the same repair', () => {
+    const repaired = (fixed: string) => faulty({ fixed });
+    expect(change(repaired('2026-01-11T10:00:00Z'), madeZone('Zone 1'))).toEqual([]);
+    expect(change(repaired('2026-01-11T10:00:00Z'), repaired('2026-01-11T10:04:00Z'))).toEqual([]);
+    expect(change(repaired('2026-01-07T10:00:00Z'), repaired('2026-01-14T10:00:00Z'))).toEqual(['fixed']);
+  });
+  test('a fault that comes back after weeks without is new, and said to be back', () => {
+    const runs = [week(0, [faulty()]), week(1), week(2)];
+    const [told] = compareWithHistory(week(3, [faulty()]), runs.map(stored)).changes;
+    expect(told).toMatchObject({ change: 'new' });
+    expect(told!.says).toContain(`again; it had a fault in the report up to ${week(0).window.end.slice(0, 10)}`);
   });
   test('zones of one name on two machines are kept apart', () => {
     const soaks = (offsetDegC: number) => [{ time: '2026-01-06T05:00:00Z', offsetDegC, uncertaintyDegC: 0.1 }];
