@@ -1,19 +1,20 @@
-import { DateTime } from 'luxon';
-import type { AlarmSpan } from '../model/alarm.js';
+import type { AlarmSubject } from '../model/alarm.js';
 import type { AlarmCount, AlarmFindings, MachineClockShift } from '../model/alarm-findings.js';
+import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantFile } from '../model/plant-file.js';
 import type { Zone } from '../model/zone.js';
 import { totalLength, type Interval } from '../maths/intervals.js';
 import { median } from '../maths/quantile.js';
 import { contradictionsOf } from './contradictions.js';
-import { alarmName, countOf, countsOf, endWithin, groupBy } from './counts.js';
+import { alarmName, countOf, countsOf, endWithin, groupBy, groupByStart, type AlarmTimes } from './counts.js';
+import { dayNamer } from './day-name.js';
 import { chatterOf, floodsOf, peakPerTenMinutes } from './floods.js';
 import { shiftNamer } from './shift-name.js';
 import { alarmDefaults, type AlarmThresholds } from './thresholds.js';
 
 export interface AlarmInput {
   /** By start, on the temperature log's clock. */
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   readonly hasLog: boolean;
   readonly zones: readonly Zone[];
   /** Time covered, ms. */
@@ -30,16 +31,15 @@ export interface AlarmInput {
 /** Measures of the alarm logs by ISA-18.2 / IEC 62682 / EEMUA 191; measures.md defines each. Never throws. */
 export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarmDefaults): AlarmFindings {
   const { zones, window, plant } = input;
-  const alarms = input.alarms.filter(({ startMs }) => startMs >= window.start && startMs < window.end);
-  const starts = Float64Array.from(alarms, ({ startMs }) => startMs);
+  const alarms = startingWithin(input.alarms, window);
+  const { startMs: starts, acknowledgedMs, endMs } = alarms.columns;
   const hours = Math.max(0, window.end - window.start) / 3_600_000;
   const per = (unitHours: number) => (hours === 0 ? 0 : (alarms.length * unitHours) / hours);
   const byName = groupBy(alarms, alarmName);
   const total = alarms.length;
-  const counts = (keyOf: (alarm: AlarmSpan) => string | null) => countsOf(groupBy(alarms, keyOf), total, window.end);
+  const countsBy = (keyOf: (subject: AlarmSubject) => string | null) =>
+    countsOf(groupBy(alarms, keyOf), total, window.end);
   const floods = floodsOf(starts, limits);
-  const clockZone = plant.timezone ?? 'utc';
-  const shiftOf = shiftNamer(plant);
   return {
     hasLog: input.hasLog,
     activations: total,
@@ -48,8 +48,8 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
     perTenMinutesPeak: peakPerTenMinutes(starts),
     perHourMean: per(1),
     perDayMean: per(24),
-    medianSecondsToAcknowledge: medianSeconds(alarms.map((alarm) => alarm.acknowledgedMs - alarm.startMs)),
-    medianSecondsToClear: medianSeconds(alarms.map((alarm) => alarm.endMs - alarm.startMs)),
+    medianSecondsToAcknowledge: medianSeconds(acknowledgedMs.map((timeMs, i) => timeMs - starts[i]!)),
+    medianSecondsToClear: medianSeconds(endMs.map((timeMs, i) => timeMs - starts[i]!)),
     floods: floods.map(({ startMs, endMs, count, peakPerTenMinutes: peak }) => ({
       start: iso(startMs),
       end: iso(endMs),
@@ -62,12 +62,10 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
     stale: stale(input.alarms, window, limits),
     mostFrequent: countsOf(byName, total, window.end).slice(0, limits.mostFrequent),
     byZone: byZone(alarms, zones, window.end),
-    byMachine: counts(({ machine }) => machine),
-    byPriority: counts(({ priority }) => priority),
-    byShift: counts(({ startMs }) => shiftOf(startMs)),
-    byDay: [...groupBy(alarms, ({ startMs }) => DateTime.fromMillis(startMs, { zone: clockZone }).toISODate())].map(
-      ([day, own]) => ({ day, count: own.length }),
-    ),
+    byMachine: countsBy(({ machine }) => machine),
+    byPriority: countsBy(({ priority }) => priority),
+    byShift: countsOf(groupByStart(alarms, shiftNamer(plant)), total, window.end),
+    byDay: [...groupByStart(alarms, dayNamer(plant))].map(([day, own]) => ({ day, count: own.length })),
     removable: removable(alarms, zones, input.faultyZones),
     contradictions: input.hasLog ? contradictionsOf(alarms, zones, input.opensByZone) : [],
     clockShiftSeconds: input.clockShiftSeconds,
@@ -76,11 +74,16 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
   };
 }
 
+function startingWithin(alarms: AlarmList, { start, end }: Interval): AlarmList {
+  const { startMs } = alarms.columns;
+  return alarms.where((place) => startMs[place]! >= start && startMs[place]! < end);
+}
+
 function iso(timeMs: number): string {
   return new Date(timeMs).toISOString();
 }
 
-function medianSeconds(lengthsMs: readonly number[]): number | null {
+function medianSeconds(lengthsMs: Float64Array): number | null {
   const middle = median(lengthsMs) / 1000;
   return Number.isFinite(middle) ? middle : null;
 }
@@ -91,15 +94,12 @@ function shareInFlood(floods: readonly { startMs: number; endMs: number }[], { s
   return totalLength(inside) / (end - start);
 }
 
-type ByName = ReadonlyMap<string, readonly AlarmSpan[]>;
+type ByName = ReadonlyMap<string, AlarmList>;
 
 function chattering(byName: ByName, total: number, endMs: number, limits: AlarmThresholds): AlarmCount[] {
   return mostFirst(
     [...byName].map(([name, alarms]) => {
-      const count = chatterOf(
-        alarms.map(({ startMs }) => startMs),
-        limits,
-      );
+      const count = chatterOf(alarms.columns.startMs, limits);
       return countOf(name, count, alarms, total, endMs);
     }),
   );
@@ -110,11 +110,13 @@ function fleeting(byName: ByName, total: number, endMs: number, limits: AlarmThr
   const windowMs = limits.chatterWindowSeconds * 1000;
   return mostFirst(
     [...byName].map(([name, alarms]) => {
-      const own = alarms.filter((alarm, i) => {
-        const isShort = alarm.endMs > alarm.startMs && alarm.endMs - alarm.startMs <= limits.fleetingSeconds * 1000;
-        const before = alarms[i - 1]?.startMs ?? -Infinity;
-        const after = alarms[i + 1]?.startMs ?? Infinity;
-        return isShort && alarm.startMs - before >= windowMs && after - alarm.startMs >= windowMs;
+      const { startMs, endMs: goneMs } = alarms.columns;
+      const own = alarms.where((i) => {
+        const atMs = startMs[i]!;
+        const isShort = goneMs[i]! > atMs && goneMs[i]! - atMs <= limits.fleetingSeconds * 1000;
+        const before = startMs[i - 1] ?? -Infinity;
+        const after = startMs[i + 1] ?? Infinity;
+        return isShort && atMs - before >= windowMs && after - atMs >= windowMs;
       });
       return countOf(name, own.length, own, total, endMs);
     }),
@@ -129,44 +131,41 @@ function mostFirst(counts: readonly AlarmCount[]): AlarmCount[] {
 }
 
 /** Alarms that stand in the window for long, whether or not they came in it. */
-function stale(
-  alarms: readonly AlarmSpan[],
-  window: Interval,
-  { staleHours }: AlarmThresholds,
-): AlarmFindings['stale'] {
-  return alarms
-    .filter(({ startMs, endMs }) => startMs < window.end && !(endMs <= window.start))
+function stale(alarms: AlarmList, window: Interval, { staleHours }: AlarmThresholds): AlarmFindings['stale'] {
+  const hoursOf = (alarm: AlarmTimes) => (endWithin(alarm, window.end) - alarm.startMs) / 3_600_000;
+  const { startMs, endMs } = alarms.columns;
+  const long = alarms.where((place) => {
+    const times = { startMs: startMs[place]!, endMs: endMs[place]! };
+    const isInWindow = times.startMs < window.end && !(times.endMs <= window.start);
+    return isInWindow && hoursOf(times) > staleHours;
+  });
+  return [...long]
     .map((alarm) => ({
       name: alarmName(alarm),
       since: iso(alarm.startMs),
-      hours: (endWithin(alarm, window.end) - alarm.startMs) / 3_600_000,
+      hours: hoursOf(alarm),
       isActive: !(alarm.endMs < window.end),
     }))
-    .filter(({ hours }) => hours > staleHours)
     .sort((a, b) => b.hours - a.hours);
 }
 
 /** By zone, not by its name: two machines may have a zone of one name. */
-function byZone(alarms: readonly AlarmSpan[], zones: readonly Zone[], endMs: number): AlarmCount[] {
+function byZone(alarms: AlarmList, zones: readonly Zone[], endMs: number): AlarmCount[] {
   const counts = zones.flatMap(({ index, name, machine }) => {
-    const own = alarms.filter(({ zone }) => zone === index);
+    const own = alarms.about(({ zone }) => zone === index);
     return own.length === 0 ? [] : [{ ...countOf(name, own.length, own, alarms.length, endMs), machine }];
   });
   return mostFirst(counts);
 }
 
 /** What repairing zones one after the other removes, the most talkative first. */
-function removable(
-  alarms: readonly AlarmSpan[],
-  zones: readonly Zone[],
-  faulty: readonly number[],
-): AlarmFindings['removable'] {
+function removable(alarms: AlarmList, zones: readonly Zone[], faulty: readonly number[]): AlarmFindings['removable'] {
   const countsByZone = faulty
     .flatMap((index) => zones[index] ?? [])
     .map(({ index, name, machine }) => ({
       zone: name,
       machine,
-      count: alarms.filter((alarm) => alarm.zone === index).length,
+      count: alarms.about((subject) => subject.zone === index).length,
     }))
     .filter(({ count }) => count > 0)
     .sort((a, b) => b.count - a.count);

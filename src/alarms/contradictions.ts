@@ -1,4 +1,5 @@
 import type { AlarmSpan } from '../model/alarm.js';
+import type { AlarmList } from '../model/alarm-list.js';
 import type { AlarmFindings } from '../model/alarm-findings.js';
 import type { Zone } from '../model/zone.js';
 import type { Interval } from '../maths/intervals.js';
@@ -13,15 +14,15 @@ const TOLERANCE_MS = 120_000;
  *   An alarm shorter than the sampling leaves no sign by itself and does not count.
  */
 export function contradictionsOf(
-  alarms: readonly AlarmSpan[],
+  alarms: AlarmList,
   zones: readonly Zone[],
   opensByZone: readonly (readonly Interval[])[],
 ): AlarmFindings['contradictions'] {
-  const input = alarms.filter(({ kind }) => kind === 'sensor-open' || kind === 'sensor-fault');
+  const input = alarms.about(({ kind }) => kind === 'sensor-open' || kind === 'sensor-fault');
   const isShared = ({ name }: Zone) => zones.filter((other) => other.name === name).length > 1;
   const named = (zone: Zone) => (isShared(zone) ? `${zone.name} on ${zone.machine}` : zone.name);
   return zones.flatMap((zone) => {
-    const own = input.filter((alarm) => alarm.zone === zone.index);
+    const own = [...input.about((alarm) => alarm.zone === zone.index)];
     const opens = opensByZone[zone.index] ?? [];
     const seen = own.filter(({ startMs, endMs }) => !(endMs - startMs < 2 * zone.samplingMs));
     const unseen = seen.filter((alarm) => !opens.some((open) => touch(alarm, open))).length;

@@ -1,29 +1,37 @@
-import type { AlarmSpan } from '../model/alarm.js';
+import type { AlarmSpan, AlarmSubject } from '../model/alarm.js';
 import type { AlarmCount } from '../model/alarm-findings.js';
-import { mergeIntervals, totalLength } from '../maths/intervals.js';
+import type { AlarmList } from '../model/alarm-list.js';
+import { lengthByStart, type Interval } from '../maths/intervals.js';
 
 const MS_PER_MINUTE = 60_000;
 
 /** One alarm is one source with one message. */
-export function alarmName({ source, message }: AlarmSpan): string {
+export function alarmName({ source, message }: AlarmSubject): string {
   if (source === '' || source === message) return message;
   return message === '' ? source : `${source}: ${message}`;
 }
 
-/** Alarms by a key; those whose key is null are left out. */
-export function groupBy(
-  alarms: readonly AlarmSpan[],
-  keyOf: (alarm: AlarmSpan) => string | null,
-): Map<string, AlarmSpan[]> {
-  const groups = new Map<string, AlarmSpan[]>();
-  for (const alarm of alarms) {
-    const key = keyOf(alarm);
+/** Alarms by what they are about; those whose key is null are left out. */
+export function groupBy(alarms: AlarmList, keyOf: (subject: AlarmSubject) => string | null): Map<string, AlarmList> {
+  const keys = alarms.subjects.map(keyOf);
+  return groupsOf(alarms, (place) => keys[alarms.columns.subject[place]!]!);
+}
+
+/** Alarms by when they start. */
+export function groupByStart(alarms: AlarmList, keyOf: (startMs: number) => string): Map<string, AlarmList> {
+  return groupsOf(alarms, (place) => keyOf(alarms.columns.startMs[place]!));
+}
+
+function groupsOf(alarms: AlarmList, keyAt: (place: number) => string | null): Map<string, AlarmList> {
+  const places = new Map<string, number[]>();
+  for (let place = 0; place < alarms.length; place++) {
+    const key = keyAt(place);
     if (key === null) continue;
-    const group = groups.get(key);
-    if (group) group.push(alarm);
-    else groups.set(key, [alarm]);
+    const group = places.get(key);
+    if (group) group.push(place);
+    else places.set(key, [place]);
   }
-  return groups;
+  return new Map([...places].map(([key, group]) => [key, alarms.pick(group)]));
 }
 
 /**
@@ -32,32 +40,30 @@ export function groupBy(
  * @param total All activations, for the share.
  * @param endMs End of the log, where an alarm that still stands is counted to.
  */
-export function countsOf(
-  groups: ReadonlyMap<string, readonly AlarmSpan[]>,
-  total: number,
-  endMs: number,
-): AlarmCount[] {
+export function countsOf(groups: ReadonlyMap<string, AlarmList>, total: number, endMs: number): AlarmCount[] {
   const counts = [...groups].map(([name, alarms]) => countOf(name, alarms.length, alarms, total, endMs));
   return counts.sort((a, b) => b.count - a.count || a.name.localeCompare(b.name));
 }
 
+export type AlarmTimes = Pick<AlarmSpan, 'startMs' | 'endMs'>;
+
 /** When an alarm was gone, or the end of the log for one that still stood then. */
-export function endWithin({ startMs, endMs }: AlarmSpan, logEndMs: number): number {
+export function endWithin({ startMs, endMs }: AlarmTimes, logEndMs: number): number {
   return Math.max(startMs, endMs < logEndMs ? endMs : logEndMs);
 }
 
-export function countOf(
-  name: string,
-  count: number,
-  alarms: readonly AlarmSpan[],
-  total: number,
-  endMs: number,
-): AlarmCount {
-  const spans = alarms.map((alarm) => ({ start: alarm.startMs, end: endWithin(alarm, endMs) }));
+export function countOf(name: string, count: number, alarms: AlarmList, total: number, endMs: number): AlarmCount {
   return {
     name,
     count,
     share: total === 0 ? 0 : count / total,
-    minutesInAlarm: totalLength(mergeIntervals(spans)) / MS_PER_MINUTE,
+    minutesInAlarm: lengthByStart(spansWithin(alarms, endMs)) / MS_PER_MINUTE,
   };
+}
+
+function* spansWithin(alarms: AlarmList, logEndMs: number): Iterable<Interval> {
+  const { startMs, endMs } = alarms.columns;
+  for (const [place, start] of startMs.entries()) {
+    yield { start, end: endWithin({ startMs: start, endMs: endMs[place]! }, logEndMs) };
+  }
 }

@@ -14,12 +14,18 @@ export function shiftNamer({ shifts, timezone }: PlantFile): (timeMs: number) =>
         { from: '14:00', to: '22:00' },
         { from: '22:00', to: '06:00' },
       ];
+  let known = { minute: NaN, name: '' }; // shifts change on whole minutes, and many alarms come in one
   return (timeMs) => {
-    const now = DateTime.fromMillis(timeMs, { zone });
+    const minute = Math.floor(timeMs / 60_000);
+    if (minute !== known.minute) known = { minute, name: nameAt(DateTime.fromMillis(timeMs, { zone })) };
+    return known.name;
+  };
+
+  function nameAt(now: DateTime): string {
     const minute = now.hour * 60 + now.minute;
     const shift = hours.find(({ from, to }) => holds(minuteOf(from), minuteOf(to), minute));
     return shift ? `${shift.from}–${shift.to}` : 'outside the shifts';
-  };
+  }
 }
 
 function minuteOf(clock: string): number {

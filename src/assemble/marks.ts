@@ -26,8 +26,8 @@ export function faultMarks(evidence: Evidence, zone: number): FaultMark[] {
 /** Alarms that stood in the time of the log; a list may reach years further. */
 export function alarmMarks({ alarms, digest }: Evidence, zone: number): AlarmMark[] {
   const logEndMs = digest.startMs + digest.length * digest.periodMs;
-  return alarms
-    .filter((alarm) => alarm.zone === zone && alarm.startMs < logEndMs && !(alarm.endMs < digest.startMs))
+  return [...alarms.about((alarm) => alarm.zone === zone)]
+    .filter((alarm) => alarm.startMs < logEndMs && !(alarm.endMs < digest.startMs))
     .slice(-MOST_MARKS)
     .map(({ startMs, endMs, message }) => ({ start: new Date(startMs).toISOString(), end: isoOrNull(endMs), message }));
 }

@@ -1,5 +1,6 @@
 import { DateTime } from 'luxon';
-import type { AlarmSpan, StopEntry } from '../model/alarm.js';
+import type { StopEntry } from '../model/alarm.js';
+import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { DowntimeFindings } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
@@ -14,7 +15,7 @@ import { costOf, cutAt, minutesOf, rowsBy } from './tally.js';
 export interface DowntimeInput {
   readonly zones: readonly Zone[];
   readonly digest: PlantDigest;
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   readonly stops: readonly StopEntry[];
   /** By zone index: spans in which the zone's readings showed a fault that would stop the machine (ms). */
   readonly faults: readonly (readonly Interval[])[];

@@ -1,4 +1,5 @@
 import type { AlarmKind, AlarmSpan, StopEntry } from '../model/alarm.js';
+import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
 import type { Interval } from '../maths/intervals.js';
@@ -33,7 +34,7 @@ const SAME_EVENT_MS = 120_000;
 export interface ClaimInput {
   readonly machine: Machine;
   readonly digest: PlantDigest;
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   readonly stops: readonly StopEntry[];
   /** By zone index: spans in which the readings show a fault that would stop the machine. */
   readonly faults: readonly (readonly Interval[])[];
@@ -56,22 +57,34 @@ export function claimsOf(input: ClaimInput): Claim[] {
 
 function alarmClaims(input: ClaimInput): Claim[] {
   const { machine, alarms, digest } = input;
-  const logEndMs = digest.startMs + digest.length * digest.periodMs;
   const names = new Map(machine.zones.map(({ index, name }) => [index, name]));
   const isAlone = outAloneOn(machine, digest);
-  return alarms.flatMap((alarm) => {
-    const endMs = Number.isNaN(alarm.endMs) ? logEndMs : alarm.endMs;
-    const { startMs, zone, kind, message } = alarm;
-    if (zone === null) {
-      const counts = kind === 'machine-stop' && isOf(alarm, machine);
-      return counts ? [{ startMs, endMs, name: message, zone, faultEndMs: endMs }] : [];
-    }
-    const name = names.get(zone);
-    if (name === undefined || !stoppingKinds.has(kind)) return [];
-    if (coldKinds.has(kind) && kind !== 'heater' && isOfTheStart(startMs, endMs, input)) return [];
-    if (coldKinds.has(kind)) return coldClaims({ startMs, endMs, name, zone }, kind, isAlone, input);
-    return isTooShort(startMs, endMs, input) ? [] : [{ startMs, endMs, name, zone, faultEndMs: endMs }];
+  const stopping = alarms.about((subject) => {
+    const { zone, kind } = subject;
+    if (zone === null) return kind === 'machine-stop' && isOf(subject, machine);
+    return names.has(zone) && stoppingKinds.has(kind);
   });
+  const claims: Claim[] = [];
+  for (const alarm of stopping) {
+    const { zone, message } = alarm;
+    const startMs = alarm.startMs;
+    const endMs = endOf(alarm, digest);
+    if (zone === null) claims.push({ startMs, endMs, name: message, zone, faultEndMs: endMs });
+    else claims.push(...zoneClaims({ startMs, endMs, name: names.get(zone)!, zone }, alarm.kind, isAlone, input));
+  }
+  return claims;
+}
+
+function zoneClaims(alarm: ZoneAlarm, kind: AlarmKind, isAlone: OutAlone, input: ClaimInput): Claim[] {
+  const { startMs, endMs } = alarm;
+  if (coldKinds.has(kind) && kind !== 'heater' && isOfTheStart(startMs, endMs, input)) return [];
+  if (coldKinds.has(kind)) return coldClaims(alarm, kind, isAlone, input);
+  return isTooShort(startMs, endMs, input) ? [] : [{ ...alarm, faultEndMs: endMs }];
+}
+
+/** An alarm that still stands does so to the end of the log. */
+function endOf({ endMs }: AlarmSpan, { startMs, length, periodMs }: PlantDigest): number {
+  return Number.isNaN(endMs) ? startMs + length * periodMs : endMs;
 }
 
 /**
@@ -94,7 +107,7 @@ function isTooShort(startMs: number, endMs: number, { running, settings }: Claim
  * A zone too cold answers for the stop from when it is cold alone; before that the machine is cold as a whole. The last
  * zone to come up after that is only the slowest, unless it takes much longer than the others.
  */
-function coldClaims(alarm: ColdAlarm, kind: AlarmKind, isAlone: OutAlone, { digest, settings }: ClaimInput): Claim[] {
+function coldClaims(alarm: ZoneAlarm, kind: AlarmKind, isAlone: OutAlone, { digest, settings }: ClaimInput): Claim[] {
   const { startMs, endMs, zone } = alarm;
   const aloneMs = kind === 'heater' ? startMs : aloneFrom(alarm, isAlone, digest, settings);
   const together = { ...alarm, endMs: aloneMs, name: TOGETHER, zone: null, faultEndMs: aloneMs };
@@ -107,7 +120,7 @@ function coldClaims(alarm: ColdAlarm, kind: AlarmKind, isAlone: OutAlone, { dige
   return aloneMs > startMs ? [together, own] : [own];
 }
 
-interface ColdAlarm {
+interface ZoneAlarm {
   readonly startMs: number;
   readonly endMs: number;
   readonly name: string;
@@ -119,7 +132,7 @@ interface ColdAlarm {
  * the alarm when there is none.
  */
 function aloneFrom(
-  { startMs, endMs, zone }: ColdAlarm,
+  { startMs, endMs, zone }: ZoneAlarm,
   isAlone: OutAlone,
   { startMs: logStartMs, periodMs, length }: PlantDigest,
   { othersFollowMs }: DowntimeSettings,
@@ -171,7 +184,7 @@ function topOfRecovery(
 
 function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
   return machine.zones.flatMap(({ index, name }: Zone) => {
-    const own = alarms.filter(({ zone, kind }) => zone === index && stoppingKinds.has(kind));
+    const own = [...alarms.about(({ zone, kind }) => zone === index && stoppingKinds.has(kind))];
     const isInAlarm = ({ start, end }: Interval) =>
       own.some((alarm) => alarm.startMs <= end + SAME_EVENT_MS && !(alarm.endMs < start - SAME_EVENT_MS));
     return (faults[index] ?? [])
@@ -189,15 +202,17 @@ function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
 function hotClaims(input: ClaimInput): Claim[] {
   const { machine, alarms, digest, running, rhythm } = input;
   if (running === null && rhythm === null) return [];
-  const logEndMs = digest.startMs + digest.length * digest.periodMs;
-  return alarms.flatMap(({ startMs, endMs, zone, kind }) => {
-    const owner = machine.zones.find(({ index }) => index === zone);
-    if (!owner || !hotKinds.has(kind)) return [];
-    const untilMs = Number.isNaN(endMs) ? logEndMs : endMs;
-    const claim = { startMs, endMs: untilMs, name: owner.name, zone, faultEndMs: untilMs };
-    if (running === null) return (rhythm && whileSilent(claim, rhythm)) ?? [];
-    return isOfTheStart(startMs, untilMs, input) ? [] : [claim];
-  });
+  const names = new Map<number | null, string>(machine.zones.map(({ index, name }) => [index, name]));
+  const claims: Claim[] = [];
+  for (const alarm of alarms.about(({ zone, kind }) => names.has(zone) && hotKinds.has(kind))) {
+    const { startMs, zone } = alarm;
+    const endMs = endOf(alarm, digest);
+    const claim = { startMs, endMs, name: names.get(zone)!, zone, faultEndMs: endMs };
+    const counts =
+      running === null ? rhythm && whileSilent(claim, rhythm) : !isOfTheStart(startMs, endMs, input) && claim;
+    if (counts) claims.push(counts);
+  }
+  return claims;
 }
 
 /** Only a running column proves a stop that no alarm tells of, so there are none without it. */

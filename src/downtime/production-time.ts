@@ -1,4 +1,5 @@
-import type { AlarmSpan, StopEntry } from '../model/alarm.js';
+import type { AlarmSubject, StopEntry } from '../model/alarm.js';
+import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { intersectIntervals, mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
@@ -19,7 +20,7 @@ export interface ProductionInput {
   readonly digest: PlantDigest;
   /** Ground on which the machine ran, or null when the log does not say. */
   readonly ran: readonly Interval[] | null;
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   readonly stops: readonly StopEntry[];
   readonly plant: PlantFile;
   readonly settings: DowntimeSettings;
@@ -103,12 +104,12 @@ function startsFromRunning(heated: readonly HeatedSpan[], ran: readonly Interval
  * x₍₁₎ − (x̄ − x₍₁₎)/(n − 1); Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions, from memory).
  */
 function startsFromAlarms(heated: readonly HeatedSpan[], { machine, alarms }: ProductionInput): Starts {
-  const own = alarms.filter((alarm) => alarm.kind === 'machine-stop' && isOf(alarm, machine));
+  const own = alarms.about((alarm) => alarm.kind === 'machine-stop' && isOf(alarm, machine));
   const waits = heated
     .filter(({ isStartTold }) => isStartTold)
     .flatMap((span) => {
-      const first = own.find(({ startMs }) => startMs >= span.start && startMs < span.end);
-      return first ? [first.startMs - span.start] : [];
+      const firstMs = own.columns.startMs.find((startMs) => startMs >= span.start && startMs < span.end);
+      return firstMs === undefined ? [] : [firstMs - span.start];
     });
   const shortest = Math.min(...waits);
   const mean = waits.reduce((sum, wait) => sum + wait, 0) / waits.length;
@@ -117,6 +118,6 @@ function startsFromAlarms(heated: readonly HeatedSpan[], { machine, alarms }: Pr
 }
 
 /** Alarms that name no machine count for every machine only when there is no other way to tell. */
-export function isOf(alarm: AlarmSpan, machine: Machine): boolean {
+export function isOf(alarm: AlarmSubject, machine: Machine): boolean {
   return alarm.machine === machine.name;
 }

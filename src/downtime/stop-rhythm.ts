@@ -14,14 +14,14 @@ const SILENT_GAPS = 4;
  */
 export interface StopRhythm {
   /** Starts of its alarms, ascending, ms. */
-  readonly startsMs: readonly number[];
+  readonly startsMs: Float64Array;
   /** Production time per alarm. */
   readonly meanGapMs: number;
   readonly planned: readonly Interval[];
 }
 
 /** @returns null when there are too few alarms to tell. Never throws. */
-export function stopRhythm(startsMs: readonly number[], planned: readonly Interval[]): StopRhythm | null {
+export function stopRhythm(startsMs: Float64Array, planned: readonly Interval[]): StopRhythm | null {
   const inProduction = startsMs.filter((at) => planned.some(({ start, end }) => at >= start && at < end));
   if (inProduction.length < FEWEST_ALARMS) return null;
   return { startsMs: inProduction, meanGapMs: totalLength(planned) / inProduction.length, planned };

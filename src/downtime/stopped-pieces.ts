@@ -1,4 +1,5 @@
-import type { AlarmSpan, StopEntry } from '../model/alarm.js';
+import type { StopEntry } from '../model/alarm.js';
+import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { DowntimeBucket } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
@@ -35,7 +36,7 @@ export interface MachineRecord {
 export interface MachineInput {
   readonly machine: Machine;
   readonly digest: PlantDigest;
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   readonly stops: readonly StopEntry[];
   readonly faults: readonly (readonly Interval[])[];
   readonly plant: PlantFile;
@@ -70,11 +71,8 @@ export function recordOf(input: MachineInput): MachineRecord {
 
 function rhythmOf(input: MachineInput): StopRhythm | null {
   const { planned } = productionTime({ ...input, ran: null });
-  const own = input.alarms.filter((alarm) => alarm.kind === 'machine-stop' && isOf(alarm, input.machine));
-  return stopRhythm(
-    own.map(({ startMs }) => startMs),
-    planned,
-  );
+  const own = input.alarms.about((alarm) => alarm.kind === 'machine-stop' && isOf(alarm, input.machine));
+  return stopRhythm(own.columns.startMs, planned);
 }
 
 /**

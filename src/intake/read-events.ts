@@ -1,4 +1,5 @@
-import type { AlarmSpan, MaintenanceEntry, StopEntry } from '../model/alarm.js';
+import type { MaintenanceEntry, StopEntry } from '../model/alarm.js';
+import type { AlarmList } from '../model/alarm-list.js';
 import type { MaintenanceRow, StopRow } from '../model/event-rows.js';
 import type { SourceNote } from '../model/findings.js';
 import type { LogFile } from '../model/log-file.js';
@@ -15,7 +16,7 @@ import { readTable } from '../read/table-source.js';
 
 export interface Events {
   /** By start, on the log's own clock turned to UTC; the shift against the temperature log is not yet taken out. */
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   readonly maintenance: readonly MaintenanceEntry[];
   readonly stops: readonly StopEntry[];
   readonly sources: readonly SourceNote[];
@@ -55,14 +56,14 @@ export async function readEvents(
     problems.push(...read.problems);
   }
   const meanings = sink.alarms.labels.map(labelReader(zones, plant));
-  const { spans, counts } = pairAlarms(sink.alarms, meanings);
+  const { alarms, counts } = pairAlarms(sink.alarms, meanings);
   const { stops, withoutEnd } = stopEntries(sink.stops, zones, plant);
   problems.push(...ambiguousZones(meanings), ...stopsWithoutEnd(withoutEnd));
   return {
-    alarms: spans,
+    alarms,
     maintenance: maintenanceEntries(sink.maintenance, zones, plant),
     stops,
-    sources: withAlarmNotes(sources, [...pairingNotes(counts), ...outsideNotes(spans, logMs)]),
+    sources: withAlarmNotes(sources, [...pairingNotes(counts), ...outsideNotes(alarms, logMs)]),
     problems,
   };
 }
@@ -133,7 +134,7 @@ function pairingNotes(counts: PairingCounts): string[] {
 }
 
 /** Alarm lists often reach further than the temperature logs; what came outside has nothing to be held against. */
-function outsideNotes(alarms: readonly AlarmSpan[], { start, end }: { start: number; end: number }): string[] {
-  const count = alarms.filter(({ startMs }) => startMs < start || startMs > end).length;
+function outsideNotes({ columns }: AlarmList, { start, end }: { start: number; end: number }): string[] {
+  const count = columns.startMs.reduce((sum, startMs) => sum + (startMs < start || startMs > end ? 1 : 0), 0);
   return count === 0 ? [] : [`${count} alarms came before or after the temperature log and do not count.`];
 }

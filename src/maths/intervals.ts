@@ -59,6 +59,24 @@ export function totalLength(intervals: Iterable<Interval>): number {
   return mergeIntervals(intervals).reduce((sum, { start, end }) => sum + end - start, 0);
 }
 
+/** As `totalLength` for intervals that come by start, with none of them kept. Cost n. */
+export function lengthByStart(intervals: Iterable<Interval>): number {
+  let total = 0;
+  let from = NaN;
+  let to = NaN;
+  for (const { start, end } of intervals) {
+    if (!(end > start)) continue;
+    if (start <= to) {
+      to = Math.max(to, end);
+      continue;
+    }
+    if (!Number.isNaN(from)) total = total + to - from;
+    from = start;
+    to = end;
+  }
+  return Number.isNaN(from) ? total : total + to - from;
+}
+
 /**
  * Whether a point lies in one of the intervals.
  *

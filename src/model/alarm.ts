@@ -11,13 +11,8 @@ export type AlarmKind =
   | 'machine-stop'
   | 'other';
 
-/** One alarm from activation to return, times in UTC ms. */
-export interface AlarmSpan {
-  readonly startMs: number;
-  /** NaN = still standing at the end of the log. */
-  readonly endMs: number;
-  /** NaN = never acknowledged, or not logged. */
-  readonly acknowledgedMs: number;
+/** What an alarm says beside its times. */
+export interface AlarmSubject {
   readonly source: string;
   readonly message: string;
   readonly kind: AlarmKind;
@@ -27,6 +22,15 @@ export interface AlarmSpan {
   readonly machine: string | null;
   /** As written in the log, or null. */
   readonly priority: string | null;
+}
+
+/** One alarm from activation to return, times in UTC ms. */
+export interface AlarmSpan extends AlarmSubject {
+  readonly startMs: number;
+  /** NaN = still standing at the end of the log. */
+  readonly endMs: number;
+  /** NaN = never acknowledged, or not logged. */
+  readonly acknowledgedMs: number;
 }
 
 /** One line of the maintenance list. */

@@ -1,4 +1,5 @@
-import type { AlarmSpan, MaintenanceEntry } from './alarm.js';
+import type { MaintenanceEntry } from './alarm.js';
+import type { AlarmList } from './alarm-list.js';
 import type { PlantDigest } from './digest.js';
 import type { PlantFile } from './plant-file.js';
 import type { BlockFacts, SampleBlock } from './sample-block.js';
@@ -69,7 +70,7 @@ export interface Evidence {
   readonly digest: PlantDigest;
   /** By watcher id, then by zone index, in time order. */
   readonly episodes: ReadonlyMap<string, readonly (readonly Episode[])[]>;
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   /** False when no alarm log was given: absence of alarms then means nothing. */
   readonly hasAlarmLog: boolean;
   readonly maintenance: readonly MaintenanceEntry[];

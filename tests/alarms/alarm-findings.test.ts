@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { alarmFindings } from '../../src/alarms/alarm-findings.js';
 import { chatterOf, floodsOf } from '../../src/alarms/floods.js';
 import { alarmDefaults } from '../../src/alarms/thresholds.js';
+import { AlarmList } from '../../src/model/alarm-list.js';
 import type { AlarmSpan } from '../../src/model/alarm.js';
 import { makeZone } from '../make/blocks.js';
 
@@ -21,7 +22,7 @@ const span = (startMs: number, endMs: number, more: Partial<AlarmSpan> = {}): Al
 const day = 86_400_000;
 const findings = (alarms: AlarmSpan[], more = {}) =>
   alarmFindings({
-    alarms,
+    alarms: AlarmList.of(alarms),
     hasLog: true,
     zones: [zone(0, 'Zone 1'), zone(1, 'Zone 2')],
     window: { start: 0, end: day },

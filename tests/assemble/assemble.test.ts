@@ -3,6 +3,7 @@ import { faultIntervals } from '../../src/assemble/fault-intervals.js';
 import { dutySeries, setpointOf, soakSeries } from '../../src/assemble/series.js';
 import { opensByDay } from '../../src/assemble/marks.js';
 import { contradictionsOf } from '../../src/alarms/contradictions.js';
+import { AlarmList } from '../../src/model/alarm-list.js';
 import type { AlarmSpan } from '../../src/model/alarm.js';
 import type { Evidence } from '../../src/model/detector.js';
 import type { Open } from '../../src/detect/shared/opens.js';
@@ -26,14 +27,14 @@ const openAlarm = (startMs: number, minutes: number): AlarmSpan => ({
 describe('what only the alarm log says is no sign in the readings', () => {
   const plant = heatedPlant([{}, {}, {}], { days: 3, shift });
   const alarm = openAlarm(plant.digest.startMs + 10 * HOUR_MS, 30);
-  const evidence: Evidence = { ...plant, alarms: [alarm], hasAlarmLog: true };
+  const evidence: Evidence = { ...plant, alarms: AlarmList.of([alarm]), hasAlarmLog: true };
   test('a sound reading under an alarm gives no fault span', () => {
     expect(faultIntervals(evidence)).toEqual([[], [], []]);
   });
   test('so the alarm stands as one without a sign', () => {
-    expect(contradictionsOf([alarm], evidence.zones, faultIntervals(evidence)).map(({ what }) => what)).toEqual([
-      'alarm-without-sign',
-    ]);
+    expect(contradictionsOf(evidence.alarms, evidence.zones, faultIntervals(evidence)).map(({ what }) => what)).toEqual(
+      ['alarm-without-sign'],
+    );
   });
 });
 

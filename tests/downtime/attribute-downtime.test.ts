@@ -4,6 +4,7 @@ import { attributeDowntime } from '../../src/downtime/attribute-downtime.js';
 import { attributeStop } from '../../src/downtime/attribute-stop.js';
 import { downtimeDefaults } from '../../src/downtime/settings.js';
 import { meanTimeBetween } from '../../src/maths/mean-time-between.js';
+import { AlarmList } from '../../src/model/alarm-list.js';
 import type { AlarmSpan, StopEntry } from '../../src/model/alarm.js';
 import type { PlantDigest, ZoneDigest } from '../../src/model/digest.js';
 import type { PlantFile } from '../../src/model/plant-file.js';
@@ -66,7 +67,7 @@ const run = (digest: PlantDigest, alarms: AlarmSpan[], more: { stops?: StopEntry
   attributeDowntime({
     zones: zones.slice(0, digest.zones.length),
     digest,
-    alarms,
+    alarms: AlarmList.of(alarms),
     stops: more.stops ?? [],
     faults: digest.zones.map(() => []),
     plant: more.plant ?? { zones: [] },
@@ -124,7 +125,7 @@ describe('with a running column', () => {
     const slow = attributeDowntime({
       zones: zones.slice(0, 2).map((zone) => ({ ...zone, samplingMs: 120_000 })),
       digest,
-      alarms: [open(100, 140)],
+      alarms: AlarmList.of([open(100, 140)]),
       stops: [],
       faults: [[], []],
       plant: { zones: [] },

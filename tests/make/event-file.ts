@@ -37,5 +37,6 @@ export async function readEventPaths(
 ) {
   const found = await survey(paths, {});
   const files: readonly LogFile[] = found.files;
-  return { ...(await readEvents(files, zones, plant, options)), files };
+  const events = await readEvents(files, zones, plant, options);
+  return { ...events, alarms: [...events.alarms], files };
 }

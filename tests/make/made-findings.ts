@@ -1,5 +1,6 @@
 import { alarmFindings } from '../../src/alarms/alarm-findings.js';
 import { attributeDowntime } from '../../src/downtime/attribute-downtime.js';
+import { AlarmList } from '../../src/model/alarm-list.js';
 import type { Findings, ZoneFinding } from '../../src/model/findings.js';
 
 const plant = { zones: [] };
@@ -54,13 +55,13 @@ export function madeFindings(
   const { findings: downtime } = attributeDowntime({
     zones: [],
     digest,
-    alarms: [],
+    alarms: AlarmList.of([]),
     stops: [],
     faults: [],
     plant,
   });
   const alarms = alarmFindings({
-    alarms: [],
+    alarms: AlarmList.of([]),
     hasLog: true,
     zones: [],
     window,

@@ -1,6 +1,7 @@
 import { watchers } from '../../src/detect/index.js';
 import { startWatchers } from '../../src/detect/run-watchers.js';
 import { startDigest } from '../../src/digest/build-digest.js';
+import { AlarmList } from '../../src/model/alarm-list.js';
 import type { Evidence } from '../../src/model/detector.js';
 import type { Plant } from './made-plant.js';
 import { plantAlarms, plantBlocks, plantZones } from './plant-blocks.js';
@@ -18,7 +19,7 @@ export function plantEvidence(plant: Plant): Evidence {
     zones,
     digest: digest.finish(),
     episodes: watching.finish().episodes,
-    alarms: plantAlarms(plant),
+    alarms: AlarmList.of(plantAlarms(plant)),
     hasAlarmLog: true,
     maintenance: [],
     plant: { zones: [] },

@@ -1,6 +1,7 @@
 import { startDigest } from '../../src/digest/build-digest.js';
 import { watchers } from '../../src/detect/index.js';
 import { startWatchers } from '../../src/detect/run-watchers.js';
+import { AlarmList } from '../../src/model/alarm-list.js';
 import type { AlarmSpan, MaintenanceEntry } from '../../src/model/alarm.js';
 import type { Evidence } from '../../src/model/detector.js';
 import { readingState } from '../../src/model/sample-block.js';
@@ -123,7 +124,7 @@ export function evidenceOf(logs: readonly (readonly MadeSample[])[], parts: Evid
     zones,
     digest: digest.finish(),
     episodes: watching.finish().episodes,
-    alarms: parts.alarms ?? [],
+    alarms: AlarmList.of(parts.alarms ?? []),
     hasAlarmLog: parts.alarms !== undefined,
     maintenance: parts.maintenance ?? [],
     plant: { zones: [] },

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import {
   intersectIntervals,
   isCovered,
+  lengthByStart,
   mergeIntervals,
   subtractIntervals,
   totalLength,
@@ -48,6 +49,15 @@ test('a point is covered when an interval holds it; the end is not held', () => 
   fc.assert(
     fc.property(several, fc.integer({ min: -1, max: HORIZON + 9 }), (given, point) => {
       expect(isCovered(mergeIntervals(given), point)).toBe(held(given).has(point));
+    }),
+  );
+});
+
+test('length in one pass is the length of the merged ground', () => {
+  fc.assert(
+    fc.property(several, (given) => {
+      const byStart = [...given].sort((a, b) => a.start - b.start);
+      expect(lengthByStart(byStart)).toBe(totalLength(given));
     }),
   );
 });

@@ -2,6 +2,7 @@ import { judges, watchers } from '../../src/detect/index.js';
 import { runJudges } from '../../src/detect/run-judges.js';
 import { startWatchers } from '../../src/detect/run-watchers.js';
 import { startDigest } from '../../src/digest/build-digest.js';
+import { AlarmList } from '../../src/model/alarm-list.js';
 import type { SampleBlock } from '../../src/model/sample-block.js';
 import type { Zone } from '../../src/model/zone.js';
 import { weighPlant } from '../../src/weigh/weigh-plant.js';
@@ -26,7 +27,13 @@ export function verdictsWithout(plant: Plant, columns: readonly OptionalColumn[]
     watching.take(block);
   }
   const noPlantFile = { zones: [] };
-  const given = { zones, alarms: plantAlarms(plant), hasAlarmLog: true, maintenance: [], plant: noPlantFile };
+  const given = {
+    zones,
+    alarms: AlarmList.of(plantAlarms(plant)),
+    hasAlarmLog: true,
+    maintenance: [],
+    plant: noPlantFile,
+  };
   const { outcomes } = runJudges({ ...given, digest: digest.finish(), episodes: watching.finish().episodes }, judges);
   return weighPlant(zones, outcomes, noPlantFile);
 }

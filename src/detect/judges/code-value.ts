@@ -32,7 +32,7 @@ export const codeValue: Judge<CodeValueSettings> = {
 
 function describeCode(evidence: Evidence, zone: Zone, code: LearnedCode): Symptom {
   const { spans } = code;
-  const alarmsMs = evidence.alarms.filter((a) => a.zone === zone.index).map((a) => a.startMs);
+  const alarmsMs = evidence.alarms.about((a) => a.zone === zone.index).columns.startMs;
   const alarmed = spans.filter((s) => hasNear(alarmsMs, s.startMs, 10 * momentMsOf(zone)));
   return symptomOf('code-value', spans[0]!.startMs, spans.at(-1)!.endMs, spans.length, {
     valueDegC: code.valueDegC,

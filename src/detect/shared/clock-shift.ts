@@ -1,11 +1,12 @@
-import type { AlarmSpan } from '../../model/alarm.js';
+import type { AlarmSubject } from '../../model/alarm.js';
+import type { AlarmList } from '../../model/alarm-list.js';
 import type { Evidence } from '../../model/detector.js';
 import { median } from '../../maths/quantile.js';
 import { samplingMsOf } from './sampling.js';
 
 export interface ClockShift {
   /** Alarms with the shift added to all their times; the given ones where no shift was found. */
-  readonly alarms: readonly AlarmSpan[];
+  readonly alarms: AlarmList;
   /** To add to the alarm clock to match the temperature log; 0 when the clocks agree or it cannot be told. */
   readonly shiftMs: number;
   /** Log events that an alarm answers with this shift. */
@@ -39,7 +40,7 @@ const SMALLEST_OWN_SHARE = 0.8;
 /** An event of the log and the alarms that could belong to it, both by one key: a zone or a machine. */
 interface Pairing {
   readonly eventsMs: readonly number[];
-  readonly alarmsMs: readonly number[];
+  readonly alarmsMs: Float64Array;
   readonly toleranceMs: number;
   readonly samplingMs: number;
 }
@@ -69,7 +70,7 @@ export function correctAlarmClock(evidence: Evidence): ClockShift {
   if (!isBetter) return { ...unproven, matchedCount: atZero, isSure: atZero >= FEWEST_MATCHES };
   const shiftMs = Math.round(refineShift(pairings, best.shiftMs) / 1000) * 1000;
   return {
-    alarms: shiftAlarms(evidence.alarms, shiftMs),
+    alarms: evidence.alarms.laterBy(() => shiftMs),
     shiftMs,
     matchedCount: best.matched,
     eventCount,
@@ -92,40 +93,28 @@ export function correctAlarmClocks(evidence: Evidence): ClockShift {
     return shiftMs !== 0 && isProven ? [{ machine, shiftMs }] : [];
   });
   const shiftOf = new Map(byMachine.map(({ machine, shiftMs }) => [machine, shiftMs]));
-  const alarms = evidence.alarms.flatMap((alarm) =>
-    shiftAlarms([alarm], shiftOf.get(machineOf(evidence, alarm) ?? '') ?? 0),
-  );
-  return { ...common, alarms: alarms.sort((a, b) => a.startMs - b.startMs), byMachine };
+  const alarms = evidence.alarms.laterBy((subject) => shiftOf.get(machineOf(evidence, subject) ?? '') ?? 0);
+  return { ...common, alarms, byMachine };
 }
 
 function ofMachine(evidence: Evidence, machine: string): Evidence {
   return {
     ...evidence,
     zones: evidence.zones.filter((zone) => zone.machine === machine),
-    alarms: evidence.alarms.filter((alarm) => machineOf(evidence, alarm) === machine),
+    alarms: evidence.alarms.about((subject) => machineOf(evidence, subject) === machine),
   };
 }
 
-function machineOf({ zones }: Evidence, { zone, machine }: AlarmSpan): string | null {
+function machineOf({ zones }: Evidence, { zone, machine }: AlarmSubject): string | null {
   return zone === null ? machine : (zones[zone]?.machine ?? null);
-}
-
-function shiftAlarms(alarms: readonly AlarmSpan[], shiftMs: number): readonly AlarmSpan[] {
-  return alarms.map((alarm) => ({
-    ...alarm,
-    startMs: alarm.startMs + shiftMs,
-    endMs: alarm.endMs + shiftMs,
-    acknowledgedMs: alarm.acknowledgedMs + shiftMs,
-  }));
 }
 
 function zonePairings({ zones, episodes, alarms }: Evidence): Pairing[] {
   const runs = episodes.get('open-runs') ?? [];
   return zones.map((zone) => ({
     eventsMs: (runs[zone.index] ?? []).map((run) => run.startMs),
-    alarmsMs: alarms
-      .filter((a) => a.zone === zone.index && (a.kind === 'sensor-open' || a.kind === 'sensor-fault'))
-      .map((a) => a.startMs),
+    alarmsMs: alarms.about((a) => a.zone === zone.index && (a.kind === 'sensor-open' || a.kind === 'sensor-fault'))
+      .columns.startMs,
     toleranceMs: samplingMsOf(zone) + ALARM_DELAY_MS,
     samplingMs: samplingMsOf(zone),
   }));
@@ -135,9 +124,8 @@ function machinePairings({ zones, digest, alarms }: Evidence): Pairing[] {
   const firstOfMachine = new Map(zones.filter((z) => z.has.running).map((z) => [z.machine, z] as const));
   return [...firstOfMachine].map(([machine, zone]) => ({
     eventsMs: stopStartsMs(digest.zones[zone.index]!.runningShare, digest.startMs, digest.periodMs),
-    alarmsMs: alarms
-      .filter((a) => a.kind === 'machine-stop' && (a.machine === machine || a.machine === null))
-      .map((a) => a.startMs),
+    alarmsMs: alarms.about((a) => a.kind === 'machine-stop' && (a.machine === machine || a.machine === null)).columns
+      .startMs,
     toleranceMs: digest.periodMs + samplingMsOf(zone) + ALARM_DELAY_MS,
     samplingMs: digest.periodMs,
   }));
@@ -173,7 +161,7 @@ function shiftCandidates(pairings: readonly Pairing[]): number[] {
 
 function forEachNear(
   eventsMs: readonly number[],
-  alarmsMs: readonly number[],
+  alarmsMs: Float64Array,
   withinMs: number,
   visit: (d: number) => void,
 ): void {

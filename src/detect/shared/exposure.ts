@@ -112,9 +112,10 @@ function loggedRunning({ zones, digest }: Evidence, machine: string): Float32Arr
 
 /** Running = hot and in no stop alarm; null when the log has too few stop alarms to tell. */
 function runningFromAlarms({ alarms, digest }: Evidence, zone: Zone, hot: Float32Array): Float32Array | null {
-  const stops = alarms.filter(
-    (a) => a.kind === 'machine-stop' && (a.machine === null || a.machine === zone.machine) && a.endMs > a.startMs,
+  const ofMachine = alarms.about(
+    (a) => a.kind === 'machine-stop' && (a.machine === null || a.machine === zone.machine),
   );
+  const stops = [...ofMachine].filter(({ startMs, endMs }) => endMs > startMs);
   if (stops.length < FEWEST_STOP_ALARMS) return null;
   const running = Float32Array.from(hot);
   for (const stop of stops) {

@@ -182,7 +182,7 @@ function lastSampleMs({ digest }: Evidence, zone: Zone): number {
 /** Adds the alarms: one that meets a log open is the same open, one that meets none is an open of its own. */
 function withAlarms(zone: Zone, opens: Draft[], { alarms }: Evidence): Draft[] {
   const slackMs = samplingMsOf(zone) + ALARM_SLACK_MS;
-  const own = alarms.filter((a) => a.zone === zone.index && (a.kind === 'sensor-open' || a.kind === 'sensor-fault'));
+  const own = alarms.about((a) => a.zone === zone.index && (a.kind === 'sensor-open' || a.kind === 'sensor-fault'));
   const extra: Draft[] = [];
   for (const alarm of own) {
     const met = meetingOpen(opens, alarm, slackMs) ?? meetingOpen(extra, alarm, 0);
@@ -209,7 +209,7 @@ function othersAtOnce(starts: readonly (readonly number[])[], own: number, atMs:
 }
 
 /** Whether an ascending list holds a time within reach. Cost log n. */
-export function hasNear(timesMs: readonly number[], atMs: number, withinMs: number): boolean {
+export function hasNear(timesMs: ArrayLike<number>, atMs: number, withinMs: number): boolean {
   let low = 0;
   let high = timesMs.length;
   while (low < high) {

@@ -1,4 +1,4 @@
-import type { AlarmSpan } from '../../model/alarm.js';
+import { AlarmList } from '../../model/alarm-list.js';
 import { alarmRowState, type AlarmLabel, type AlarmRows } from '../../model/event-rows.js';
 import type { LabelMeaning } from './label-meaning.js';
 
@@ -23,17 +23,16 @@ export interface PairingCounts {
 }
 
 export interface PairedAlarms {
-  /** By start time. */
-  readonly spans: AlarmSpan[];
+  readonly alarms: AlarmList;
   readonly counts: PairingCounts;
 }
 
 /**
- * Makes alarms from rows: activation, acknowledgement and return of the same source and message become one span.
+ * Makes alarms from rows: activation, acknowledgement and return of the same source and message become one alarm.
  *
  * @param rows Rows of all alarm logs, any order. Rows of one moment keep the order of their file.
  * @param meanings One per label of `rows`.
- * @returns Spans by start; `endMs` NaN for an alarm that still stands. Never throws. Cost n·log n.
+ * @returns Alarms by start; `endMs` NaN for an alarm that still stands. Never throws. Cost n·log n.
  */
 export function pairAlarms(rows: AlarmRows, meanings: readonly LabelMeaning[]): PairedAlarms {
   const counts: PairingCounts = {
@@ -48,7 +47,7 @@ export function pairAlarms(rows: AlarmRows, meanings: readonly LabelMeaning[]): 
   };
   const pairing = new Pairing(rows, meanings, counts);
   for (const row of orderWithoutRepeats(rows, counts)) pairing.take(row);
-  return { spans: pairing.finish(), counts };
+  return { alarms: pairing.finish(), counts };
 }
 
 /**
@@ -103,14 +102,16 @@ function keepLaterEnd(rows: AlarmRows, kept: Uint32Array, row: number): void {
   if (Number.isNaN(rows.acknowledgedMs[twin])) rows.acknowledgedMs[twin] = rows.acknowledgedMs[row]!;
 }
 
-type OpenSpan = { -readonly [Key in keyof AlarmSpan]: AlarmSpan[Key] };
-
-/** Goes through the rows in time order and holds, for each alarm, the span that stands. */
+/** Goes through the rows in time order and holds, for each alarm text, the place of the alarm that stands. */
 class Pairing {
-  private readonly spans: OpenSpan[] = [];
+  private readonly startMs: Float64Array;
+  private readonly endMs: Float64Array;
+  private readonly acknowledgedMs: Float64Array;
+  private readonly subject: Uint32Array;
+  private length = 0;
   private readonly alarmOfLabel: Uint32Array;
-  private readonly standing = new Map<number, OpenSpan>();
-  private readonly latest = new Map<number, OpenSpan>();
+  private readonly standing = new Map<number, number>();
+  private readonly latest = new Map<number, number>();
   private readonly alarmsOfSource = new Map<string, number[]>();
   private readonly everActive = new Set<number>();
   private readonly hasReturns: boolean;
@@ -122,11 +123,17 @@ class Pairing {
   ) {
     this.alarmOfLabel = alarmsOfLabels(rows.labels);
     let hasReturns = false;
+    let most = 0;
     for (let row = 0; row < rows.length; row++) {
       if (rows.state[row] === alarmRowState.cleared) hasReturns = true;
+      if (rows.state[row] !== alarmRowState.cleared && rows.state[row] !== alarmRowState.acknowledged) most++;
       if (rows.state[row] === alarmRowState.active) this.everActive.add(this.alarmOfLabel[rows.label[row]!]!);
     }
     this.hasReturns = hasReturns;
+    this.startMs = new Float64Array(most);
+    this.endMs = new Float64Array(most);
+    this.acknowledgedMs = new Float64Array(most);
+    this.subject = new Uint32Array(most);
   }
 
   take(row: number): void {
@@ -138,9 +145,16 @@ class Pairing {
     else this.open(row, this.rows.startMs[row]!);
   }
 
-  finish(): AlarmSpan[] {
-    this.counts.standing += this.spans.filter(({ endMs }) => Number.isNaN(endMs)).length;
-    return this.spans;
+  finish(): AlarmList {
+    const filled = <T extends Float64Array | Uint32Array>(column: T): T => column.slice(0, this.length) as T;
+    const endMs = filled(this.endMs);
+    this.counts.standing += endMs.reduce((count, timeMs) => count + (Number.isNaN(timeMs) ? 1 : 0), 0);
+    return new AlarmList(this.meanings, {
+      startMs: filled(this.startMs),
+      endMs,
+      acknowledgedMs: filled(this.acknowledgedMs),
+      subject: filled(this.subject),
+    });
   }
 
   private takeWhole(row: number): void {
@@ -156,30 +170,31 @@ class Pairing {
       this.counts.repeatedActivations++;
       return;
     }
-    const span = this.open(row, this.hasReturns ? NaN : this.rows.startMs[row]!);
+    const place = this.open(row, this.hasReturns ? NaN : this.rows.startMs[row]!);
     if (!this.hasReturns) this.counts.withoutReturns++;
-    else this.standing.set(alarm, span);
-    const alarms = this.alarmsOfSource.get(span.source);
-    if (!alarms) this.alarmsOfSource.set(span.source, [alarm]);
+    else this.standing.set(alarm, place);
+    const { source } = this.meanings[this.rows.label[row]!]!;
+    const alarms = this.alarmsOfSource.get(source);
+    if (!alarms) this.alarmsOfSource.set(source, [alarm]);
     else if (!alarms.includes(alarm)) alarms.push(alarm);
   }
 
   private acknowledge(row: number): void {
     const alarm = this.alarmOfLabel[this.rows.label[row]!]!;
-    const span = this.standing.get(alarm) ?? this.latest.get(alarm);
-    if (!span) this.counts.acknowledgementsWithoutStart++;
-    else if (Number.isNaN(span.acknowledgedMs)) span.acknowledgedMs = this.rows.startMs[row]!;
+    const place = this.standing.get(alarm) ?? this.latest.get(alarm);
+    if (place === undefined) this.counts.acknowledgementsWithoutStart++;
+    else if (Number.isNaN(this.acknowledgedMs[place])) this.acknowledgedMs[place] = this.rows.startMs[row]!;
   }
 
   private clear(row: number): void {
     let alarm = this.alarmOfLabel[this.rows.label[row]!]!;
     if (!this.standing.has(alarm) && !this.everActive.has(alarm)) alarm = this.standingOfSameSource(row) ?? alarm;
-    const span = this.standing.get(alarm);
-    if (!span) {
+    const place = this.standing.get(alarm);
+    if (place === undefined) {
       this.counts.returnsWithoutStart++;
       return;
     }
-    span.endMs = this.rows.startMs[row]!;
+    this.endMs[place] = this.rows.startMs[row]!;
     this.standing.delete(alarm);
   }
 
@@ -191,15 +206,16 @@ class Pairing {
     return alarm;
   }
 
-  private open(row: number, endMs: number): OpenSpan {
+  /** Returns the place of the new alarm. */
+  private open(row: number, endMs: number): number {
+    const place = this.length++;
     const label = this.rows.label[row]!;
-    const { source, message, kind, zone, machine, priority } = this.meanings[label]!;
-    const startMs = this.rows.startMs[row]!;
-    const acknowledgedMs = this.rows.acknowledgedMs[row]!;
-    const span = { startMs, endMs, acknowledgedMs, source, message, kind, zone, machine, priority };
-    this.spans.push(span);
-    this.latest.set(this.alarmOfLabel[label]!, span);
-    return span;
+    this.startMs[place] = this.rows.startMs[row]!;
+    this.endMs[place] = endMs;
+    this.acknowledgedMs[place] = this.rows.acknowledgedMs[row]!;
+    this.subject[place] = label;
+    this.latest.set(this.alarmOfLabel[label]!, place);
+    return place;
   }
 }
 

@@ -16,7 +16,7 @@ test.each([0, 17, -95, 600, 3600, -3600])('finds an alarm clock that is off by %
   expect(shift.isSure).toBe(true);
   // Logged every 30 s, and small shifts are matched within that time anyway.
   expect(Math.abs(shift.shiftMs / 1000 - offS)).toBeLessThanOrEqual(offS === 17 ? 20 : 15);
-  expect(shift.alarms[0]!.startMs).toBe(alarms[0]!.startMs + shift.shiftMs);
+  expect(shift.alarms.at(0).startMs).toBe(alarms[0]!.startMs + shift.shiftMs);
 });
 
 test('does not invent a shift from alarms that match nothing, or from too few', () => {
@@ -38,10 +38,10 @@ test('finds the one machine whose alarm clock is off, and leaves the other as it
   expect(shift.shiftMs).toBe(0);
   expect(shift.byMachine.map(({ machine }) => machine)).toEqual(['M2']);
   expect(Math.abs(shift.byMachine[0]!.shiftMs + 240_000)).toBeLessThanOrEqual(20_000);
-  const moved = shift.alarms.filter(({ zone }) => zone === 1).map(({ startMs }) => startMs);
+  const moved = [...shift.alarms].filter(({ zone }) => zone === 1).map(({ startMs }) => startMs);
   expect(moved[0]).toBe(Math.min(...late.map(({ startMs }) => startMs)) + shift.byMachine[0]!.shiftMs);
   expect(
-    shift.alarms
+    [...shift.alarms]
       .filter(({ zone }) => zone === 0)
       .map(({ startMs }) => startMs)
       .sort(),
