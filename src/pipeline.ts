@@ -53,7 +53,7 @@ export function conclude(gathered: Gathered, confirmed?: readonly ConfirmedFindi
     hasLog: evidence.hasAlarmLog,
     zones,
     window: { start: digest.startMs, end: digest.startMs + digest.length * digest.periodMs },
-    faultyZones: faulty.sort((a, b) => a.probabilities.none - b.probabilities.none).map(({ zone }) => zone.index),
+    faultyZones: faulty.map(({ zone, span }) => ({ zone: zone.index, fromMs: span.onsetMs, toMs: span.fixedMs })),
     opensByZone: faults,
     plant,
     clockShiftSeconds,

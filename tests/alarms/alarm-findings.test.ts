@@ -20,6 +20,7 @@ const span = (startMs: number, endMs: number, more: Partial<AlarmSpan> = {}): Al
   ...more,
 });
 const day = 86_400_000;
+const lasting = (zone: number) => ({ zone, fromMs: NaN, toMs: NaN });
 const findings = (alarms: AlarmSpan[], more = {}) =>
   alarmFindings({
     alarms: AlarmList.of(alarms),
@@ -86,9 +87,43 @@ test('what repairs remove adds up from the most talkative zone on', () => {
     ...Array.from({ length: 3 }, (_, i) => span((i * day) / 10, (i * day) / 10 + 1)),
     span(5, 6, { zone: null, kind: 'machine-stop' }),
   ];
-  expect(findings(alarms, { faultyZones: [0, 1] }).removable).toEqual([
+  expect(findings(alarms, { faultyZones: [0, 1].map(lasting) }).removable).toEqual([
     { zone: 'Zone 2', machine: 'M1', count: 6, cumulativeShare: 0.6 },
     { zone: 'Zone 1', machine: 'M1', count: 3, cumulativeShare: 0.9 },
+  ]);
+});
+
+test('no repair removes what a good sensor would alarm, too: before the fault, after it, or with the machine', () => {
+  const zones = [0, 1, 2].map((index) => zone(index, `Zone ${index + 1}`));
+  const cold = (startMs: number, index = 0) =>
+    span(startMs, startMs + 60_000, { zone: index, kind: 'temperature-low', message: 'too cold' });
+  const minute = 60_000;
+  const alarms = [
+    cold(100 * minute), // before the fault
+    cold(200 * minute), // alone, in the fault
+    cold(300 * minute),
+    cold(303 * minute, 1), // half of the two others follow: a start
+    cold(400 * minute),
+    cold(406 * minute, 1), // too late to be one event
+    cold(500 * minute), // after the repair
+    span(600 * minute, 600 * minute + 5000), // an input alarm is the input's at any time
+  ];
+  const faultyZones = [{ zone: 0, fromMs: 150 * minute, toMs: 450 * minute }];
+  expect(findings(alarms, { zones, faultyZones }).removable).toEqual([
+    { zone: 'Zone 1', machine: 'M1', count: 3, cumulativeShare: 3 / 8 },
+  ]);
+});
+
+test('shares of priorities are of the alarms that carry one', () => {
+  const alarms = [
+    span(0, 1),
+    span(1000, 1001),
+    span(2000, 2001, { priority: '2' }),
+    span(3000, 3001, { priority: null }),
+  ];
+  expect(findings(alarms).byPriority.map(({ name, share }) => [name, share])).toEqual([
+    ['1', 2 / 3],
+    ['2', 1 / 3],
   ]);
 });
 
@@ -96,7 +131,7 @@ test('two machines with a zone of one name are two rows everywhere, each with it
   const zones = [zone(0, 'Zone 1'), { ...zone(1, 'Zone 1'), machine: 'M2' }];
   const at = (start: number, index: number) => span(start, start + 300_000, { zone: index, machine: `M${index + 1}` });
   const alarms = [at(0, 0), at(1_000_000, 1), at(2_000_000, 1)];
-  const found = findings(alarms, { zones, faultyZones: [0, 1] });
+  const found = findings(alarms, { zones, faultyZones: [0, 1].map(lasting) });
   expect(found.byZone.map(({ name, machine, count }) => [name, machine, count])).toEqual([
     ['Zone 1', 'M2', 2],
     ['Zone 1', 'M1', 1],

@@ -98,5 +98,9 @@ function removableTable({ alarms }: Findings): Html | null {
       percentText(cumulativeShare),
     ]);
   return html`<h4>What putting zones right would remove</h4>
-    ${wide('What putting zones right would remove', dataTable(['Zone', 'Alarms', 'With those above'], rows))}`;
+    ${wide('What putting zones right would remove', dataTable(['Zone', 'Alarms', 'Share with those above'], rows))}
+    <p class="note">
+      Counted are input alarms, and others while the fault stands. Not counted are alarms that come together with half
+      of the machine’s other zones, as at a start or a wash-down: a good sensor raises those, too.
+    </p>`;
 }
