@@ -127,12 +127,15 @@ class Pour {
 
   private async pourEntries(runs: readonly FileRun[]): Promise<void> {
     const tags: LogColumn[] = [];
+    const isChangeLogged: boolean[] = [];
     const streams = runs.map((run) => {
       const firstTag = tags.length;
-      tags.push(...tagsOf(run.file));
+      const own = tagsOf(run.file);
+      tags.push(...own);
+      isChangeLogged.push(...own.map(() => run.file.isChangeLogged));
       return entriesOf(run, firstTag, this.feedOptions());
     });
-    const blocks = new TagBlocks(tags, holdOf(runs), this.pourers, runs[0]!.order);
+    const blocks = new TagBlocks(tags, holdOf(runs, isChangeLogged), this.pourers, runs[0]!.order);
     if (streams.length === 1) for await (const batch of streams[0]!) blocks.take(batch, 0, batch.length);
     else await mergeEntries(streams, blocks);
     blocks.finish();
@@ -161,11 +164,13 @@ function readingOf(file: LogFile, zone: number): LogColumn | undefined {
   return [...file.columns, ...file.tags].find((column) => column.role === 'reading' && column.zones.includes(zone));
 }
 
-function holdOf(runs: readonly FileRun[]): HoldRule | null {
+function holdOf(runs: readonly FileRun[], isChangeLogged: readonly boolean[]): HoldRule | null {
   const changing = runs.filter(({ file }) => file.isChangeLogged);
   if (changing.length === 0) return null;
   return {
     stepMs: Math.min(...changing.map(({ file }) => file.samplingMs)),
     holdMs: Math.max(...changing.map(({ file }) => file.holdMs)),
+    silenceMs: Math.max(...changing.map(({ file }) => file.silenceMs)),
+    isChangeLogged,
   };
 }

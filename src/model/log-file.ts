@@ -103,8 +103,10 @@ export interface LogFile {
   readonly noValue?: NoValue;
   /** True when rows stand only for changes, so that a value holds until the next. */
   readonly isChangeLogged: boolean;
-  /** How long a value holds in such a log. */
+  /** How long a reading stands in such a log while other values are written. */
   readonly holdMs: number;
+  /** How long the whole of such a log may write nothing before that is a gap. */
+  readonly silenceMs: number;
   /** Median of the sampled readings in °C, codes left out as far as they are known; NaN = none. */
   readonly typicalDegC: number;
   readonly notes: readonly string[];

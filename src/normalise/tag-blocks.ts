@@ -6,11 +6,18 @@ import type { ZonePourer } from './zone-pourer.js';
 const blockRows = 1024;
 /** A set point or a running state stands until it is changed, but not longer than this without a word (common practice). */
 const longestStandMs = 24 * 3_600_000;
+/** In a log that writes changes only it has no word to say: set points are left alone for weeks (common practice). */
+const longestStandOfChangesMs = 31 * 24 * 3_600_000;
 
-/** What a change log holds its values for; null for logs that write every value at every step. */
+/** What change logs hold their readings for; null for logs that write every value at every step. */
 export interface HoldRule {
   readonly stepMs: number;
+  /** A reading stands so long at most. */
   readonly holdMs: number;
+  /** Nothing stands when no tag of the change logs was written for so long. */
+  readonly silenceMs: number;
+  /** By tag: whether its file writes changes only. */
+  readonly isChangeLogged: readonly boolean[];
 }
 
 /** Rows of one zone on their way into a block. */
@@ -38,7 +45,8 @@ const [setpointPart, outputPart, runningPart] = [1, 2, 3];
 
 /**
  * Turns entries (time, tag, value) in time order into samples of zones. All entries of one time make one sample per zone;
- * set points and outputs stand until the next. In a change log readings are held on a grid, up to the limit.
+ * set points and outputs stand until the next. In a change log readings are held on a grid as long as the log lives, up to
+ * a limit: a log that writes other values says that this one has not changed.
  */
 export class TagBlocks {
   private readonly buffers: readonly ZoneRowsBuffer[];
@@ -50,9 +58,14 @@ export class TagBlocks {
   /** Zones that have a reading of this time, the first `touchedCount` of the array. */
   private readonly touched: Int32Array;
   private touchedCount = 0;
-  /** Change logs: when the next sample of a zone is due; NaN = nothing to hold. */
+  /** Zones of change logs, and when the next sample of each is due; NaN = nothing to hold. */
+  private readonly held: readonly number[];
+  private readonly isHeld: readonly boolean[];
   private readonly dueMs: Float64Array;
+  private readonly standMs: number;
   private nowMs = NaN;
+  /** When a change log wrote last. */
+  private aliveMs = NaN;
 
   /**
    * @param tags Tags of all files that are poured together; entries name them by place.
@@ -74,6 +87,10 @@ export class TagBlocks {
     this.ms = new Float64Array(read.length * partCount).fill(NaN);
     this.touched = new Int32Array(read.length);
     this.dueMs = new Float64Array(read.length).fill(NaN);
+    const changing = tags.filter((tag, i) => tag.role === 'reading' && hold?.isChangeLogged[i]);
+    this.isHeld = read.map(({ zone }) => changing.some((tag) => tag.zones.includes(zone.index)));
+    this.held = [...read.keys()].filter((place) => this.isHeld[place]);
+    this.standMs = hold ? longestStandOfChangesMs : longestStandMs;
   }
 
   /**
@@ -90,6 +107,7 @@ export class TagBlocks {
         continue;
       }
       if (ms !== this.nowMs) this.advance(ms);
+      if (this.hold?.isChangeLogged[tag[i]!]) this.aliveMs = ms;
       const places = this.placesOf[tag[i]!]!;
       if (places.length === 0) continue;
       const inUnits = inOurUnits(value[i]!, this.tags[tag[i]!]!);
@@ -111,23 +129,28 @@ export class TagBlocks {
       this.order.repeated++;
       return false;
     }
-    this.dueMs[zone] = ms;
-    this.touched[this.touchedCount++] = zone;
+    if (this.isHeld[zone]) this.dueMs[zone] = ms;
+    else this.touched[this.touchedCount++] = zone;
     return true;
   }
 
   /** Everything of the time before is there: make its samples. */
   private advance(ms: number): void {
-    if (this.hold) for (let zone = 0; zone < this.buffers.length; zone++) this.emitHeld(zone, ms, this.hold);
-    else for (let i = 0; i < this.touchedCount; i++) this.emit(this.touched[i]!, this.nowMs);
+    for (let i = 0; i < this.touchedCount; i++) this.emit(this.touched[i]!, this.nowMs);
     this.touchedCount = 0;
+    if (this.hold) this.emitHeld(ms, this.hold);
     this.nowMs = ms;
   }
 
-  private emitHeld(zone: number, untilMs: number, { stepMs, holdMs }: HoldRule): void {
-    const lastMs = Math.min(untilMs - 1, this.ms[zone * partCount]! + holdMs);
-    for (; this.dueMs[zone]! <= lastMs; this.dueMs[zone] = this.dueMs[zone]! + stepMs)
-      this.emit(zone, this.dueMs[zone]!);
+  private emitHeld(untilMs: number, { stepMs, holdMs, silenceMs }: HoldRule): void {
+    const isSilent = untilMs - this.aliveMs > silenceMs;
+    const endMs = isSilent ? this.aliveMs + silenceMs : untilMs - 1;
+    for (const zone of this.held) {
+      const lastMs = Math.min(endMs, this.ms[zone * partCount]! + holdMs);
+      for (; this.dueMs[zone]! <= lastMs; this.dueMs[zone]! += stepMs) this.emit(zone, this.dueMs[zone]!);
+      // What a log does not say before it fell silent it must say again.
+      if (isSilent) this.dueMs[zone] = NaN;
+    }
   }
 
   private emit(zone: number, ms: number): void {
@@ -144,7 +167,7 @@ export class TagBlocks {
   }
 
   private standing(place: number, ms: number): number {
-    return ms - this.ms[place]! <= longestStandMs ? this.value[place]! : NaN;
+    return ms - this.ms[place]! <= this.standMs ? this.value[place]! : NaN;
   }
 
   finish(): void {

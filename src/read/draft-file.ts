@@ -265,6 +265,7 @@ const noTiming: Timing = {
   order: 'rising',
   isChangeLogged: false,
   holdMs: NaN,
+  silenceMs: NaN,
 };
 const noTime: LogFile['time'] = {
   kind: 'date',

@@ -168,10 +168,18 @@ function scaleNotes(scales: { reading: number; setpoint: number; output: number 
   return notes;
 }
 
-function holdNote({ file }: DraftFile): string[] {
-  if (!file.isChangeLogged) return [];
-  const held = file.layout === 'wide' ? 'a blank cell holds the last value' : 'a value holds until the next';
-  return [`only changes are logged: ${held}, at most ${Math.round(file.holdMs / 6000) / 10} min; longer is a gap`];
+function holdNote({ file: { isChangeLogged, layout, holdMs, silenceMs } }: DraftFile): string[] {
+  if (!isChangeLogged) return [];
+  const held = layout === 'wide' ? 'a blank cell holds the last value' : 'a value holds until the next';
+  const limit =
+    holdMs === silenceMs
+      ? `at most ${timeText(holdMs)}; longer is a gap`
+      : `at most ${timeText(holdMs)} while others are written; ${timeText(silenceMs)} without any is a gap`;
+  return [`only changes are logged: ${held}, ${limit}`];
+}
+
+function timeText(ms: number): string {
+  return ms < 2 * 3_600_000 ? `${Math.round(ms / 6000) / 10} min` : `${Math.round(ms / 360_000) / 10} h`;
 }
 
 /** Of a packed file or one in UTF-16 the end cannot be looked at before all of it is read. */

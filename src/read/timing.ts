@@ -1,16 +1,19 @@
 import type { LogFile } from '../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
 import { homeTimes } from './home-times.js';
+import { quantile } from './quantile.js';
 import type { Series } from './series.js';
 import type { FileShape } from './shape.js';
 
 export type Timing = Pick<
   LogFile,
-  'firstMs' | 'lastMs' | 'homeMs' | 'samplingMs' | 'order' | 'isChangeLogged' | 'holdMs'
+  'firstMs' | 'lastMs' | 'homeMs' | 'samplingMs' | 'order' | 'isChangeLogged' | 'holdMs' | 'silenceMs'
 >;
 
-/** A value holds this long in a change log that never repeats itself, unless plant.yaml says otherwise (common practice). */
-export const usualHoldMs = 10 * 60_000;
+/** A change log in which nothing at all is written for so long was not running (common practice). */
+export const usualSilenceMs = 10 * 60_000;
+/** A reading that has not moved for a day, by the least step its log writes, is no news of the zone any more (own choice). */
+export const longestHoldMs = 24 * 3_600_000;
 
 /**
  * Tells step, order and span of a file from its sampled rows, and whether it is a log of changes.
@@ -32,10 +35,10 @@ export function findTiming(
   const gridMs = usualStep(rowSteps);
   const change = findChangeLog(shape, roled, gridMs, holesOf(clock));
   const samplingMs = change.isChangeLogged || shape.layout === 'wide' ? gridMs : tagStep(roled, gridMs);
-  const holdMs = holdMinutes !== undefined ? holdMinutes * 60_000 : change.holdMs;
+  const given = holdMinutes === undefined ? {} : { holdMs: holdMinutes * 60_000, silenceMs: holdMinutes * 60_000 };
   const firstMs = homeMs[0]?.fromMs ?? NaN;
   const lastMs = isEndSampled ? (homeMs.at(-1)?.toMs ?? NaN) : NaN;
-  return { firstMs, lastMs, homeMs, samplingMs, order, isChangeLogged: change.isChangeLogged, holdMs };
+  return { firstMs, lastMs, homeMs, samplingMs, order, ...change, ...given };
 }
 
 /** Steps between neighbours of one stretch, zero ones left out, signs taken off. */
@@ -102,18 +105,19 @@ function isByTag(shape: FileShape, clock: readonly number[], roled: readonly Rol
   return begins > 0 && others === 0 && roled.every((it) => backsOf(it) <= 1);
 }
 
+type ChangeFinding = Pick<Timing, 'isChangeLogged' | 'holdMs' | 'silenceMs'>;
+
 /**
  * In a log of changes a value never stands twice within one step, and rows (long) or cells (wide) are missing where nothing
- * changed. Rows that repeat a value come after a longer while: the log's own sign of life, and values hold a little
- * longer than that.
+ * changed.
  */
 function findChangeLog(
   shape: FileShape,
   roled: readonly RoledSeries[],
   gridMs: number,
   holes: readonly Hole[],
-): { isChangeLogged: boolean; holdMs: number } {
-  const none = { isChangeLogged: false, holdMs: usualHoldMs };
+): ChangeFinding {
+  const none = { isChangeLogged: false, holdMs: longestHoldMs, silenceMs: usualSilenceMs };
   if (Number.isNaN(gridMs) || (shape.layout === 'wide' && !blanksMeanUnchanged(roled))) return none;
   const all = roled
     .filter((it) => it.role === 'reading')
@@ -123,12 +127,26 @@ function findChangeLog(
   const far = sum((pairs) => pairs.far);
   const isChangeLogged =
     near + far >= 50 && sum((pairs) => pairs.nearEqual) <= 0.01 * near && far >= 0.005 * (near + far);
-  if (!isChangeLogged) return none;
-  const signsOfLife = all.flatMap((pairs) => pairs.farEqualMs).sort((a, b) => a - b);
-  const lifeMs = signsOfLife[Math.floor(signsOfLife.length / 2)] ?? NaN;
+  return isChangeLogged ? { isChangeLogged, ...limitsOf(all, gridMs) } : none;
+}
+
+/** So many repeats of a value are no chance (own choice). */
+const fewestRepeats = 3;
+
+/**
+ * A log that repeats every value after a while gives a sign of life of it: without one the value is lost. In a log that
+ * never does, a value stands as long as others are written.
+ */
+function limitsOf(all: readonly Pairs[], gridMs: number): Pick<Timing, 'holdMs' | 'silenceMs'> {
+  const repeatsMs = all.flatMap((pairs) => pairs.farEqualMs);
   const longestMs = Math.max(0, ...all.map((pairs) => pairs.longestMs));
-  const seenMs = signsOfLife.length >= 3 ? 1.1 * lifeMs + gridMs : 3 * longestMs;
-  return { isChangeLogged, holdMs: Math.max(usualHoldMs, Math.round(seenMs / 1000) * 1000) };
+  // Values that come back by chance stand for any time; where there is a sign of life none stands longer. The longest
+  // repeats are holes of the whole log.
+  const lifeMs = 1.1 * quantile(repeatsMs, 0.9) + gridMs;
+  const hasSignOfLife = repeatsMs.length >= fewestRepeats && longestMs <= lifeMs;
+  const seenMs = hasSignOfLife ? lifeMs : 3 * longestMs;
+  const silenceMs = Math.max(usualSilenceMs, Math.round(seenMs / 1000) * 1000);
+  return { holdMs: hasSignOfLife ? silenceMs : Math.max(longestHoldMs, silenceMs), silenceMs };
 }
 
 /** With fewer blanks than this nothing is gained by holding values (own choice). */
@@ -197,7 +215,7 @@ function holesOf(clock: readonly number[]): Hole[] {
   const rising = clock.filter((ms) => !Number.isNaN(ms)).sort((a, b) => a - b);
   return rising.flatMap((toMs, i) => {
     const fromMs = rising[i - 1] ?? toMs;
-    return toMs - fromMs > usualHoldMs ? [{ fromMs, toMs }] : [];
+    return toMs - fromMs > usualSilenceMs ? [{ fromMs, toMs }] : [];
   });
 }
 
