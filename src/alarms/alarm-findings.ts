@@ -3,11 +3,11 @@ import type { AlarmCount, AlarmFindings, MachineClockShift } from '../model/alar
 import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantFile } from '../model/plant-file.js';
 import type { Zone } from '../model/zone.js';
+import { calendarOf } from '../maths/calendar.js';
 import { totalLength, type Interval } from '../maths/intervals.js';
 import { median } from '../maths/quantile.js';
 import { contradictionsOf } from './contradictions.js';
 import { alarmName, countOf, countsOf, endWithin, groupBy, groupByStart, type AlarmTimes } from './counts.js';
-import { dayNamer } from './day-name.js';
 import { chatterOf, floodsOf, peakPerTenMinutes } from './floods.js';
 import { removableBy, type FaultyZone } from './removable.js';
 import { shiftNamer } from './shift-name.js';
@@ -40,6 +40,7 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
   const total = alarms.length;
   const countsBy = (keyOf: (subject: AlarmSubject) => string | null) =>
     countsOf(groupBy(alarms, keyOf), total, window.end);
+  const dayAt = calendarOf(plant.timezone ?? 'utc', 'day');
   const floods = floodsOf(starts, limits);
   return {
     hasLog: input.hasLog,
@@ -66,7 +67,10 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
     byMachine: countsBy(({ machine }) => machine),
     byPriority: byPriority(alarms, window.end),
     byShift: countsOf(groupByStart(alarms, shiftNamer(plant)), total, window.end),
-    byDay: [...groupByStart(alarms, dayNamer(plant))].map(([day, own]) => ({ day, count: own.length })),
+    byDay: [...groupByStart(alarms, (startMs) => dayAt(startMs).name)].map(([day, own]) => ({
+      day,
+      count: own.length,
+    })),
     removable: removableBy(alarms, zones, input.faultyZones),
     contradictions: input.hasLog ? contradictionsOf(alarms, zones, input.opensByZone) : [],
     clockShiftSeconds: input.clockShiftSeconds,

@@ -1,7 +1,7 @@
-import { DateTime } from 'luxon';
 import { opensOf, type Open } from '../detect/shared/opens.js';
 import type { Evidence } from '../model/detector.js';
 import type { AlarmMark, FaultMark, ZoneFinding } from '../model/findings.js';
+import { calendarOf } from '../maths/calendar.js';
 import { isoOrNull } from './iso.js';
 
 /** More marks than this on one chart cannot be told apart; symptoms and alarm counts hold them all. */
@@ -26,17 +26,23 @@ export function faultMarks(evidence: Evidence, zone: number): FaultMark[] {
 /** Alarms that stood in the time of the log; a list may reach years further. */
 export function alarmMarks({ alarms, digest }: Evidence, zone: number): AlarmMark[] {
   const logEndMs = digest.startMs + digest.length * digest.periodMs;
-  return [...alarms.about((alarm) => alarm.zone === zone)]
-    .filter((alarm) => alarm.startMs < logEndMs && !(alarm.endMs < digest.startMs))
-    .slice(-MOST_MARKS)
-    .map(({ startMs, endMs, message }) => ({ start: new Date(startMs).toISOString(), end: isoOrNull(endMs), message }));
+  const own = alarms.about((subject) => subject.zone === zone);
+  const { startMs, endMs } = own.columns;
+  const standing = own.where((i) => startMs[i]! < logEndMs && !(endMs[i]! < digest.startMs));
+  const first = Math.max(0, standing.length - MOST_MARKS);
+  return [...standing.where((i) => i >= first)].map(({ startMs, endMs, message }) => ({
+    start: new Date(startMs).toISOString(),
+    end: isoOrNull(endMs),
+    message,
+  }));
 }
 
 /** Opens of each day of the plant's clock that has one, by whether the machine ran; unknown counts as running. */
 export function opensByDay(opens: readonly Open[], timezone: string): ZoneFinding['opensByDay'] {
+  const dayAt = calendarOf(timezone, 'day');
   const days = new Map<string, { running: number; stopped: number }>();
   for (const { startMs, runningShare } of opens) {
-    const day = DateTime.fromMillis(startMs, { zone: timezone }).toFormat('yyyy-MM-dd');
+    const day = dayAt(startMs).name;
     const counts = days.get(day) ?? { running: 0, stopped: 0 };
     if (runningShare < 0.5) counts.stopped++;
     else counts.running++;

@@ -1,10 +1,10 @@
-import { DateTime } from 'luxon';
 import type { StopEntry } from '../model/alarm.js';
 import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { DowntimeFindings } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
 import type { Zone } from '../model/zone.js';
+import { calendarOf } from '../maths/calendar.js';
 import type { Interval } from '../maths/intervals.js';
 import { machinesOf } from './machine-minutes.js';
 import { reliabilityOf } from './reliability.js';
@@ -81,19 +81,19 @@ function sourcesOf(records: readonly MachineRecord[], stops: readonly StopEntry[
 
 /** Weeks by ISO 8601 on the plant's clock, oldest first. */
 function byWeek(pieces: readonly StoppedPiece[], plant: PlantFile) {
-  const zone = plant.timezone ?? 'utc';
-  const at = (timeMs: number) => DateTime.fromMillis(timeMs, { zone });
-  const parts = cutAt(pieces, (timeMs) => at(timeMs).startOf('week').plus({ weeks: 1 }).toMillis());
-  const rows = rowsBy(parts, plant, ({ start }) => ({ name: at(start).toFormat("kkkk-'W'WW"), machine: null }));
+  const weekAt = calendarOf(plant.timezone ?? 'utc', 'week');
+  const rows = rowsBy(cutAt(pieces, weekAt), plant, ({ start }) => ({ name: weekAt(start).name, machine: null }));
   return rows.sort((a, b) => a.name.localeCompare(b.name) || b.minutes - a.minutes);
 }
 
 function byDay(pieces: readonly StoppedPiece[], plant: PlantFile): NonNullable<DowntimeFindings['byDay']> {
-  const at = (timeMs: number) => DateTime.fromMillis(timeMs, { zone: plant.timezone ?? 'utc' });
+  const dayAt = calendarOf(plant.timezone ?? 'utc', 'day');
   const days = new Map<string, StoppedPiece[]>();
-  for (const part of cutAt(pieces, (timeMs) => at(timeMs).startOf('day').plus({ days: 1 }).toMillis())) {
-    const day = at(part.start).toFormat('yyyy-MM-dd');
-    days.set(day, [...(days.get(day) ?? []), part]);
+  for (const part of cutAt(pieces, dayAt)) {
+    const { name } = dayAt(part.start);
+    const own = days.get(name);
+    if (own) own.push(part);
+    else days.set(name, [part]);
   }
   const minutesIn = (own: readonly StoppedPiece[], wanted: StoppedPiece['bucket']) =>
     minutesOf(own.filter(({ bucket }) => bucket === wanted));

@@ -1,12 +1,15 @@
 import type { DowntimeBucket, DowntimeRow } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
+import type { CalendarSpan } from '../maths/calendar.js';
 import type { StoppedPiece } from './stopped-pieces.js';
 
 const MS_PER_MINUTE = 60_000;
 
 /** Minutes of pieces; the sum over any split of them is the same but for rounding of floating point. */
-export function minutesOf(pieces: readonly StoppedPiece[]): number {
-  return pieces.reduce((sum, { start, end }) => sum + end - start, 0) / MS_PER_MINUTE;
+export function minutesOf(pieces: Iterable<StoppedPiece>): number {
+  let lengthMs = 0;
+  for (const { start, end } of pieces) lengthMs = lengthMs + end - start;
+  return lengthMs / MS_PER_MINUTE;
 }
 
 /** Cost of an hour of standstill of a machine, from plant.yaml; null = not given. */
@@ -17,74 +20,96 @@ export function hourlyCost({ costPerHour }: PlantFile, machine: string | null): 
 }
 
 /** Money lost in pieces; planned time costs nothing. null when no rate is given for any of them. */
-export function costOf(pieces: readonly StoppedPiece[], plant: PlantFile): number | null {
+export function costOf(pieces: Iterable<StoppedPiece>, plant: PlantFile): number | null {
   let cost: number | null = null;
-  for (const piece of pieces) {
-    const rate = piece.bucket === 'planned' ? null : hourlyCost(plant, piece.machine);
-    if (rate !== null) cost = (cost ?? 0) + (rate * (piece.end - piece.start)) / 3_600_000;
-  }
+  for (const piece of pieces) cost = costWith(cost, piece, plant);
   return cost;
+}
+
+function costWith(cost: number | null, piece: StoppedPiece, plant: PlantFile): number | null {
+  const rate = piece.bucket === 'planned' ? null : hourlyCost(plant, piece.machine);
+  return rate === null ? cost : (cost ?? 0) + (rate * (piece.end - piece.start)) / 3_600_000;
+}
+
+/** What a piece is counted under. */
+export interface Group {
+  readonly name: string;
+  readonly machine: string | null;
+}
+
+/** The pieces of one group and bucket, added up as they come. */
+interface Sum extends Group {
+  readonly bucket: DowntimeBucket;
+  lengthMs: number;
+  cost: number | null;
+  areAllRestarts: boolean;
+  stops: number;
+  longestMs: number;
+  /** The stop that the last piece was part of, and what the group has of it so far. */
+  stop: { machine: string; number: number; lengthMs: number };
 }
 
 /**
  * One row per group and bucket, largest first.
  *
- * @param nameOf Names the group a piece belongs to.
+ * @param pieces Those of one stop right after each other, as `recordOf` gives them.
+ * @param groupOf The group a piece belongs to.
  */
 export function rowsBy(
-  pieces: readonly StoppedPiece[],
+  pieces: Iterable<StoppedPiece>,
   plant: PlantFile,
-  nameOf: (piece: StoppedPiece) => { name: string; machine: string | null },
+  groupOf: (piece: StoppedPiece) => Group,
 ): DowntimeRow[] {
-  const groups = new Map<
-    string,
-    { name: string; machine: string | null; bucket: DowntimeBucket; pieces: StoppedPiece[] }
-  >();
+  const sums = new Map<string, Sum>();
   for (const piece of pieces) {
-    const { name, machine } = nameOf(piece);
+    const { name, machine } = groupOf(piece);
     const key = JSON.stringify([name, machine, piece.bucket]);
-    const group = groups.get(key) ?? { name, machine, bucket: piece.bucket, pieces: [] };
-    group.pieces.push(piece);
-    groups.set(key, group);
+    const sum = sums.get(key) ?? emptySum({ name, machine }, piece.bucket);
+    add(sum, piece, plant);
+    sums.set(key, sum);
   }
-  const rows = [...groups.values()].map((group) => ({
-    name: group.name,
-    bucket: group.bucket,
-    machine: group.machine,
-    minutes: minutesOf(group.pieces),
-    stops: new Set(group.pieces.map(({ machine, stop }) => `${machine} ${stop}`)).size,
-    longestMinutes: longestMinutes(group.pieces),
-    cost: costOf(group.pieces, plant),
-    ...(group.pieces.every(({ isRestart }) => isRestart) ? { isRestart: true } : {}),
+  const rows = [...sums.values()].map((sum) => ({
+    name: sum.name,
+    bucket: sum.bucket,
+    machine: sum.machine,
+    minutes: sum.lengthMs / MS_PER_MINUTE,
+    stops: sum.stops,
+    longestMinutes: sum.longestMs / MS_PER_MINUTE,
+    cost: sum.cost,
+    ...(sum.areAllRestarts ? { isRestart: true } : {}),
   }));
   return rows.sort((a, b) => b.minutes - a.minutes || a.name.localeCompare(b.name));
 }
 
-/** The stop that lost most, with all its pieces of the group together. */
-function longestMinutes(pieces: readonly StoppedPiece[]): number {
-  const byStop = new Map<string, number>();
-  for (const { machine, stop, start, end } of pieces) {
-    const key = `${machine} ${stop}`;
-    byStop.set(key, (byStop.get(key) ?? 0) + end - start);
-  }
-  let longest = 0;
-  for (const length of byStop.values()) longest = Math.max(longest, length);
-  return longest / MS_PER_MINUTE;
+function emptySum(group: Group, bucket: DowntimeBucket): Sum {
+  const nothing = { lengthMs: 0, cost: null, areAllRestarts: true, stops: 0, longestMs: 0 };
+  return { ...group, bucket, ...nothing, stop: { machine: '', number: NaN, lengthMs: 0 } };
 }
 
-/**
- * Cuts pieces where a new day, week or other stretch begins, so that each lies in one.
- *
- * @param nextMs The first such beginning after a time.
- */
-export function cutAt(pieces: readonly StoppedPiece[], nextMs: (timeMs: number) => number): StoppedPiece[] {
-  return pieces.flatMap((piece) => {
-    const parts: StoppedPiece[] = [];
+function add(sum: Sum, piece: StoppedPiece, plant: PlantFile): void {
+  const { machine, stop: number, start, end } = piece;
+  const isNewStop = sum.stop.number !== number || sum.stop.machine !== machine;
+  if (isNewStop) {
+    sum.stops++;
+    sum.stop = { machine, number, lengthMs: 0 };
+  }
+  sum.stop.lengthMs = sum.stop.lengthMs + end - start;
+  sum.longestMs = Math.max(sum.longestMs, sum.stop.lengthMs); // the stop that lost most, all its pieces together
+  sum.lengthMs = sum.lengthMs + end - start;
+  sum.cost = costWith(sum.cost, piece, plant);
+  sum.areAllRestarts &&= piece.isRestart;
+}
+
+/** Cuts pieces where a new day or week begins, so that each lies in one. */
+export function* cutAt(
+  pieces: Iterable<StoppedPiece>,
+  spanAt: (timeMs: number) => CalendarSpan,
+): Iterable<StoppedPiece> {
+  for (const piece of pieces) {
     for (let from = piece.start; from < piece.end;) {
-      const end = Math.min(piece.end, nextMs(from));
-      parts.push({ ...piece, start: from, end });
+      const end = Math.min(piece.end, spanAt(from).toMs);
+      yield { ...piece, start: from, end };
       from = end;
     }
-    return parts;
-  });
+  }
 }

@@ -40,8 +40,17 @@ export class AlarmList implements Iterable<AlarmSpan> {
   at(place: number): AlarmSpan {
     const { startMs, endMs, acknowledgedMs, subject } = this.columns;
     const { source, message, kind, zone, machine, priority } = this.subjects[subject[place]!]!;
-    const times = { startMs: startMs[place]!, endMs: endMs[place]!, acknowledgedMs: acknowledgedMs[place]! };
-    return { ...times, source, message, kind, zone, machine, priority };
+    return {
+      startMs: startMs[place]!,
+      endMs: endMs[place]!,
+      acknowledgedMs: acknowledgedMs[place]!,
+      source,
+      message,
+      kind,
+      zone,
+      machine,
+      priority,
+    };
   }
 
   *[Symbol.iterator](): Iterator<AlarmSpan> {
@@ -65,12 +74,15 @@ export class AlarmList implements Iterable<AlarmSpan> {
   /** Those at some places, in the order of the places. */
   pick(places: ArrayLike<number>): AlarmList {
     const { startMs, endMs, acknowledgedMs, subject } = this.columns;
-    const taken = (column: Float64Array) => Float64Array.from(places, (place) => column[place]!);
+    const taken = <T extends Float64Array | Uint32Array>(column: T, into: T): T => {
+      for (let i = 0; i < places.length; i++) into[i] = column[places[i]!]!;
+      return into;
+    };
     return new AlarmList(this.subjects, {
-      startMs: taken(startMs),
-      endMs: taken(endMs),
-      acknowledgedMs: taken(acknowledgedMs),
-      subject: Uint32Array.from(places, (place) => subject[place]!),
+      startMs: taken(startMs, new Float64Array(places.length)),
+      endMs: taken(endMs, new Float64Array(places.length)),
+      acknowledgedMs: taken(acknowledgedMs, new Float64Array(places.length)),
+      subject: taken(subject, new Uint32Array(places.length)),
     });
   }
 

@@ -184,8 +184,10 @@ function withAlarms(zone: Zone, opens: Draft[], { alarms }: Evidence): Draft[] {
   const slackMs = samplingMsOf(zone) + ALARM_SLACK_MS;
   const own = alarms.about((a) => a.zone === zone.index && (a.kind === 'sensor-open' || a.kind === 'sensor-fault'));
   const extra: Draft[] = [];
+  const meetingLogged = meetingOpen(opens, slackMs);
+  const meetingExtra = meetingOpen(extra, 0);
   for (const alarm of own) {
-    const met = meetingOpen(opens, alarm, slackMs) ?? meetingOpen(extra, alarm, 0);
+    const met = meetingLogged(alarm) ?? meetingExtra(alarm);
     if (met) {
       met.isInAlarms = true;
       met.alarmCount++;
@@ -194,9 +196,20 @@ function withAlarms(zone: Zone, opens: Draft[], { alarms }: Evidence): Draft[] {
   return [...opens, ...extra].sort((a, b) => a.startMs - b.startMs);
 }
 
-function meetingOpen(opens: readonly Draft[], alarm: AlarmSpan, slackMs: number): Draft | undefined {
-  const endMs = alarm.endMs > alarm.startMs ? alarm.endMs : alarm.startMs;
-  return opens.find((open) => open.startMs <= endMs + slackMs && open.endMs >= alarm.startMs - slackMs);
+/**
+ * Finds the first open that meets an alarm. Alarms must come by start, so opens that were over before one of them need
+ * no look for the next; `opens` may grow by later ones meanwhile.
+ */
+function meetingOpen(opens: readonly Draft[], slackMs: number): (alarm: AlarmSpan) => Draft | undefined {
+  let first = 0;
+  return ({ startMs, endMs }) => {
+    while (first < opens.length && opens[first]!.endMs < startMs - slackMs) first++;
+    const untilMs = Math.max(startMs, Number.isNaN(endMs) ? startMs : endMs) + slackMs;
+    for (let i = first; i < opens.length && opens[i]!.startMs <= untilMs; i++) {
+      if (opens[i]!.endMs >= startMs - slackMs) return opens[i];
+    }
+    return undefined;
+  };
 }
 
 function draftOfAlarm(alarm: AlarmSpan): Draft {
