@@ -2,7 +2,7 @@ import type { Episode, Watcher } from '../model/detector.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { BlockFacts, SampleBlock } from '../model/sample-block.js';
 import type { Zone } from '../model/zone.js';
-import { factsOf } from './shared/block-facts.js';
+import { ZoneFacts } from './shared/block-facts.js';
 
 // The list holds watchers of many state types; each one only ever meets its own.
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
@@ -36,11 +36,11 @@ export function startWatchers(
 ): RunningWatchers {
   const problems: ProblemNote[] = [];
   const lanes = watchers.map((watcher) => zones.map((zone) => new Lane(watcher, zone, settings, problems)));
+  const factsByZone = zones.map((zone) => new ZoneFacts(zone));
   return {
     take(block) {
-      const zone = zones[block.zone];
-      if (!zone) return;
-      const facts = factsOf(block, zone);
+      const facts = factsByZone[block.zone]?.of(block);
+      if (!facts) return;
       for (const lane of lanes) lane[block.zone]!.take(block, facts);
     },
     finish() {

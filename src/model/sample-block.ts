@@ -59,6 +59,9 @@ export interface BlockFacts {
   readonly largestStepDegC: number;
   /** Between two samples in a row; 0 for fewer than two. */
   readonly longestGapMs: number;
-  /** Fastest moves that heat sustained inside the block, fastest first: a few of either direction, °C/s. */
+  /**
+   * Fastest moves that heat sustained inside the block, fastest first: a few of either direction, °C/s. Moves slower than
+   * those that decide the limit by the blocks before may be left out.
+   */
   readonly fastestMoves: { readonly heating: readonly number[]; readonly cooling: readonly number[] };
 }

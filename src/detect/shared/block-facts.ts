@@ -1,18 +1,38 @@
 import { readingState, type BlockFacts, type SampleBlock } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
-import { learnMoves, limitMemoryOf, startHeatingLimit } from './heating-limit.js';
+import {
+  learnedRates,
+  learnMoves,
+  limitMemoryOf,
+  startHeatingLimit,
+  takeMoves,
+  type HeatingLimit,
+} from './heating-limit.js';
 import { stripInBlock } from './strip.js';
 
-/**
- * Works out what the watchers of one zone ask of a block alike. Valid until the next call, for the room is used again.
- * Two passes over the block; never throws.
- */
-export function factsOf(block: SampleBlock, zone: Zone): BlockFacts {
-  const isAllGood = holdsOnlyGood(block);
-  const degC = isAllGood ? block.readingDegC : goodReadings(block);
-  const moves = startHeatingLimit(zone);
-  learnMoves(moves, stripInBlock(block, degC, limitMemoryOf(zone)));
-  return { degC, isAllGood, fastestMoves: moves, ...largestSteps(block, degC) };
+/** Works out what the watchers of one zone ask of a block alike. */
+export class ZoneFacts {
+  /** What all blocks before taught: a move that is slower teaches no watcher anything. */
+  private readonly known: HeatingLimit;
+  private readonly memory: number;
+
+  constructor(zone: Zone) {
+    this.known = startHeatingLimit(zone);
+    this.memory = limitMemoryOf(zone);
+  }
+
+  /**
+   * Facts of the zone's next block. Valid until the next call for any zone, for the room is used again. A few passes
+   * over the block; never throws.
+   */
+  of(block: SampleBlock): BlockFacts {
+    const isAllGood = holdsOnlyGood(block);
+    const degC = isAllGood ? block.readingDegC : goodReadings(block);
+    const moves: HeatingLimit = { ...this.known, heating: [], cooling: [] };
+    learnMoves(moves, stripInBlock(block, degC, this.memory), learnedRates(this.known));
+    takeMoves(this.known, moves);
+    return { degC, isAllGood, fastestMoves: moves, ...largestSteps(block, degC) };
+  }
 }
 
 function holdsOnlyGood({ length, state }: SampleBlock): boolean {
@@ -34,11 +54,17 @@ function largestSteps(
 ): Pick<BlockFacts, 'largestStepDegC' | 'longestGapMs'> {
   let largestStepDegC = 0;
   let longestGapMs = 0;
-  for (let i = 1; i < length; i++) {
-    const stepDegC = Math.abs(degC[i]! - degC[i - 1]!);
+  let beforeDegC = NaN;
+  let beforeMs = NaN;
+  for (let i = 0; i < length; i++) {
+    const nowDegC = degC[i]!;
+    const nowMs = timeMs[i]!;
+    const stepDegC = Math.abs(nowDegC - beforeDegC);
     if (stepDegC > largestStepDegC) largestStepDegC = stepDegC; // NaN fails
-    const gapMs = timeMs[i]! - timeMs[i - 1]!;
+    const gapMs = nowMs - beforeMs;
     if (gapMs > longestGapMs) longestGapMs = gapMs;
+    beforeDegC = nowDegC;
+    beforeMs = nowMs;
   }
   return { largestStepDegC, longestGapMs };
 }

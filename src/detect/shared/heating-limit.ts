@@ -38,6 +38,8 @@ export interface Limits {
   readonly coolingDegCPerS: number;
 }
 
+const noLimits: Limits = { heatingDegCPerS: 0, coolingDegCPerS: 0 };
+
 export function startHeatingLimit(zone: Zone): HeatingLimit {
   const stride = strideOf(zone);
   return { stride, longestMs: 1.75 * 2 * stride * samplingMsOf(zone), heating: [], cooling: [] };
@@ -64,11 +66,19 @@ const ALMOST = 1 - 1e-9;
  */
 const SHARE_UNDONE = 0.8;
 
-/** Takes the pairs of moves that end two moves before places `from` … `to` − 1 of a strip. */
-export function learnMoves({ stride, longestMs, heating, cooling }: HeatingLimit, strip: Strip): void {
+/**
+ * Takes the pairs of moves that end two moves before places `from` … `to` − 1 of a strip.
+ *
+ * @param passed Moves up to these rates are passed over; none where it is absent.
+ */
+export function learnMoves(
+  { stride, longestMs, heating, cooling }: HeatingLimit,
+  strip: Strip,
+  passed: Limits = noLimits,
+): void {
   const { timeMs, degC, from, to } = strip;
-  let leastUp = slowestKept(heating);
-  let leastDown = slowestKept(cooling);
+  let leastUp = Math.max(passed.heatingDegCPerS, slowestKept(heating));
+  let leastDown = Math.max(passed.coolingDegCPerS, slowestKept(cooling));
   let least = ALMOST * Math.min(leastUp, leastDown);
   for (let i = Math.max(4 * stride, from) - 2 * stride; i < to - 2 * stride; i++) {
     const second = degC[i]! - degC[i - stride]!;
@@ -81,8 +91,8 @@ export function learnMoves({ stride, longestMs, heating, cooling }: HeatingLimit
     if ((rate <= leastUp && rate >= -leastDown) || spanMs > longestMs) continue;
     if (isUndone(degC, i, stride, first + second)) continue;
     keepFastest(rate > 0 ? heating : cooling, Math.abs(rate));
-    leastUp = slowestKept(heating);
-    leastDown = slowestKept(cooling);
+    leastUp = Math.max(leastUp, slowestKept(heating));
+    leastDown = Math.max(leastDown, slowestKept(cooling));
     least = ALMOST * Math.min(leastUp, leastDown);
   }
 }

@@ -14,11 +14,10 @@ export interface Strip {
   readonly to: number;
 }
 
-type Column = 'timeMs' | 'degC' | 'setpointDegC' | 'outputPercent' | 'running';
-const columns: readonly Column[] = ['timeMs', 'degC', 'setpointDegC', 'outputPercent', 'running'];
+type Columns = Omit<Strip, 'from' | 'to'>;
 
 /** A few samples kept from one block to the next, or to the merge with another piece of the log. */
-export interface Samples extends Readonly<Record<Column, Float64Array>> {
+export interface Samples extends Columns {
   length: number;
 }
 
@@ -35,7 +34,7 @@ export function noSamples(room: number): Samples {
 
 export function copySamples(from: Samples): Samples {
   const copy = noSamples(from.timeMs.length);
-  for (const column of columns) copy[column].set(from[column]);
+  copyPlaces(from, 0, from.length, copy, 0);
   copy.length = from.length;
   return copy;
 }
@@ -62,7 +61,7 @@ export function stripOfSeam(before: Samples, block: SampleBlock, degC: Float64Ar
   const to = from + count;
   const strip = roomFor(to);
   copyPlaces(before, 0, from, strip, 0);
-  copyPlaces({ ...block, degC }, 0, count, strip, from);
+  copyPlaces(stripInBlock(block, degC, 0), 0, count, strip, from);
   return { ...columnsOf(strip), from, to };
 }
 
@@ -82,7 +81,7 @@ export function stripOfSamples(before: Samples, later: Samples, count: number): 
   return { ...columnsOf(strip), from, to };
 }
 
-function columnsOf({ timeMs, degC, setpointDegC, outputPercent, running }: Samples): Omit<Strip, 'from' | 'to'> {
+function columnsOf({ timeMs, degC, setpointDegC, outputPercent, running }: Samples): Columns {
   return { timeMs, degC, setpointDegC, outputPercent, running };
 }
 
@@ -101,17 +100,15 @@ export function keepFirst(memory: Samples, strip: Strip): void {
   memory.length += count;
 }
 
+function copyPlaces(source: Columns, start: number, count: number, into: Columns, at: number): void {
+  copyColumn(source.timeMs, start, count, into.timeMs, at);
+  copyColumn(source.degC, start, count, into.degC, at);
+  copyColumn(source.setpointDegC, start, count, into.setpointDegC, at);
+  copyColumn(source.outputPercent, start, count, into.outputPercent, at);
+  copyColumn(source.running, start, count, into.running, at);
+}
+
 /** A loop, for a call of `set` with a part costs more than the few places that are copied here. */
-function copyPlaces(
-  source: Readonly<Record<Column, Float64Array>>,
-  start: number,
-  count: number,
-  into: Readonly<Record<Column, Float64Array>>,
-  at: number,
-): void {
-  for (const column of columns) {
-    const from = source[column];
-    const to = into[column];
-    for (let i = 0; i < count; i++) to[at + i] = from[start + i]!;
-  }
+function copyColumn(source: Float64Array, start: number, count: number, into: Float64Array, at: number): void {
+  for (let i = 0; i < count; i++) into[at + i] = source[start + i]!;
 }

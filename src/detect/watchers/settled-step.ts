@@ -104,7 +104,10 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
       if (!(firstStepDegC >= firstDegC)) continue; // NaN ends here too
       const lastStepDegC = Math.abs(degC[end]! - before);
       if (!(lastStepDegC >= leastKeptDegC)) continue;
-      const furthestDegC = Math.max(firstStepDegC, Math.abs(degC[jump + 1]! - before), lastStepDegC);
+      // Compared one by one: Math.max costs more here than all the rest (it has to mind NaN).
+      const nextStepDegC = Math.abs(degC[jump + 1]! - before);
+      let furthestDegC = firstStepDegC > lastStepDegC ? firstStepDegC : lastStepDegC;
+      if (!(nextStepDegC <= furthestDegC)) furthestDegC = nextStepDegC; // NaN is caught by noteStep
       if (furthestDegC < smallestDegC) continue;
       if (mayBeCalm(degC, jump, furthestDegC, timesCalmRange)) noteStep(found, strip, jump);
     }

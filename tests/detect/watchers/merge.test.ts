@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { watchers } from '../../../src/detect/index.js';
-import { factsOf } from '../../../src/detect/shared/block-facts.js';
+import { ZoneFacts } from '../../../src/detect/shared/block-facts.js';
 import type { Episode } from '../../../src/model/detector.js';
 import { readingState } from '../../../src/model/sample-block.js';
 import { makeBlocks, makeZone, type MadeSample } from '../../make/blocks.js';
@@ -43,7 +43,8 @@ const anyLog = fc.array(anySample, { minLength: 1, maxLength: 60 }).map((parts) 
 describe.each(watchers.map((watcher) => [watcher.meta.id, watcher] as const))('watcher %s', (_id, watcher) => {
   function stateOf(samples: readonly MadeSample[], cuts: readonly number[] = []): unknown {
     const state: unknown = watcher.start(zone, watcher.meta.defaults);
-    for (const block of makeBlocks(samples, cuts)) watcher.take(state, block, factsOf(block, zone));
+    const facts = new ZoneFacts(zone);
+    for (const block of makeBlocks(samples, cuts)) watcher.take(state, block, facts.of(block));
     return state;
   }
   const episodesOf = (samples: readonly MadeSample[], cuts: readonly number[] = []): readonly Episode[] =>
@@ -81,8 +82,8 @@ describe.each(watchers.map((watcher) => [watcher.meta.id, watcher] as const))('w
           const fromLeft = states.reduce((merged, state) => watcher.merge(merged, state));
           const fromRight = states.reduceRight((merged, state) => watcher.merge(state, merged));
           expect(watcher.finish(fromLeft)).toEqual(watcher.finish(fromRight));
-          for (const block of makeBlocks(samples.slice(edges[4]), []))
-            watcher.take(fromLeft, block, factsOf(block, zone));
+          const facts = new ZoneFacts(zone);
+          for (const block of makeBlocks(samples.slice(edges[4]), [])) watcher.take(fromLeft, block, facts.of(block));
           expect(watcher.finish(fromLeft)).toEqual(episodesOf(samples));
         },
       ),
