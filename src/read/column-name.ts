@@ -14,6 +14,8 @@ export interface NameParts {
   readonly scale: number;
   /** The word that decided, as it stands in the name. */
   readonly word: string;
+  /** Absent unless a noun stands before the last word ("Rear heater PV"): what the name says when that is no part of the zone's name. */
+  readonly bare?: Pick<NameParts, 'rest' | 'meaning' | 'word'>;
 }
 
 /** Stronger meanings first: "set temp" is a set point, "output temp" an output. */
@@ -58,16 +60,26 @@ export function unitOf(text: string): NamedUnit {
 export function splitName(name: string): NameParts {
   // "(2)" was put there by the reader for a name that stands twice.
   const { text, unit: bracketUnit, scale } = cutUnit(name.trim().replace(/ \(\d+\)$/, ''));
-  const cutBack = cutWords(text, 'end');
-  const cutFront = cutWords(cutBack.rest, 'start');
+  const { found, ...parts } = partsOf(text, (word) => !backNouns.test(plainWords(word)));
+  const unit = bracketUnit ?? found.find((word) => word.unit)?.unit ?? null;
+  const { found: all, ...bare } = partsOf(text, () => true);
+  return all.length === found.length ? { ...parts, unit, scale } : { ...parts, unit, scale, bare };
+}
+
+/** Behind the name of a zone these are part of it as often as not, when another word says the role. */
+const backNouns = /^(in|out|heat|heater|heating|heizung|verwarming|chauffage|calefaccion|riscaldamento|topeni)$/;
+
+/** @param isCut Whether a word behind which another has been cut may be cut as well. */
+function partsOf(text: string, isCut: (word: string) => boolean) {
+  const cutBack = cutWords(text, 'end', isCut);
+  const cutFront = cutWords(cutBack.rest, 'start', () => true);
   const found = [...cutBack.found, ...cutFront.found];
   const best = found.reduce<Found | null>(
     (a, b) => (a && strength.indexOf(a.meaning) <= strength.indexOf(b.meaning) ? a : b),
     null,
   );
-  const unit = bracketUnit ?? found.find((word) => word.unit)?.unit ?? null;
   const rest = /^\d*$/.test(cutFront.rest) && cutFront.rest !== '' ? text : cutFront.rest;
-  return { rest, meaning: best?.meaning ?? null, unit, scale, word: best?.text ?? '' };
+  return { rest, meaning: best?.meaning ?? null, word: best?.text ?? '', found };
 }
 
 /** A unit in brackets, or bare behind the name: "(°C)", "[degF]", "/ °C", "in °C", "°C", "%", "m/min". */
@@ -102,12 +114,17 @@ function wordsOf(text: string): { text: string; start: number; end: number }[] {
   }));
 }
 
-function cutWords(text: string, from: 'end' | 'start'): { rest: string; found: Found[] } {
+function cutWords(
+  text: string,
+  from: 'end' | 'start',
+  isCut: (word: string) => boolean,
+): { rest: string; found: Found[] } {
   const found: Found[] = [];
   let rest = text;
   for (;;) {
     const cut = cutPhrase(rest, from);
-    if (!cut) return { rest, found };
+    const isRoleSaid = found.some(({ meaning }) => meaning !== 'filler');
+    if (!cut || (isRoleSaid && !isCut(cut.found.text))) return { rest, found };
     rest = cut.rest;
     found.push(cut.found);
   }

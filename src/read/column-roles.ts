@@ -21,8 +21,8 @@ const mostPlausible = 20_000;
  * and where no name says anything from the numbers alone.
  */
 export function roleSeries(all: readonly Series[], plant: PlantFile | null): RoledSeries[] {
-  const parted = all.map((series) => ({ series, parts: splitName(series.name), named: byPlant(series.name, plant) }));
-  const named = parted.map(({ series, parts, named }) => named?.(series) ?? byName(series, parts));
+  const parts = settleNouns(all.map((series) => splitName(series.name)));
+  const named = all.map((series, i) => byPlant(series.name, plant)?.(series) ?? byName(series, parts[i]!));
   const first = namedByZone(joinNumbered(named, unsaid));
   const zones = new Set(
     first.filter((it) => it.role === 'setpoint' || it.role === 'output').map((it) => looseName(it.rest)),
@@ -35,6 +35,25 @@ export function roleSeries(all: readonly Series[], plant: PlantFile | null): Rol
   const byNumbers = roled.filter(({ why }) => why === numbersAlone);
   if (byNumbers.length === 0 || areOneQuantity(byNumbers)) return roled;
   return roled.map((it) => (it.why === numbersAlone ? { ...it, isQuantityUnknown: true } : it));
+}
+
+/**
+ * "Rear heater PV" is the reading of the rear heater, unless "Rear SP" shows that the zone is called "Rear", or "Rear PV"
+ * that the other is what its heater does.
+ */
+function settleNouns(all: readonly NameParts[]): NameParts[] {
+  const shown = all.filter(({ bare, meaning }) => !bare && meaning !== null);
+  const isReading = ({ meaning }: NameParts): boolean => meaning === 'reading' || meaning === 'temperature';
+  return all.map((parts) => {
+    const { bare, rest } = parts;
+    if (!bare) return parts;
+    const named = looseName(bare.rest);
+    const others = shown.filter((other) => looseName(other.rest) === named);
+    const isZone = all.some((other) => other.meaning === 'setpoint' && looseName(other.rest) === looseName(rest));
+    if (isZone || others.length === 0) return parts;
+    // A word for the output beside the zone's own reading.
+    return isReading(parts) && others.some(isReading) ? { ...parts, ...bare } : { ...parts, rest: bare.rest };
+  });
 }
 
 const unsaid = 'its name does not say what it is';

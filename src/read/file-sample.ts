@@ -95,24 +95,54 @@ export interface SampledRow {
 const headRows = 400;
 const innerRows = 120;
 const tailRows = 150;
+/** From the lines between the head and the next stretch, which are there anyhow, so many short stretches are taken. */
+const betweenCount = 6;
+const betweenRows = 30;
 /** Wide rows say more each: above this many cells fewer rows are taken. */
 const usualWidth = 12;
 
 /** Cuts sampled lines into rows, as many as are needed to judge a file. The last stretch gives its last rows. */
 export function sampleRows(samples: readonly SampledLines[], dialect: Dialect): SampledRow[] {
-  const width = usualCount(samples[0]!.lines.slice(0, 50).map((line) => splitCells(line, dialect).length));
+  const [head, ...others] = samples;
+  const width = usualCount(head!.lines.slice(0, 50).map((line) => splitCells(line, dialect).length));
   const share = Math.min(1, usualWidth / width);
-  return samples
-    .flatMap(({ firstLine, lines }, stretch) => {
-      const isTail = stretch > 0 && stretch === samples.length - 1;
-      const most = Math.ceil(stretch === 0 ? headRows * Math.max(0.4, share) : (isTail ? tailRows : innerRows) * share);
-      const chosen = isTail ? lines.slice(-most) : lines.slice(0, most);
-      const rows = chosen.map((text, i) => ({ stretch, line: firstLine + i, cells: splitCells(text, dialect) }));
-      if (stretch > 0 || samples.length > 1 || lines.length <= most) return rows;
-      // A file that was looked at in one piece: its end tells the last time.
-      const end = lines.slice(Math.max(most, lines.length - Math.ceil(tailRows * share)));
-      const endLine = firstLine + lines.length - end.length;
-      return [...rows, ...end.map((text, i) => ({ stretch: 1, line: endLine + i, cells: splitCells(text, dialect) }))];
-    })
+  const rowsOf = (rows: number): number => Math.ceil(rows * share);
+  const most = Math.ceil(headRows * Math.max(0.4, share));
+  // A file that was looked at in one piece: its end tells the last time.
+  const last = others.at(-1) ?? head!;
+  const tail = lastLines(
+    last,
+    Math.min(rowsOf(tailRows), last === head ? Math.max(0, head.lines.length - most) : Infinity),
+  );
+  const between = part(head!, most, head!.lines.length - (last === head ? tail.lines.length : 0));
+  const stretches = [
+    part(head!, 0, most),
+    ...spread(between, betweenCount, rowsOf(betweenRows)),
+    ...others.slice(0, -1).map((sample) => part(sample, 0, rowsOf(innerRows))),
+    tail,
+  ];
+  return stretches
+    .flatMap(({ firstLine, lines }, stretch) =>
+      lines.map((text, i) => ({ stretch, line: firstLine + i, cells: splitCells(text, dialect) })),
+    )
     .filter((row) => row.cells.length > 1 || row.cells[0]!.trim() !== '');
+}
+
+function part({ firstLine, lines }: SampledLines, from: number, to: number): SampledLines {
+  return { firstLine: firstLine + from, lines: lines.slice(from, to) };
+}
+
+function lastLines(sample: SampledLines, count: number): SampledLines {
+  return part(sample, Math.max(0, sample.lines.length - count), sample.lines.length);
+}
+
+/** Stretches of `rows` lines, evenly over a longer one; all of it where it is too short for that. */
+function spread(sample: SampledLines, count: number, rows: number): SampledLines[] {
+  const { length } = sample.lines;
+  if (length === 0) return [];
+  if (length <= count * rows) return [sample];
+  return Array.from({ length: count }, (_, i) => {
+    const from = Math.floor((i * (length - rows)) / (count - 1));
+    return part(sample, from, from + rows);
+  });
 }

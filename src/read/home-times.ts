@@ -30,7 +30,8 @@ export function isNearRange(ms: number, { fromMs, toMs }: TimeRange): boolean {
 
 /**
  * The spans of time in which a file is at home, from a sample of its rows: the span that holds most rows, and every
- * span that holds most of one sampled stretch, so that parts years apart all count and stray rows do not.
+ * span that holds most of one sampled stretch, so that parts years apart all count and stray rows do not. A span from
+ * which the file comes back to where it was is a clock that was upset, and no home.
  *
  * @param clock Times of the sampled rows, NaN where there is none.
  * @param stretch Number of the sampled stretch of each row.
@@ -47,9 +48,16 @@ export function homeTimes(clock: readonly number[], stretch: readonly number[]):
   });
   const sizes = rowsIn.map((counts) => [...counts.values()].reduce((sum, count) => sum + count, 0));
   const largest = sizes.indexOf(Math.max(...sizes));
-  const isHome = (at: number): boolean =>
-    at === largest || [...rowsIn[at]!].some(([number, count]) => count > rowsOf.get(number)! / 2);
-  return spans.filter((_, at) => isHome(at));
+  const spanOf = [...rowsOf.keys()].map((number) =>
+    rowsIn.findIndex((counts) => (counts.get(number) ?? 0) > rowsOf.get(number)! / 2),
+  );
+  return spans.filter((_, at) => at === largest || (spanOf.includes(at) && !isLeftAgain(spanOf, at)));
+}
+
+/** @param spanOf Span of each sampled stretch, in file order; −1 where none holds most of it. */
+function isLeftAgain(spanOf: readonly number[], at: number): boolean {
+  const before = spanOf[spanOf.indexOf(at) - 1];
+  return before !== undefined && before >= 0 && before === spanOf[spanOf.lastIndexOf(at) + 1];
 }
 
 function spansOf(clock: readonly number[]): TimeRange[] {

@@ -63,27 +63,14 @@ const tenthsAbove = 900;
  */
 export function guessScale(series: readonly RoledSeries[]): number {
   if (series.length === 0 || series.some((it) => it.series.decimals > 0 || it.scale !== 1)) return 1;
-  const highs = series.map((it) =>
+  const numbers = series.map((it) => it.series.value.filter((value) => value > 0 && value < 30_000));
+  const middle = (share: number): number =>
     quantile(
-      it.series.value.filter((value) => value > 0 && value < 30_000),
-      0.8,
-    ),
-  );
-  const lows = series.map((it) =>
-    quantile(
-      it.series.value.filter((value) => value > 0 && value < 30_000),
-      0.05,
-    ),
-  );
-  const high = quantile(
-    highs.filter((value) => !Number.isNaN(value)),
-    0.5,
-  );
-  const low = quantile(
-    lows.filter((value) => !Number.isNaN(value)),
-    0.5,
-  );
-  return high >= tenthsAbove && low >= 100 ? 0.1 : 1;
+      numbers.map((values) => quantile(values, share)).filter((value) => !Number.isNaN(value)),
+      0.5,
+    );
+  // A log of a few hours at the set point is mostly cold.
+  return middle(0.95) >= tenthsAbove && middle(0.05) >= 100 ? 0.1 : 1;
 }
 
 /** Factor that makes a file's outputs run from 0 to 100. */

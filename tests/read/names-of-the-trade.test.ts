@@ -77,3 +77,28 @@ test('numbered things are not roles where nothing leads', async () => {
   const { zones } = await survey([file]);
   expect(zones.map(({ name }) => name)).toEqual(['Heater 1', 'Heater 2']);
 });
+
+describe('a noun before the word that says the role', () => {
+  const cell = (name: string, i: number): string =>
+    /OUT|%/.test(name) ? String(30 + (i % 5)) : /SP/.test(name) ? '180' : `${170 + (i % 3)}.${i % 7}`;
+
+  test.each([
+    [['Rear heater PV', 'Rear heater SP', 'Rear heater OUT'], 'Rear heater', ['reading', 'setpoint', 'output']],
+    [['Rear heater Actual', 'Front heater Actual'], 'Rear heater', ['reading']],
+    [['Kiln out PV', 'Kiln out SP', 'Kiln in PV', 'Kiln in SP'], 'Kiln out', ['reading', 'setpoint']],
+    [['Kiln PV', 'Kiln SP', 'Kiln out PV', 'Kiln out SP'], 'Kiln out', ['reading', 'setpoint']],
+    [['Zone 1 PV', 'Zone 1 SP', 'Zone 1 heater OUT'], 'Zone 1', ['reading', 'setpoint', 'output']],
+    [['Zone 1 PV', 'Zone 1 SP', 'Zone 1 heat Actual'], 'Zone 1', ['reading', 'setpoint', 'output']],
+    [['Zone 1 heater temperature', 'Zone 1 SP', 'Zone 1 OUT'], 'Zone 1', ['reading', 'setpoint', 'output']],
+  ] as const)('%s', async (names, zone, roles) => {
+    const file = join(folder, 'nouns.csv');
+    const rows = Array.from({ length: 40 }, (_, i) =>
+      [`2025-12-30 08:${String(i).padStart(2, '0')}:00`, ...names.map((name) => cell(name, i))].join(','),
+    );
+    writeFileSync(file, `Time,${names.join(',')}\n${rows.join('\n')}\n`);
+    const { files, zones } = await survey([file]);
+    const found = zones.find(({ name }) => name === zone);
+    const mine = files[0]!.columns.filter((column) => found && column.zones.includes(found.index));
+    expect(mine.map(({ role }) => role)).toEqual(roles);
+  });
+});

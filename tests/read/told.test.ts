@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { gather } from '../../src/gather.js';
 import { demandZones, survey } from '../../src/read/survey.js';
-import { inFolder, pourPaths } from './poured.js';
+import { inFolder, pourFiles, pourPaths } from './poured.js';
 
 const rowCount = 400;
 const clock = (i: number) => new Date(Date.UTC(2026, 0, 5, 6) + i * 10_000).toISOString();
@@ -110,4 +110,14 @@ test('a packed file that begins cold shows further on that its numbers are tenth
     const { result } = await pourPaths([folder]);
     expect(result.sources[0]!.notes.join()).toContain('tenths of a degree');
   });
+});
+
+test('a log of some days that begins and ends cold shows in between that it counts tenths', async () => {
+  const lines = Array.from({ length: 8640 }, (_, i) => {
+    const hour = (i / 120) % 24;
+    const isHot = hour >= 7 && hour < 21;
+    return `${new Date(Date.UTC(2026, 4, 4) + i * 30_000).toISOString()},${isHot ? 1600 + (i % 5) : 181 + (i % 3)},${isHot ? 1600 : 0}`;
+  });
+  const { zones } = await pourFiles({ 'log.csv': `Time,Knife PV,Knife SP\n${lines.join('\n')}\n` });
+  expect(Math.max(...zones[0]!.readingDegC)).toBeCloseTo(160.4, 6);
 });
