@@ -6,6 +6,7 @@ import { OddCells, type TextValue } from './odd-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
+import { TenthsBytes } from './tenths-bytes.js';
 import { TimeBytes } from './time-bytes.js';
 import { compileTime, joinDateAndClock } from './time-format.js';
 import { parseClock } from './time-text.js';
@@ -37,6 +38,7 @@ export class RowScanner {
   private readonly bounds: CellBounds;
   private readonly odd: OddCells;
   private readonly tags: TagTable;
+  private readonly tenths: TenthsBytes;
   private readonly time: TimeBytes;
   private readonly readTimeCell: (cell: string) => number;
   private readonly decimal: number;
@@ -58,6 +60,7 @@ export class RowScanner {
     this.bounds = new CellBounds(file.dialect);
     this.odd = new OddCells(file);
     this.tags = new TagTable(this.bounds);
+    this.tenths = new TenthsBytes(file.dialect);
     this.decimal = file.dialect.decimal.charCodeAt(0);
     this.hasRunningText = file.tags.some((tag) => tag.role === 'running');
     this.time = new TimeBytes(file.time, file.encoding);
@@ -94,17 +97,24 @@ export class RowScanner {
    * @returns First byte of the next row; -1 when the row is out of the ordinary and must go through `take`.
    */
   scan(bytes: Buffer, start: number, at: number): number {
-    const { decimal } = this;
+    const { decimal, tenths } = this;
     const { actions, numbers, firstPlace, columnCount } = this.plan;
     const { separator, isBlankApart } = this.bounds;
     this.startRow();
+    tenths.lookAt(bytes);
     let p = isBlankApart ? this.bounds.skipBlanks(bytes, start) : start;
     for (let c = 0; c < columnCount; c++) {
       const action = actions[c]!;
-      let q =
-        action === act.number
-          ? putNumber(bytes, p, decimal, numbers, firstPlace[c]! + at)
-          : this.skim(action, bytes, p);
+      let q: number;
+      if (action === act.number) {
+        const place = firstPlace[c]! + at;
+        const next = tenths.put(p, numbers, place);
+        if (next >= 0) {
+          p = next;
+          continue;
+        }
+        q = putNumber(bytes, p, decimal, numbers, place);
+      } else q = this.skim(action, bytes, p);
       if (q >= 0 && bytes[q] === separator && !isBlankApart) {
         p = q + 1;
         continue;
