@@ -12,7 +12,7 @@ import { findShape, type FileShape } from './shape.js';
 import type { SurveyOptions } from './survey-options.js';
 import { rowsOfMoreTags } from './more-tags.js';
 import { sampleTable, tableParts } from './table-source.js';
-import { readHead, type TextRef } from './text-source.js';
+import { readHead, type TextHead, type TextRef } from './text-source.js';
 import { findTiming, type Timing } from './timing.js';
 import { listZip } from './zip-source.js';
 
@@ -115,9 +115,11 @@ const plainDialect: Dialect = { separator: ',', decimal: '.', thousands: '', quo
 async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
   const head = await readHead(ref);
   const base: Base = { ...ref, sizeBytes: head.sizeBytes, encoding: head.encoding, dialect: plainDialect };
+  if (head.longLineBytes > 0 && head.bytes.length === 0) throw oneLine(ref, head);
   if (head.bytes.length === 0)
     throw new LogProblem('empty-file', { file: ref.name }, 'The file is empty.', 'Check the export; the rest is read.');
   if (head.isBinary) throw binaryProblem(ref);
+  if (!head.bytes.includes('\n') && /\r[^\r]+\r/.test(head.bytes.toString('latin1'))) throw returnsOnly(ref);
   const samples = await sampleLines(ref, head);
   const { dialect, ambiguous } = detectDialect(
     samples.flatMap((it, i) => it.lines.slice(i === 0 ? 0 : -20)).slice(0, 300),
@@ -130,7 +132,45 @@ async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantF
       'Export it again with semicolons between the cells, or with decimal points.',
     );
   const isEndSampled = head.isWhole || (ref.container === 'text' && samples.length > 1);
-  return draftFrom({ ...base, dialect }, sampleRows(samples, dialect), isEndSampled, options, plant);
+  const { draft, problems } = await draftFrom(
+    { ...base, dialect },
+    sampleRows(samples, dialect),
+    isEndSampled,
+    options,
+    plant,
+  );
+  return { draft, problems: head.longLineBytes > 0 ? [longFirstLine(ref, head), ...problems] : problems };
+}
+
+function longFirstLine({ name }: TextRef, { longLineBytes }: TextHead): ProblemNote {
+  return {
+    ...{ code: 'long-line', file: name, line: 1 },
+    what: `The first line is ${millions(longLineBytes)} characters long, and no header or row is; the table was looked for behind it.`,
+    todo: 'Open the file in a text editor and delete that line if it is not part of the log, or export it again.',
+  };
+}
+
+function oneLine({ name }: TextRef, { longLineBytes, encoding }: TextHead): LogProblem {
+  return new LogProblem(
+    'long-line',
+    { file: name, line: 1 },
+    `The whole file is one line of ${millions(longLineBytes)} characters (${encoding}), so it has no rows.`,
+    'Export it again with a line end behind every row; this file was left out.',
+  );
+}
+
+function millions(count: number): string {
+  return `${(count / 1e6).toFixed(1)} million`;
+}
+
+/** As text editors wrote it before Mac OS X. */
+function returnsOnly({ name }: TextRef): LogProblem {
+  return new LogProblem(
+    'unknown-layout',
+    { file: name, line: 1 },
+    'Its lines end with a carriage return alone, so that all of it is one line.',
+    'Save it with the line ends of Windows or Unix; this file was left out.',
+  );
 }
 
 function binaryProblem(ref: TextRef): LogProblem {

@@ -25,13 +25,14 @@ const packedStrideBytes = 4 * 1024 * 1024;
  * the beginning.
  */
 export async function sampleLines(ref: TextRef, head: TextHead): Promise<SampledLines[]> {
-  const start = { firstLine: 1, lines: linesOf(head.bytes, head, head.isWhole) };
+  const firstLine = head.longLineBytes > 0 ? 2 : 1;
+  const start = { firstLine, lines: linesOf(head.bytes, head, head.isWhole) };
   if (head.isWhole || head.encoding.startsWith('utf-16')) return [start];
   if (ref.container !== 'text') return [start, ...(await packedSamples(ref, head))];
   const file = await openHandle(ref.path);
   try {
     const samples = [start];
-    for (const { from, length } of windowsOf(head.bytes.length, head.sizeBytes)) {
+    for (const { from, length } of windowsOf(head.longLineBytes + head.bytes.length, head.sizeBytes)) {
       const buffer = Buffer.alloc(length);
       const { bytesRead } = await file.read(buffer, 0, length, from);
       const isLast = from + bytesRead >= head.sizeBytes;

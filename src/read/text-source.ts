@@ -9,6 +9,9 @@ export type TextRef = Pick<LogFile, 'name' | 'path' | 'part' | 'container'> & {
   readonly sizeBytes?: number;
 };
 
+const lineFeed = 10;
+const carriageReturn = 13;
+
 /** How many bytes of the beginning are looked at to understand a file. */
 export const headBytes = 256 * 1024;
 
@@ -17,6 +20,8 @@ export interface TextHead {
   readonly encoding: Encoding;
   /** First bytes without mark, UTF-8 or Windows-1252 (UTF-16 is turned into UTF-8). */
   readonly bytes: Buffer;
+  /** Bytes of a first line that is too long for a row; it is left out of `bytes`. 0 = there is none. */
+  readonly longLineBytes: number;
   /** True when `bytes` is the whole file. */
   readonly isWhole: boolean;
   readonly isBinary: boolean;
@@ -30,22 +35,51 @@ export async function readHead(ref: TextRef): Promise<TextHead> {
   const raw = await firstBytes(openRaw(ref));
   const { encoding, markBytes } = detectEncoding(raw.subarray(0, 64 * 1024));
   const isWhole = raw.length < headBytes;
-  if (!encoding.startsWith('utf-16'))
-    return { encoding, bytes: raw.subarray(markBytes), isWhole, isBinary: looksBinary(raw), sizeBytes };
-  const text = new TextDecoder(encoding).decode(raw);
-  return { encoding, bytes: Buffer.from(text, 'utf8'), isWhole, isBinary: false, sizeBytes };
+  const isWide = encoding.startsWith('utf-16');
+  const bytes = isWide ? Buffer.from(new TextDecoder(encoding).decode(raw), 'utf8') : raw.subarray(markBytes);
+  const head = { encoding, bytes, longLineBytes: 0, isWhole, isBinary: !isWide && looksBinary(raw), sizeBytes };
+  if (isWhole || head.isBinary || bytes.includes(lineFeed)) return head;
+  return { ...head, ...(await behindFirstLine(ref, encoding)) };
+}
+
+/** A first line that is longer than what is looked at: finds its end and takes what follows. */
+async function behindFirstLine(
+  ref: TextRef,
+  encoding: Encoding,
+): Promise<Pick<TextHead, 'bytes' | 'isWhole' | 'longLineBytes'>> {
+  const source = await openText(ref, encoding);
+  const buffer = Buffer.alloc(headBytes);
+  let longLineBytes = 0;
+  try {
+    for (let count = await source.fill(buffer, 0); count > 0; count = await source.fill(buffer, 0)) {
+      const at = buffer.subarray(0, count).indexOf(lineFeed);
+      longLineBytes += at < 0 ? count : at;
+      if (at < 0) continue;
+      buffer.copyWithin(0, at + 1, count);
+      const length = await fillUp(source, buffer, count - at - 1);
+      return { bytes: buffer.subarray(0, length), isWhole: length < headBytes, longLineBytes };
+    }
+  } finally {
+    await source.close();
+  }
+  return { bytes: buffer.subarray(0, 0), isWhole: true, longLineBytes };
 }
 
 async function firstBytes(opening: Promise<ByteSource>): Promise<Buffer> {
   const source = await opening;
   const buffer = Buffer.alloc(headBytes);
-  let length = 0;
   try {
-    for (let count = 1; count > 0 && length < headBytes; length += count) count = await source.fill(buffer, length);
+    return buffer.subarray(0, await fillUp(source, buffer, 0));
   } finally {
     await source.close();
   }
-  return buffer.subarray(0, length);
+}
+
+/** Fills a buffer from a place on; returns how far it is filled, which is less than all only at the end of the text. */
+async function fillUp(source: ByteSource, buffer: Buffer, from: number): Promise<number> {
+  let length = from;
+  for (let count = 1; count > 0 && length < buffer.length; length += count) count = await source.fill(buffer, length);
+  return length;
 }
 
 /** Opens a text for reading from its beginning as UTF-8 or Windows-1252 bytes. A mark may stand in front. */
@@ -102,9 +136,6 @@ export interface LinePlace {
   /** True when a carriage return stands between `end` and the line end. */
   hasReturn: boolean;
 }
-
-const lineFeed = 10;
-const carriageReturn = 13;
 
 /**
  * A window that moves over the bytes of a text so that it always holds whole lines. The scanners read the buffer

@@ -114,6 +114,38 @@ describe('rows that cannot be read are counted, with line and reason', () => {
   });
 });
 
+describe('a first line that is no row', () => {
+  const long = '9'.repeat(10_000_000);
+  const notes = ({ result, found }: Awaited<ReturnType<typeof pourFiles>>) =>
+    [...found.problems, ...result.problems].filter(({ code }) => code === 'long-line');
+
+  test.each([
+    ['log.csv', (text: string) => text],
+    ['log.csv.gz', (text: string) => gzipSync(text)],
+    ['log.txt', (text: string) => Buffer.from(`\ufeff${text}`, 'utf16le')],
+  ])('%s: it is told with its line and length, and the table behind it is read', async (name, pack) => {
+    const poured = await pourFiles({ [name]: pack(`${long}\n${good()}`) });
+    expect(notes(poured)[0]).toMatchObject({ line: 1 });
+    expect(notes(poured)[0]!.what).toContain('The first line is 10.0 million characters long');
+    expect(poured.zones[0]!.timeMs).toHaveLength(50);
+    expect(poured.found.files[0]!.firstDataLine).toBe(3);
+    expectSentences(poured);
+  });
+
+  test('a file that is one line says so', async () => {
+    const poured = await pourFiles({ 'one.csv': long, 'good.csv': good() });
+    expect(notes(poured)).toMatchObject([
+      { line: 1, what: expect.stringContaining('one line of 10.0 million characters') },
+    ]);
+    expect(poured.zones[0]!.timeMs).toHaveLength(50);
+  });
+
+  test('carriage returns alone end no lines', async () => {
+    const poured = await pourFiles({ 'old.csv': good().replaceAll('\n', '\r'), 'good.csv': good() });
+    expect(told(poured, 'unknown-layout')).toMatchObject({ line: 1, what: expect.stringContaining('carriage return') });
+  });
+});
+
 test('a column named __proto__ is a column', async () => {
   const { zones } = await pourFiles({ 'log.csv': `Time,__proto__ (°C),constructor (°C)\n${lines(0, 30)}` });
   expect(zones.map((zone) => zone.name)).toEqual(['__proto__', 'constructor']);
