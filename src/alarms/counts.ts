@@ -1,7 +1,7 @@
 import type { AlarmSpan, AlarmSubject } from '../model/alarm.js';
 import type { AlarmCount } from '../model/alarm-findings.js';
 import type { AlarmList } from '../model/alarm-list.js';
-import { lengthByStart, type Interval } from '../maths/intervals.js';
+import { coveredLength } from '../maths/intervals.js';
 
 const MS_PER_MINUTE = 60_000;
 
@@ -14,24 +14,12 @@ export function alarmName({ source, message }: AlarmSubject): string {
 /** Alarms by what they are about; those whose key is null are left out. */
 export function groupBy(alarms: AlarmList, keyOf: (subject: AlarmSubject) => string | null): Map<string, AlarmList> {
   const keys = alarms.subjects.map(keyOf);
-  return groupsOf(alarms, (place) => keys[alarms.columns.subject[place]!]!);
+  return alarms.groupBy((place) => keys[alarms.columns.subject[place]!]!);
 }
 
 /** Alarms by when they start. */
 export function groupByStart(alarms: AlarmList, keyOf: (startMs: number) => string): Map<string, AlarmList> {
-  return groupsOf(alarms, (place) => keyOf(alarms.columns.startMs[place]!));
-}
-
-function groupsOf(alarms: AlarmList, keyAt: (place: number) => string | null): Map<string, AlarmList> {
-  const places = new Map<string, number[]>();
-  for (let place = 0; place < alarms.length; place++) {
-    const key = keyAt(place);
-    if (key === null) continue;
-    const group = places.get(key);
-    if (group) group.push(place);
-    else places.set(key, [place]);
-  }
-  return new Map([...places].map(([key, group]) => [key, alarms.pick(group)]));
+  return alarms.groupBy((place) => keyOf(alarms.columns.startMs[place]!));
 }
 
 /**
@@ -53,17 +41,12 @@ export function endWithin({ startMs, endMs }: AlarmTimes, logEndMs: number): num
 }
 
 export function countOf(name: string, count: number, alarms: AlarmList, total: number, endMs: number): AlarmCount {
+  const { startMs, endMs: goneMs } = alarms.columns;
+  const endAt = (place: number) => endWithin({ startMs: startMs[place]!, endMs: goneMs[place]! }, endMs);
   return {
     name,
     count,
     share: total === 0 ? 0 : count / total,
-    minutesInAlarm: lengthByStart(spansWithin(alarms, endMs)) / MS_PER_MINUTE,
+    minutesInAlarm: coveredLength(startMs, endAt) / MS_PER_MINUTE,
   };
-}
-
-function* spansWithin(alarms: AlarmList, logEndMs: number): Iterable<Interval> {
-  const { startMs, endMs } = alarms.columns;
-  for (const [place, start] of startMs.entries()) {
-    yield { start, end: endWithin({ startMs: start, endMs: endMs[place]! }, logEndMs) };
-  }
 }

@@ -2,7 +2,7 @@ import type { AlarmKind } from '../model/alarm.js';
 import type { AlarmFindings } from '../model/alarm-findings.js';
 import type { AlarmList } from '../model/alarm-list.js';
 import type { Zone } from '../model/zone.js';
-import { mergeIntervals, type Interval } from '../maths/intervals.js';
+import { mergeByStart, type Interval } from '../maths/intervals.js';
 
 /** A zone judged to have a fault, and when; NaN = not told, then the fault is taken to last. */
 export interface FaultyZone {
@@ -30,9 +30,14 @@ export function removableBy(
   zones: readonly Zone[],
   faulty: readonly FaultyZone[],
 ): AlarmFindings['removable'] {
+  if (faulty.length === 0) return [];
+  const sides = [coldKinds, hotKinds].map((kinds) => ({
+    kinds,
+    spansOf: zones.map(({ index }) => spansAround(alarms, index, kinds)),
+  }));
   const countsByZone = faulty.flatMap((fault) => {
     const zone = zones[fault.zone];
-    const count = zone ? explainedCount(alarms, zones, zone, fault) : 0;
+    const count = zone ? explainedCount(alarms, sides, othersOf(zones, zone), fault) : 0;
     return zone && count > 0 ? [{ zone: zone.name, machine: zone.machine, count }] : [];
   });
   let removed = 0;
@@ -44,19 +49,29 @@ export function removableBy(
     });
 }
 
+/** The alarms of one side, too cold or too hot. */
+interface Side {
+  readonly kinds: ReadonlySet<AlarmKind>;
+  /** By zone index: when others may follow an alarm of the zone. */
+  readonly spansOf: readonly (readonly Interval[])[];
+}
+
+function othersOf(zones: readonly Zone[], { index, machine }: Zone): number[] {
+  return zones.filter((zone) => zone.machine === machine && zone.index !== index).map((zone) => zone.index);
+}
+
 function explainedCount(
   alarms: AlarmList,
-  zones: readonly Zone[],
-  { index, machine }: Zone,
-  { fromMs, toMs }: FaultyZone,
+  sides: readonly Side[],
+  others: readonly number[],
+  { zone, fromMs, toMs }: FaultyZone,
 ): number {
-  const others = zones.filter((zone) => zone.machine === machine && zone.index !== index);
   const own = (isWanted: (kind: AlarmKind) => boolean) =>
-    alarms.about((alarm) => alarm.zone === index && isWanted(alarm.kind));
+    alarms.about((alarm) => alarm.zone === zone && isWanted(alarm.kind));
   const ofInput = own((kind) => inputKinds.has(kind)).length;
   const isInFault = (timeMs: number) => !(timeMs < fromMs - OTHERS_FOLLOW_MS || timeMs > toMs);
-  const onSides = [coldKinds, hotKinds].map((kinds) => {
-    const isWithOthers = withOthers(alarms, others, kinds);
+  const onSides = sides.map(({ kinds, spansOf }) => {
+    const isWithOthers = withOthers(others.map((other) => spansOf[other]!));
     return own((kind) => kinds.has(kind)).columns.startMs.filter(
       (timeMs) => !isWithOthers(timeMs) && isInFault(timeMs),
     );
@@ -66,21 +81,20 @@ function explainedCount(
   return [...onSides, rest].reduce((sum, { length }) => sum + length, ofInput);
 }
 
-/** Says for rising times whether at least half of some zones have an alarm of these kinds about then. */
-function withOthers(
-  alarms: AlarmList,
-  others: readonly Zone[],
-  kinds: ReadonlySet<AlarmKind>,
-): (timeMs: number) => boolean {
-  const walkers = others.map(({ index }) => {
-    const { startMs, endMs } = alarms.about(({ zone, kind }) => zone === index && kinds.has(kind)).columns;
-    const spans = Array.from(startMs, (start, i) => {
-      const lastMs = Number.isNaN(endMs[i]!) ? Infinity : endMs[i]!;
-      return { start: start - OTHERS_FOLLOW_MS, end: Math.max(start + OTHERS_FOLLOW_MS, lastMs) };
-    });
-    return walker(mergeIntervals(spans));
+/** When an alarm of these kinds stood on a zone, or would soon or had just begun. */
+function spansAround(alarms: AlarmList, zoneIndex: number, kinds: ReadonlySet<AlarmKind>): Interval[] {
+  const { startMs, endMs } = alarms.about(({ zone, kind }) => zone === zoneIndex && kinds.has(kind)).columns;
+  const spans = Array.from(startMs, (start, i) => {
+    const lastMs = Number.isNaN(endMs[i]!) ? Infinity : endMs[i]!;
+    return { start: start - OTHERS_FOLLOW_MS, end: Math.max(start + OTHERS_FOLLOW_MS, lastMs) };
   });
-  return (timeMs) => others.length > 0 && walkers.filter((holds) => holds(timeMs)).length * 2 >= others.length;
+  return mergeByStart(spans);
+}
+
+/** Says for rising times whether at least half of some zones have an alarm about then. */
+function withOthers(spansOfOthers: readonly (readonly Interval[])[]): (timeMs: number) => boolean {
+  const walkers = spansOfOthers.map(walker);
+  return (timeMs) => walkers.length > 0 && walkers.filter((holds) => holds(timeMs)).length * 2 >= walkers.length;
 }
 
 /** Whether a time lies in one of some spans; times must not fall from call to call. */

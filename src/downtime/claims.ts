@@ -108,16 +108,20 @@ function isTooShort(startMs: number, endMs: number, { running, settings }: Claim
  * zone to come up after that is only the slowest, unless it takes much longer than the others.
  */
 function coldClaims(alarm: ZoneAlarm, kind: AlarmKind, isAlone: OutAlone, { digest, settings }: ClaimInput): Claim[] {
-  const { startMs, endMs, zone } = alarm;
+  const { startMs, endMs, name, zone } = alarm;
   const aloneMs = kind === 'heater' ? startMs : aloneFrom(alarm, isAlone, digest, settings);
-  const together = { ...alarm, endMs: aloneMs, name: TOGETHER, zone: null, faultEndMs: aloneMs };
-  if (aloneMs > startMs && endMs - aloneMs < settings.slowestHeatUpMs) {
-    return [{ ...together, endMs, faultEndMs: endMs }];
-  }
+  const togetherUntil = (untilMs: number) => ({
+    startMs,
+    endMs: untilMs,
+    name: TOGETHER,
+    zone: null,
+    faultEndMs: untilMs,
+  });
+  if (aloneMs > startMs && endMs - aloneMs < settings.slowestHeatUpMs) return [togetherUntil(endMs)];
   const isShort = endMs - startMs < settings.longestRecoveryMs;
   const hotMs = isShort ? hotAgain(zone, startMs, endMs, digest, settings) : endMs;
-  const own = { ...alarm, startMs: aloneMs, faultEndMs: Math.max(endMs, hotMs) };
-  return aloneMs > startMs ? [together, own] : [own];
+  const own = { startMs: aloneMs, endMs, name, zone, faultEndMs: Math.max(endMs, hotMs) };
+  return aloneMs > startMs ? [togetherUntil(aloneMs), own] : [own];
 }
 
 interface ZoneAlarm {

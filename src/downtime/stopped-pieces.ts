@@ -3,7 +3,13 @@ import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { DowntimeBucket } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
-import { intersectIntervals, mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
+import {
+  intersectIntervals,
+  mergeByStart,
+  mergeIntervals,
+  subtractIntervals,
+  type Interval,
+} from '../maths/intervals.js';
 import { attributeStop, type Piece } from './attribute-stop.js';
 import type { Claim } from './claim.js';
 import { claimsOf } from './claims.js';
@@ -80,16 +86,18 @@ function rhythmOf(input: MachineInput): StopRhythm | null {
  * the reset. A cause that comes while it stands or is being started trips nothing anew. The restart itself is not
  * part of the stop, since nothing shows it.
  */
-function stopsOfClaims(claims: readonly Claim[], { resetMs, restartMs }: DowntimeSettings): Interval[] {
-  const stops: Interval[] = [];
+function stopsOfClaims(claims: readonly Claim[], settings: DowntimeSettings): Interval[] {
+  return mergeByStart(stopPerClaim(claims, settings));
+}
+
+function* stopPerClaim(claims: readonly Claim[], { resetMs, restartMs }: DowntimeSettings): Iterable<Interval> {
   let runsAgainMs = -Infinity;
   for (const { startMs, faultEndMs, zone } of claims) {
     const isTrip = zone !== null && startMs >= runsAgainMs;
     const end = isTrip ? Math.max(faultEndMs, startMs + resetMs) : faultEndMs;
-    stops.push({ start: startMs, end });
+    yield { start: startMs, end };
     runsAgainMs = Math.max(runsAgainMs, zone === null ? end : end + restartMs);
   }
-  return mergeIntervals(stops);
 }
 
 function piecesOf(

@@ -1,15 +1,14 @@
 import type { DowntimeBucket, DowntimeRow } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
 import type { CalendarSpan } from '../maths/calendar.js';
+import { lengthOf } from '../maths/intervals.js';
 import type { StoppedPiece } from './stopped-pieces.js';
 
 const MS_PER_MINUTE = 60_000;
 
 /** Minutes of pieces; the sum over any split of them is the same but for rounding of floating point. */
 export function minutesOf(pieces: Iterable<StoppedPiece>): number {
-  let lengthMs = 0;
-  for (const { start, end } of pieces) lengthMs = lengthMs + end - start;
-  return lengthMs / MS_PER_MINUTE;
+  return lengthOf(pieces) / MS_PER_MINUTE;
 }
 
 /** Cost of an hour of standstill of a machine, from plant.yaml; null = not given. */

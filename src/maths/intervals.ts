@@ -12,12 +12,24 @@ export interface Interval {
  * @returns New intervals. Never throws, never changes its input. Cost n·log n.
  */
 export function mergeIntervals(intervals: Iterable<Interval>, bridge = 0): Interval[] {
-  const sorted = [...intervals].filter(({ start, end }) => end > start).sort((a, b) => a.start - b.start);
+  return mergeByStart(
+    [...intervals].filter(({ start, end }) => end > start).sort((a, b) => a.start - b.start),
+    bridge,
+  );
+}
+
+/** As `mergeIntervals` for those that come by start: none of them is kept, so there may be very many. Cost n. */
+export function mergeByStart(intervals: Iterable<Interval>, bridge = 0): Interval[] {
   const merged: { start: number; end: number }[] = [];
-  for (const { start, end } of sorted) {
-    const last = merged.at(-1);
-    if (last && start - last.end <= bridge) last.end = Math.max(last.end, end);
-    else merged.push({ start, end });
+  let last: { start: number; end: number } | null = null;
+  for (const { start, end } of intervals) {
+    if (!(end > start)) continue;
+    if (last && start - last.end <= bridge) {
+      last.end = Math.max(last.end, end);
+      continue;
+    }
+    last = { start, end };
+    merged.push(last);
   }
   return merged;
 }
@@ -56,25 +68,32 @@ export function subtractIntervals(from: Iterable<Interval>, taken: Iterable<Inte
 
 /** Length of the ground covered; what overlaps counts once. 0 for none. Never throws. Cost n·log n. */
 export function totalLength(intervals: Iterable<Interval>): number {
-  return mergeIntervals(intervals).reduce((sum, { start, end }) => sum + end - start, 0);
+  return lengthOf(mergeIntervals(intervals));
 }
 
-/** As `totalLength` for intervals that come by start, with none of them kept. Cost n. */
-export function lengthByStart(intervals: Iterable<Interval>): number {
-  let total = 0;
-  let from = NaN;
-  let to = NaN;
-  for (const { start, end } of intervals) {
+/**
+ * As `totalLength` for very many intervals that come by start: none is made an object of.
+ *
+ * @param starts Ascending. @param endAt The end of the one at a place.
+ */
+export function coveredLength(starts: Float64Array, endAt: (place: number) => number): number {
+  let length = 0;
+  let coveredTo = -Infinity;
+  for (let place = 0; place < starts.length; place++) {
+    const end = endAt(place);
+    const start = Math.max(starts[place]!, coveredTo);
     if (!(end > start)) continue;
-    if (start <= to) {
-      to = Math.max(to, end);
-      continue;
-    }
-    if (!Number.isNaN(from)) total = total + to - from;
-    from = start;
-    to = end;
+    length = length + end - start;
+    coveredTo = end;
   }
-  return Number.isNaN(from) ? total : total + to - from;
+  return length;
+}
+
+/** Length of intervals that do not overlap. */
+export function lengthOf(merged: Iterable<Interval>): number {
+  let length = 0;
+  for (const { start, end } of merged) length = length + end - start;
+  return length;
 }
 
 /**

@@ -65,10 +65,38 @@ export class AlarmList implements Iterable<AlarmSpan> {
 
   /** Those at the places that are asked for. */
   where(isWanted: (place: number) => boolean): AlarmList {
-    const places = new Uint32Array(this.length);
+    const marks = new Uint8Array(this.length);
     let count = 0;
-    for (let place = 0; place < this.length; place++) if (isWanted(place)) places[count++] = place;
-    return this.pick(places.subarray(0, count));
+    for (let place = 0; place < this.length; place++) {
+      if (!isWanted(place)) continue;
+      marks[place] = 1;
+      count++;
+    }
+    const places = new Uint32Array(count);
+    for (let place = 0, next = 0; next < count; place++) if (marks[place] === 1) places[next++] = place;
+    return this.pick(places);
+  }
+
+  /** Lists by a key, in the order in which the keys come; alarms whose key is null are left out. */
+  groupBy(keyAt: (place: number) => string | null): Map<string, AlarmList> {
+    const keys: string[] = [];
+    const numbers = new Map<string, number>(); // from 1 on; 0 is left out
+    const counts = [0];
+    const numberAt = new Uint32Array(this.length);
+    for (let place = 0; place < this.length; place++) {
+      const key = keyAt(place);
+      if (key === null) continue;
+      const number = numbers.get(key) ?? keys.push(key);
+      numbers.set(key, number);
+      numberAt[place] = number;
+      counts[number] = (counts[number] ?? 0) + 1;
+    }
+    const places = counts.map((count) => new Uint32Array(count));
+    const filled = counts.map(() => 0);
+    numberAt.forEach((number, place) => {
+      if (number > 0) places[number]![filled[number]!++] = place;
+    });
+    return new Map(keys.map((key, i) => [key, this.pick(places[i + 1]!)]));
   }
 
   /** Those at some places, in the order of the places. */

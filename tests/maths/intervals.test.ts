@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
+  coveredLength,
   intersectIntervals,
   isCovered,
-  lengthByStart,
+  mergeByStart,
   mergeIntervals,
   subtractIntervals,
   totalLength,
@@ -53,11 +54,21 @@ test('a point is covered when an interval holds it; the end is not held', () => 
   );
 });
 
+test('intervals by start merge in one pass to what any order merges to', () => {
+  fc.assert(
+    fc.property(several, (given) => {
+      const byStart = [...given].sort((a, b) => a.start - b.start);
+      expect(mergeByStart(byStart.values(), 1)).toEqual(mergeIntervals(given, 1));
+    }),
+  );
+});
+
 test('length in one pass is the length of the merged ground', () => {
   fc.assert(
     fc.property(several, (given) => {
       const byStart = [...given].sort((a, b) => a.start - b.start);
-      expect(lengthByStart(byStart)).toBe(totalLength(given));
+      const starts = Float64Array.from(byStart, ({ start }) => start);
+      expect(coveredLength(starts, (i) => byStart[i]!.end)).toBe(totalLength(given));
     }),
   );
 });

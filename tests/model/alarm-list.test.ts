@@ -54,3 +54,19 @@ test('moved alarms stand in order of start again, and the list they came from is
     }),
   );
 });
+
+test('groups hold each alarm with a key once, keys in the order in which they come', () => {
+  fc.assert(
+    fc.property(spans, (given) => {
+      const keyOf = ({ zone, startMs }: AlarmSpan) => (zone === 3 ? null : `${zone} ${startMs % 2}`);
+      const list = AlarmList.of(given);
+      const expected = new Map<string, AlarmSpan[]>();
+      for (const alarm of given) {
+        const key = keyOf(alarm);
+        if (key !== null) expected.set(key, [...(expected.get(key) ?? []), alarm]);
+      }
+      const groups = [...list.groupBy((place) => keyOf(list.at(place)))].map(([key, group]) => [key, [...group]]);
+      expect(groups).toEqual([...expected]);
+    }),
+  );
+});
