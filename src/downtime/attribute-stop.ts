@@ -57,16 +57,17 @@ export function attributeStop(
 }
 
 /**
- * What explains a stop when nothing fresh does: a zone whose reading left its band not long before the machine last
- * ran, one that left it later and that the machine waited for to the end, or a fault that people ran on with and that
- * ends in this stop.
+ * What explains a stop when nothing fresh does: an alarm with words unknown that came with it, a zone whose reading left
+ * its band not long before the machine last ran, one that left it later and that the machine waited for to the end, or a
+ * fault that people ran on with and that ends in this stop.
  */
 function isLastResort(
-  { startMs, endMs, isQuiet }: Claim,
+  { startMs, endMs, zone, isQuiet }: Claim,
   stop: Interval,
   ranUntilMs: number,
-  { lookBackMs, outOfBandLeadMs, restartMs, slowestHeatUpMs }: DowntimeSettings,
+  { lookAheadMs, lookBackMs, outOfBandLeadMs, restartMs, slowestHeatUpMs }: DowntimeSettings,
 ): boolean {
+  if (isQuiet && zone === null) return startMs >= ranUntilMs - lookBackMs && startMs <= stop.start + lookAheadMs;
   if (isQuiet) {
     if (startMs <= stop.start) return startMs >= ranUntilMs - outOfBandLeadMs;
     // Without load, or on its way to a new set point, a sound zone leaves its band for some minutes, too.

@@ -25,8 +25,13 @@ export function deviationOn({ zones }: Machine, digest: PlantDigest): Deviation 
   };
 }
 
-function usualLevelDegC({ meanDegC, runningShare }: ZoneDigest): number {
-  const whileRunning = meanDegC.filter((degC, place) => runningShare[place]! > 0 && !Number.isNaN(degC));
+function usualLevelDegC({ meanDegC, runningShare, outputPercent }: ZoneDigest): number {
+  const isRunning = (degC: number, place: number) => runningShare[place]! > 0 && !Number.isNaN(degC);
+  // An output at its stop holds nothing: the heat is stuck on, or too weak.
+  const isInCharge = (place: number) => !(outputPercent[place]! <= 0 || outputPercent[place]! >= 100);
+  const held = meanDegC.filter((degC, place) => isRunning(degC, place) && isInCharge(place));
+  if (held.length >= FEWEST_MINUTES) return heldDegC(held);
+  const whileRunning = meanDegC.filter(isRunning);
   if (whileRunning.length >= FEWEST_MINUTES) return heldDegC(whileRunning);
   const cold = quantile(meanDegC, 0.02);
   const hot = quantile(meanDegC, 0.95);

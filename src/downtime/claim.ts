@@ -12,6 +12,6 @@ export interface Claim {
    * for a zone that is still too cold when its alarm clears.
    */
   readonly faultEndMs: number;
-  /** Told by the readings alone, without an alarm: counts only for a stop that nothing else explains. */
+  /** Told by the readings alone, or by an alarm with words unknown: counts only for a stop that nothing else explains. */
   readonly isQuiet?: boolean;
 }

@@ -4,7 +4,8 @@ import type { PlantDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
 import type { Interval } from '../maths/intervals.js';
 import type { Claim } from './claim.js';
-import { outAloneOn, type OutAlone } from './out-together.js';
+import { coldClaims, type ColdAlarm } from './cold-claims.js';
+import { outAloneOn } from './out-together.js';
 import { outOfBandSpans } from './out-of-band.js';
 import { isOf } from './production-time.js';
 import type { Machine } from './machine-minutes.js';
@@ -24,9 +25,7 @@ const stoppingKinds: ReadonlySet<AlarmKind> = new Set([
  * column does, or the silence of the machine's own alarms, a stop that comes with such an alarm is the zone's.
  */
 const hotKinds: ReadonlySet<AlarmKind> = new Set(['temperature-high', 'deviation-high']);
-const coldKinds: ReadonlySet<AlarmKind> = new Set(['temperature-low', 'deviation-low', 'heater']);
-/** What a claim is called when a zone is too cold together with its machine. */
-const TOGETHER = 'several zones too cold';
+const coldKinds: ReadonlySet<AlarmKind> = new Set(['temperature-low', 'deviation-low']);
 
 /** An alarm and a fault seen in the readings this near to each other are one event; the alarm has the exact times. */
 const SAME_EVENT_MS = 120_000;
@@ -58,28 +57,32 @@ export function claimsOf(input: ClaimInput): Claim[] {
 function alarmClaims(input: ClaimInput): Claim[] {
   const { machine, alarms, digest } = input;
   const names = new Map(machine.zones.map(({ index, name }) => [index, name]));
-  const isAlone = outAloneOn(machine, digest);
   const stopping = alarms.about((subject) => {
     const { zone, kind } = subject;
-    if (zone === null) return kind === 'machine-stop' && isOf(subject, machine);
+    if (zone === null) return (kind === 'machine-stop' || isUnplaced(kind, input)) && isOf(subject, machine);
     return names.has(zone) && stoppingKinds.has(kind);
   });
   const claims: Claim[] = [];
+  const cold: ColdAlarm[] = [];
   for (const alarm of stopping) {
-    const { zone, message } = alarm;
-    const startMs = alarm.startMs;
+    const { startMs, zone, kind, message } = alarm;
     const endMs = endOf(alarm, digest);
-    if (zone === null) claims.push({ startMs, endMs, name: message, zone, faultEndMs: endMs });
-    else claims.push(...zoneClaims({ startMs, endMs, name: names.get(zone)!, zone }, alarm.kind, isAlone, input));
+    if (zone === null) {
+      const named = { startMs, endMs, name: message, zone, faultEndMs: endMs };
+      claims.push(isUnplaced(kind, input) ? { ...named, isQuiet: true } : named);
+    } else {
+      const own = { startMs, endMs, name: names.get(zone)!, zone };
+      if (kind === 'heater') cold.push({ ...own, isHeater: true });
+      else if (coldKinds.has(kind)) cold.push(...(isOfTheStart(startMs, endMs, input) ? [] : [own]));
+      else if (!isTooShort(startMs, endMs, input)) claims.push({ ...own, faultEndMs: endMs });
+    }
   }
-  return claims;
+  return [...claims, ...coldClaims(cold, outAloneOn(machine, digest), digest, input.settings)];
 }
 
-function zoneClaims(alarm: ZoneAlarm, kind: AlarmKind, isAlone: OutAlone, input: ClaimInput): Claim[] {
-  const { startMs, endMs } = alarm;
-  if (coldKinds.has(kind) && kind !== 'heater' && isOfTheStart(startMs, endMs, input)) return [];
-  if (coldKinds.has(kind)) return coldClaims(alarm, kind, isAlone, input);
-  return isTooShort(startMs, endMs, input) ? [] : [{ ...alarm, faultEndMs: endMs }];
+/** Words of a machine that nobody knows: they name a stop that a running column proves, but prove none. */
+function isUnplaced(kind: AlarmKind, { running }: ClaimInput): boolean {
+  return kind === 'other' && running !== null;
 }
 
 /** An alarm that still stands does so to the end of the log. */
@@ -101,89 +104,6 @@ function isOfTheStart(startMs: number, endMs: number, { running, digest, setting
 
 function isTooShort(startMs: number, endMs: number, { running, settings }: ClaimInput): boolean {
   return running === null && endMs > startMs && endMs - startMs < settings.tripMs;
-}
-
-/**
- * A zone too cold answers for the stop from when it is cold alone; before that the machine is cold as a whole. The last
- * zone to come up after that is only the slowest, unless it takes much longer than the others.
- */
-function coldClaims(alarm: ZoneAlarm, kind: AlarmKind, isAlone: OutAlone, { digest, settings }: ClaimInput): Claim[] {
-  const { startMs, endMs, name, zone } = alarm;
-  const aloneMs = kind === 'heater' ? startMs : aloneFrom(alarm, isAlone, digest, settings);
-  const togetherUntil = (untilMs: number) => ({
-    startMs,
-    endMs: untilMs,
-    name: TOGETHER,
-    zone: null,
-    faultEndMs: untilMs,
-  });
-  if (aloneMs > startMs && endMs - aloneMs < settings.slowestHeatUpMs) return [togetherUntil(endMs)];
-  const isShort = endMs - startMs < settings.longestRecoveryMs;
-  const hotMs = isShort ? hotAgain(zone, startMs, endMs, digest, settings) : endMs;
-  const own = { startMs: aloneMs, endMs, name, zone, faultEndMs: Math.max(endMs, hotMs) };
-  return aloneMs > startMs ? [togetherUntil(aloneMs), own] : [own];
-}
-
-interface ZoneAlarm {
-  readonly startMs: number;
-  readonly endMs: number;
-  readonly name: string;
-  readonly zone: number;
-}
-
-/**
- * First moment of an alarm from which the zone stays cold alone for as long as others need to follow it down; the end of
- * the alarm when there is none.
- */
-function aloneFrom(
-  { startMs, endMs, zone }: ZoneAlarm,
-  isAlone: OutAlone,
-  { startMs: logStartMs, periodMs, length }: PlantDigest,
-  { othersFollowMs }: DowntimeSettings,
-): number {
-  const first = Math.max(0, Math.floor((startMs - logStartMs) / periodMs));
-  const following = Math.ceil(othersFollowMs / periodMs);
-  const last = Math.min(length - 1, Math.max(first, Math.ceil((endMs - logStartMs) / periodMs) - 1));
-  let from = first;
-  for (let place = first; place <= last && place - from <= following; place++) {
-    if (!isAlone(zone, place, -1)) from = place + 1;
-  }
-  if (from > last) return Math.max(startMs, endMs);
-  return Math.max(startMs, logStartMs + from * periodMs);
-}
-
-/**
- * When a zone that was too cold let the machine run again. It recovers while the machine stands and falls again under
- * load, so the top of its reading marks the restart, and the restart time before it is not the fault's.
- */
-function hotAgain(
-  zone: number,
-  startMs: number,
-  endMs: number,
-  digest: PlantDigest,
-  settings: DowntimeSettings,
-): number {
-  const top = topOfRecovery(digest, zone, startMs, endMs + settings.longestRecoveryMs);
-  return Number.isNaN(top) ? endMs : top - settings.restartMs;
-}
-
-/** End of the minute in which a rising reading turned; NaN when it never rose. */
-function topOfRecovery(
-  { startMs, periodMs, length, zones }: PlantDigest,
-  zone: number,
-  fromMs: number,
-  toMs: number,
-): number {
-  const { meanDegC } = zones[zone]!;
-  const first = Math.max(0, Math.floor((fromMs - startMs) / periodMs));
-  const last = Math.min(length - 1, Math.floor((toMs - startMs) / periodMs));
-  let lowest = Infinity;
-  for (let i = first; i < last; i++) {
-    const now = meanDegC[i]!;
-    lowest = Math.min(lowest, Number.isNaN(now) ? Infinity : now);
-    if (now > lowest && meanDegC[i + 1]! < now) return startMs + (i + 0.5) * periodMs;
-  }
-  return NaN;
 }
 
 function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {

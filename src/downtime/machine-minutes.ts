@@ -63,10 +63,13 @@ export function heatedMinutes({ zones }: Machine, digest: PlantDigest, heatedSha
   });
 }
 
+/** A machine that never cools was never seen cold: then a warm room stands for it (common practice). */
+const WARM_ROOM_DEG_C = 30;
+
 function zoneHeated(zone: ZoneDigest, heatedShare: number): Float32Array {
   const above = (column: Float32Array, limit: number) =>
     column.map((value) => (Number.isNaN(value) ? NaN : value > limit ? 1 : 0));
-  const cold = quantile(zone.meanDegC, 0.02);
+  const cold = Math.min(quantile(zone.meanDegC, 0.02), WARM_ROOM_DEG_C);
   const hot = quantile(zone.meanDegC, 0.9);
   const isHot = above(zone.meanDegC, cold + (hot - cold) * heatedShare);
   const usualSetpoint = quantile(zone.setpointDegC, 0.9);

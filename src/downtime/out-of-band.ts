@@ -50,26 +50,26 @@ function usualDistanceDegC(awayOf: readonly Float32Array[], running: Float32Arra
   return median(awayOf.map((away) => median(away.map((degC, i) => (running[i]! > 0 ? Math.abs(degC) : NaN)))));
 }
 
+/**
+ * Of each time out of the band, the parts in which the zone is out alone. A part soon after which the others follow is
+ * the beginning of a fall of all of them; one that comes after such a fall must last `slowestHeatUpMs`.
+ */
 function spansOnSide(
   away: Float32Array,
   side: Side,
   bandDegC: number,
   isAlone: (place: number) => boolean,
   { startMs, periodMs }: PlantDigest,
-  { slowestHeatUpMs }: DowntimeSettings,
+  { othersFollowMs, slowestHeatUpMs }: DowntimeSettings,
 ): Interval[] {
   const spans: Interval[] = [];
+  const isOut = (place: number) => side * away[place]! > bandDegC;
   for (let i = 0; i < away.length; i++) {
-    if (!(side * away[i]! > bandDegC)) continue;
-    const first = i;
-    let alone = NaN; // first place from which it is out alone
-    for (; i < away.length && side * away[i]! > bandDegC; i++) {
-      if (!isAlone(i)) alone = NaN;
-      else if (Number.isNaN(alone)) alone = i;
-    }
-    if (Number.isNaN(alone)) continue;
-    const isLastBack = alone > first && (i - alone) * periodMs < slowestHeatUpMs;
-    if (!isLastBack) spans.push({ start: startMs + alone * periodMs, end: startMs + i * periodMs });
+    if (!isOut(i) || !isAlone(i)) continue;
+    const from = i;
+    while (isOut(i) && isAlone(i)) i++;
+    const leastMs = isOut(from - 1) ? slowestHeatUpMs : isOut(i) ? othersFollowMs : 0;
+    if ((i - from) * periodMs > leastMs) spans.push({ start: startMs + from * periodMs, end: startMs + i * periodMs });
   }
   return spans;
 }

@@ -120,6 +120,17 @@ describe('with a running column', () => {
       ).minutesByZone,
     ).toEqual([0, 0]);
   });
+  test('an alarm with words unknown names a stop that nothing else explains, and proves none', () => {
+    const digest = makeDigest(300, (i) => (i >= 100 && i < 130 ? 0 : 1));
+    const unplaced = { ...alarm(100, 125), kind: 'other' as const, message: 'Lidding end' };
+    const { findings } = run(digest, [unplaced]);
+    expect(findings.pareto.map(({ name, minutes }) => [name, minutes])).toEqual([['Lidding end', 30]]);
+    expect(run(digest, [unplaced, open(100, 130)]).minutesByZone).toEqual([30, 0]);
+    const early = { ...unplaced, startMs: 90 * minute, endMs: 130 * minute }; // the machine ran with it
+    expect(run(digest, [early]).findings.unknownMinutes).toBe(30);
+    const blind = makeDigest(300, () => NaN);
+    expect(run(blind, [unplaced]).findings.stoppedMinutes).toBe(0);
+  });
   test('a row every two minutes holds its state: a stop is one stop, not half of its minutes', () => {
     const digest = makeDigest(300, (i) => (i % 2 > 0 ? NaN : i >= 100 && i < 140 ? 0 : 1));
     const slow = attributeDowntime({
@@ -162,6 +173,15 @@ describe('with a running column', () => {
       const forLong = (z: number, i: number) => (z === 1 && i >= 20 ? 30 : 0);
       expect(run(away(stands(100, 160), forLong), []).minutesByZone).toEqual([0, 0, 0]);
     });
+    test('has the stop of a start in which it alone stays cold, also when the machine cools down as a whole later', () => {
+      const cold = (z: number, i: number) => (i < 60 || i >= 350 || z === 1 ? -150 : 0);
+      const { minutesByZone } = run(away(stands(0, 180), cold), []);
+      expect(minutesByZone).toEqual([0, 120, 0]); // from the others' heat at 60 until people run on without it
+    });
+    test('is not the zone that falls first when all of them fall', () => {
+      const falls = (z: number, i: number) => (i >= 97 + 3 * z && i < 155 ? -30 : 0);
+      expect(run(away(stands(100, 160), falls), []).minutesByZone).toEqual([0, 0, 0]);
+    });
   });
   test('heats off is planned', () => {
     const off = (i: number) => i >= 200;
@@ -200,12 +220,45 @@ describe('with a running column', () => {
       expect(findings.otherMinutes).toBe(30);
       expect(findings.pareto[0]!.name).toBe('several zones too cold');
     });
+    test('the slowest zone of a machine is no fault, until it takes much longer than it usually does', () => {
+      const falls = [0, 60, 120, 180, 240].map((from) => ({ from, own: 40 }));
+      const slow = (last: number) => falls.map((fall, i) => (i === 4 ? { ...fall, own: last } : fall));
+      const log = (all: typeof falls) =>
+        cooled(
+          (i) => (all.some(({ from, own }) => i >= from + 5 && i < from + own) ? 0 : 1),
+          (z, i) => (all.some(({ from, own }) => i >= from + 4 && i < from + (z === 0 ? own : 20)) ? 20 : 0),
+        );
+      const alarms = (all: typeof falls) => all.map(({ from, own }) => cold(from + 5, from + own));
+      const lostMin = (last: number) => run(log(slow(last)), alarms(slow(last))).minutesByZone[0]!;
+      expect(lostMin(40)).toBe(0); // 20 min behind the others each time
+      expect(lostMin(55)).toBe(35);
+    });
+    test('a zone that leaves its band for some minutes while the machine stands is on its way, and no cause', () => {
+      const digest = (ownMin: number) =>
+        cooled(stands(100, 140), (z, i) => (z === 0 && i >= 120 && i < 120 + ownMin ? 12 : 0));
+      const lost = (ownMin: number) => run(digest(ownMin), [cold(120, 120 + ownMin)]).findings;
+      const limitMin = downtimeDefaults.slowestHeatUpMs / minute;
+      expect(lost(limitMin - 1)).toMatchObject({ zoneFaultMinutes: 0, unknownMinutes: 40 });
+      expect(lost(limitMin + 10).zoneFaultMinutes).toBe(limitMin + 10);
+      // the same minutes while it runs are the zone's, for then the zone stopped it
+      const running = cooled(stands(100, 109), (z, i) => (z === 0 && i >= 99 && i < 109 ? 12 : 0));
+      expect(run(running, [cold(100, 109)]).minutesByZone[0]).toBe(9);
+    });
     test('the last to come up is only slow, unless it stays cold long after the others', () => {
       const until = (own: number) =>
         cooled(stands(100, own), (z, i) => (i >= 99 && i < (z === 0 ? own : 130) ? 20 : 0));
       expect(run(until(134), [cold(100, 134)]).minutesByZone).toEqual([0, 0, 0]);
       expect(run(until(160), [cold(100, 160)]).minutesByZone).toEqual([30, 0, 0]);
     });
+  });
+  test('a machine that never cools stands in production time, whatever its set point was moved to', () => {
+    const digest = makeDigest(400, (i) => (i >= 100 && i < 140 ? 0 : 1));
+    const zonesOf = digest.zones.map((zone) => ({
+      ...zone,
+      meanDegC: zone.meanDegC.map((_, i) => (i < 250 ? 163 : 180)),
+      setpointDegC: zone.setpointDegC.fill(NaN),
+    }));
+    expect(run({ ...digest, zones: zonesOf }, []).findings).toMatchObject({ plannedMinutes: 0, unknownMinutes: 40 });
   });
   test('heats off with the set point left on is planned: no output, and cold', () => {
     const off = (i: number) => i >= 200;
