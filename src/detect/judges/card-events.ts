@@ -1,10 +1,9 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
-import { binomialTest } from '../../maths/binomial.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { momentMsOf } from '../shared/opens.js';
-import { momentsOf, type Moment } from '../shared/same-moment.js';
+import { judgeZones, symptomOf } from '../shared/judge-zones.js';
+import type { Moment } from '../shared/same-moment.js';
+import { sharedFailuresOf } from '../shared/shared-failures.js';
 
 export interface CardEventsSettings {
   readonly fewestShared: number;
@@ -30,14 +29,11 @@ export const cardEvents: Judge<CardEventsSettings> = {
   judge(evidence, settings) {
     return judgeZones(evidence, 'card-events', (zone) => {
       if (evidence.zones.length < 2) return `Zone ${zone.name}: it is the only zone in the log.`;
-      const own = momentsOf(evidence).filter((moment) => moment.zones.includes(zone.index));
-      const shared = own.filter((moment) => moment.zones.length > 1);
+      const { own, shared, expectedCount, chancePValue } = sharedFailuresOf(evidence)[zone.index]!;
       const isEverywhere = (moment: Moment) => moment.zones.length >= Math.max(3, 0.9 * evidence.zones.length);
       if (shared.length < settings.fewestShared && !shared.some((moment) => moment.zones.length >= 3)) return [];
-      const chance = chanceOfMeeting(evidence, zone, own);
-      const { atLeast } = binomialTest(shared.length, own.length, Math.min(0.999, Math.max(1e-9, chance)));
       const sharedShare = shared.length / own.length;
-      if (atLeast > settings.largestPValue || sharedShare < settings.smallestSharedShare) return [];
+      if (chancePValue > settings.largestPValue || sharedShare < settings.smallestSharedShare) return [];
       const group = groupOf(shared, zone, settings.groupShare);
       return [
         symptomOf('card-events', shared[0]!.startMs, shared.at(-1)!.startMs, shared.length, {
@@ -46,32 +42,14 @@ export const cardEvents: Judge<CardEventsSettings> = {
           sharedShare,
           zonesAtOnceCount: median(shared.map((moment) => moment.zones.length)),
           everywhereShare: shared.filter(isEverywhere).length / shared.length,
-          expectedCount: chance * own.length,
-          chancePValue: atLeast,
+          expectedCount,
+          chancePValue,
           ...groupFacts(evidence, zone, group),
         }),
       ];
     });
   },
 };
-
-/** At least this long is looked at, so that one burst is no time of its own (own choice). */
-const LEAST_SPAN_MS = 24 * 3_600_000;
-
-/**
- * Chance that a moment of this zone meets an independent one of another zone, by how often those come in the time in
- * which this zone's lie: two zones that each fail on the same hot days meet more often than the whole log lets expect.
- */
-function chanceOfMeeting(evidence: Evidence, zone: Zone, own: readonly Moment[]): number {
-  const { startMs, endMs } = windowOf(evidence);
-  const missingMs = Math.max(0, LEAST_SPAN_MS - (own.at(-1)!.startMs - own[0]!.startMs));
-  const fromMs = Math.max(startMs, own[0]!.startMs - missingMs / 2);
-  const toMs = Math.min(endMs, own.at(-1)!.startMs + missingMs / 2);
-  const others = momentsOf(evidence).filter(
-    (moment) => moment.startMs >= fromMs && moment.startMs <= toMs && moment.zones.some((z) => z !== zone.index),
-  ).length;
-  return 1 - Math.exp((-others * 2 * momentMsOf(zone)) / (toMs - fromMs));
-}
 
 /** Zones that take part in enough of this zone's shared moments, itself among them. */
 function groupOf(shared: readonly Moment[], zone: Zone, groupShare: number): ReadonlySet<number> {

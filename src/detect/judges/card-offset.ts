@@ -35,12 +35,12 @@ export const cardOffset: Judge<CardOffsetSettings> = {
       if (zone.card === null) return unstatedCard(evidence, zone);
       const known = shifts.get(zone.card) ?? shiftOf(evidence, zone.card, settings);
       shifts.set(zone.card, known);
-      if (typeof known === 'string') {
-        const together = unstatedCard(evidence, zone);
-        return typeof together !== 'string' && together.length > 0 ? together : `Zone ${zone.name}: ${known}`;
-      }
-      if (known.facts === null) return [];
-      return [symptomOf('card-offset', known.fit.onsetMs, windowOf(evidence).endMs, 1, known.facts)];
+      if (typeof known !== 'string' && known.facts !== null)
+        return [symptomOf('card-offset', known.fit.onsetMs, windowOf(evidence).endMs, 1, known.facts)];
+      // A shift that settles, or comes and goes, is neither a step nor a ramp: then the zones that move as one tell.
+      const together = unstatedCard(evidence, zone);
+      if (typeof together !== 'string' && together.length > 0) return together;
+      return typeof known === 'string' ? `Zone ${zone.name}: ${known}` : [];
     });
   },
 };

@@ -1,7 +1,8 @@
 import type { Judge } from '../../model/detector.js';
 import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { burstStarts, opensOf } from '../shared/opens.js';
+import { burstStarts } from '../shared/opens.js';
+import { ownOpensOf } from '../shared/own-opens.js';
 import { rateFacts } from '../shared/rate-facts.js';
 import { openSpanOf } from '../shared/repair-lives.js';
 
@@ -33,7 +34,7 @@ export const opensByHeat: Judge<OpensByHeatSettings> = {
       if (lessHours < fewestHoursEachSide) {
         return `Zone ${zone.name}: ${lessHours.toFixed(1)} h on the lesser side of hot and cold, needed ${fewestHoursEachSide}.`;
       }
-      const own = opensOf(evidence)[zone.index]!.filter((open) => open.othersAtOnceCount < 2);
+      const own = ownOpensOf(evidence)[zone.index]!;
       const known = own.filter((open) => !Number.isNaN(open.hot));
       const span = openSpanOf(evidence, zone, known);
       if (!span) return [];

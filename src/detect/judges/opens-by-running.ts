@@ -1,9 +1,11 @@
 import type { Judge } from '../../model/detector.js';
-import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
+import { evenOverMovingRatio, type MovingCounts } from '../shared/even-or-moving.js';
+import { conditionsOf, exposureBetween, exposuresOf, type Exposure } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { burstStarts, opensOf, type Open } from '../shared/opens.js';
+import { burstStarts, type Open } from '../shared/opens.js';
+import { ownOpensOf } from '../shared/own-opens.js';
 import { rateFacts } from '../shared/rate-facts.js';
-import { openSpanOf } from '../shared/repair-lives.js';
+import { openSpanOf, type OpenSpan } from '../shared/repair-lives.js';
 
 export interface OpensByRunningSettings {
   /** With less time on one side, the sides cannot be compared (own choice). */
@@ -38,22 +40,22 @@ export const opensByRunning: Judge<OpensByRunningSettings> = {
       if (lessHours < fewestHoursEachSide) {
         return `Zone ${zone.name}: ${lessHours.toFixed(1)} h on the lesser side of running and standing, needed ${fewestHoursEachSide}.`;
       }
-      const own = opensOf(evidence)[zone.index]!.filter((open) => open.othersAtOnceCount < 2);
+      const own = ownOpensOf(evidence)[zone.index]!;
       const known = own.filter((open) => !Number.isNaN(open.runningShare));
       const span = openSpanOf(evidence, zone, known);
       if (!span) return [];
       const { opens } = span;
       const within = exposureBetween(evidence, zone.index, span.fromMs, span.toMs);
-      const isHotOnly = opens.every((open) => open.hot !== 0);
+      const isHotOnly = [span.first, ...opens].every((open) => open.hot !== 0);
       const runningHours = isHotOnly ? within.hotRunningHours : within.runningHours;
       const stoppedHours = isHotOnly ? within.hotStoppedHours : within.stoppedHours;
       const bursts = burstStarts(opens);
       const runningBursts = bursts.filter(isRunning).length;
+      const runningCount = opens.filter(isRunning).length;
       const rates = rateFacts(
         { events: runningBursts, exposure: runningHours },
         { events: bursts.length - runningBursts, exposure: stoppedHours },
       );
-      const runningCount = opens.filter(isRunning).length;
       return [
         symptomOf('opens-by-running', span.fromMs, opens.at(-1)!.endMs, opens.length, {
           runningCount,
@@ -68,6 +70,16 @@ export const opensByRunning: Judge<OpensByRunningSettings> = {
           isHotOnlyCount: isHotOnly ? 1 : 0,
           spanHours: (span.toMs - span.fromMs) / 3_600_000,
           exposureRunningShare: runningHours / (runningHours + stoppedHours),
+          evenOverMovingRatio: evenOverMovingRatio([
+            // As many as there are bursts, split as the single opens are: bursts close together become one.
+            {
+              runningCount: (bursts.length * runningCount) / opens.length,
+              stoppedCount: (bursts.length * (opens.length - runningCount)) / opens.length,
+              runningHours,
+              stoppedHours,
+            },
+            firstOpenPart(exposure, span, isHotOnly),
+          ]),
           rateRatio: rates.ratio,
           rateLowRatio: rates.lowRatio,
           runningHigherPValue: rates.higherPValue,
@@ -77,3 +89,13 @@ export const opensByRunning: Judge<OpensByRunningSettings> = {
     });
   },
 };
+
+/** What the first open says by itself: what movement brings begins in movement. Any time of the log could have had it. */
+function firstOpenPart(exposure: Exposure, { first }: OpenSpan, isHotOnly: boolean): MovingCounts {
+  return {
+    runningCount: isRunning(first) ? 1 : 0,
+    stoppedCount: isRunning(first) ? 0 : 1,
+    runningHours: isHotOnly ? exposure.hotRunningHours : exposure.runningHours,
+    stoppedHours: isHotOnly ? exposure.hotStoppedHours : exposure.stoppedHours,
+  };
+}

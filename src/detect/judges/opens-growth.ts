@@ -4,7 +4,8 @@ import { burstiness, dispersion } from '../../maths/dispersion.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
 import { mainLifeOf, opensIn, untilLong, type Life } from '../shared/repair-lives.js';
-import { burstStarts, opensOf } from '../shared/opens.js';
+import { burstStarts } from '../shared/opens.js';
+import { ownOpensOf } from '../shared/own-opens.js';
 import { rateFacts } from '../shared/rate-facts.js';
 
 export interface OpensGrowthSettings {
@@ -29,7 +30,7 @@ export const opensGrowth: Judge<OpensGrowthSettings> = {
   },
   judge(evidence, settings) {
     return judgeZones(evidence, 'opens-growth', (zone) => {
-      const own = opensOf(evidence)[zone.index]!.filter((open) => open.othersAtOnceCount < 2);
+      const own = ownOpensOf(evidence)[zone.index]!;
       const life = untilLong(mainLifeOf(evidence, zone), own);
       const hours = (life.endMs - life.startMs) / HOUR_MS;
       if (hours < settings.fewestHours) {

@@ -1,11 +1,13 @@
 import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { changeInMean } from '../../maths/change-in-mean.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { median } from '../../maths/quantile.js';
 import { theilSen } from '../../maths/theil-sen.js';
 import { conditionsOf } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
 import { peersOf } from '../shared/movement.js';
+import { outputHuntingPercent } from '../shared/output-hunting.js';
 import { resolutionDegCOf } from '../shared/sampling.js';
 
 export interface ScatterGrowthSettings {
@@ -37,6 +39,8 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
       // Below half a step of the log noise is not seen, so a ratio to it would be of nothing.
       const floorDegC = resolutionDegCOf(zone) / 4;
       const third = Math.floor(hours.length / 3);
+      const hunting = (part: readonly Episode[]) =>
+        median(part.map(({ startMs, endMs }) => outputHuntingPercent(evidence, zone, startMs, endMs)));
       const first = Math.max(floorDegC, medianNoise(hours.slice(0, third)));
       const last = Math.max(floorDegC, medianNoise(hours.slice(-third)));
       const peers = peersOf(evidence, zone)
@@ -53,16 +57,24 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
       const ownGrowth = growth / (Number.isNaN(peerGrowth) ? 1 : Math.max(1, peerGrowth));
       const blocks = sixHourMedians(hours);
       const trend = mannKendall(blocks.noise);
+      // One sensor makes no neighbour noisier: where half of them grew as much as counts, it is the machine.
+      const isShared = peerGrowth >= settings.smallestGrowthRatio;
       const isGrown =
-        ownGrowth >= settings.smallestGrowthRatio && trend.s > 0 && trend.pTwoSided <= settings.largestPValue;
+        !isShared &&
+        ownGrowth >= settings.smallestGrowthRatio &&
+        trend.s > 0 &&
+        trend.pTwoSided <= settings.largestPValue;
       const peerRatio = medianNoise(hours) / peerNoise;
       const isOutstanding = peers.length >= 2 && peerRatio >= settings.smallestPeerRatio && !isSwitched(evidence, zone);
       if (!isGrown && !isOutstanding) return [];
+      const startMs = isGrown ? onsetMs(hours) : hours[0]!.startMs;
       return [
-        symptomOf('scatter-growth', hours[0]!.startMs, hours.at(-1)!.endMs, hours.length, {
+        symptomOf('scatter-growth', startMs, hours.at(-1)!.endMs, hours.length, {
           firstNoiseDegC: first,
           lastNoiseDegC: last,
           growthRatio: growth,
+          ownGrowthRatio: ownGrowth,
+          outputGrowthRatio: hunting(hours.slice(-third)) / hunting(hours.slice(0, third)),
           peerGrowthRatio: peerGrowth,
           peerNoiseRatio: peerRatio,
           trendPValue: trend.pTwoSided,
@@ -89,6 +101,15 @@ function isSwitched(evidence: Evidence, zone: Zone): boolean {
 
 function medianNoise(hours: readonly Episode[]): number {
   return median(hours.map((hour) => hour.facts['noiseDegC']!));
+}
+
+/** A reading of one value has no noise; its logarithm must stay finite (a hundredth of what any log resolves). */
+const SMALLEST_NOISE_DEG_C = 1e-3;
+
+/** The hour from which the noise, as a logarithm, is most clearly at another level. */
+function onsetMs(hours: readonly Episode[]): number {
+  const logs = hours.map(({ facts }) => Math.log(Math.max(facts['noiseDegC']!, SMALLEST_NOISE_DEG_C)));
+  return hours[Math.max(0, changeInMean(logs).index)]!.startMs;
 }
 
 /** Medians over six hours of log time: neighbouring hours resemble each other, which would flatter a trend test. */

@@ -3,7 +3,10 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
+import { samplingMsOf } from '../shared/sampling.js';
+import { cooledRatioOf } from '../shared/open-cooling.js';
 import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens.js';
+import { ownOpensOf } from '../shared/own-opens.js';
 
 export interface SensorOpensSettings {
   /** A fault from this length on stands; shorter ones come and go (own choice, as for repairs). */
@@ -13,8 +16,8 @@ export interface SensorOpensSettings {
 }
 
 /**
- * Opens and shorts of every zone, from log and alarms together. Those that at least two other zones share at the same
- * moment are counted apart: they are the card's or the recorder's, and card-events judges them.
+ * Opens and shorts of every zone, from log and alarms together. Those that other zones share in the same moment are
+ * counted apart: they are the card's, the station's or the recorder's, and card-events judges them.
  */
 export const sensorOpens: Judge<SensorOpensSettings> = {
   meta: {
@@ -30,13 +33,16 @@ export const sensorOpens: Judge<SensorOpensSettings> = {
     const { endMs } = windowOf(evidence);
     return judgeZones(evidence, 'sensor-opens', (zone) => {
       const opens = allOpens[zone.index]!;
-      const own = opens.filter((open) => open.othersAtOnceCount < 2);
+      const own = ownOpensOf(evidence)[zone.index]!;
       if (opens.length === 0) return [];
       const { loggedHours } = exposures[zone.index]!;
+      // What the whole machine shares, a restart mostly, is not when this zone's own fault began.
+      const [first, last] = own.length > 0 ? [own[0]!, own.at(-1)!] : [opens[0]!, opens.at(-1)!];
       return [
-        symptomOf('sensor-opens', opens[0]!.startMs, opens.at(-1)!.endMs, own.length, {
-          ...countFacts(opens, own, loggedHours, endMs, settings),
+        symptomOf('sensor-opens', first.startMs, last.endMs, own.length, {
+          ...countFacts(opens, own, loggedHours, endMs, samplingMsOf(zone) / 60_000, settings),
           ...beforeLong(evidence, zone, own, settings.longMinutes),
+          cooledRatio: cooledRatioOf(evidence, zone, own),
         }),
       ];
     });
@@ -48,9 +54,13 @@ function countFacts(
   own: readonly Open[],
   loggedHours: number,
   windowEndMs: number,
+  samplingMinutes: number,
   { longMinutes, briefMinutes }: SensorOpensSettings,
 ): Record<string, number> {
-  const minutes = own.map(openMinutes);
+  // An open of one sample lasted half a sampling time, as far as the log tells; an alarm knows its own length.
+  const minutes = own.map((open) =>
+    open.isInLog ? Math.max(openMinutes(open), samplingMinutes / 2) : openMinutes(open),
+  );
   const standing = own.find((open) => open.isStanding);
   const isOpen = (open: Open) => open.kind === 'open';
   return {

@@ -14,7 +14,7 @@ const LARGEST_APART_SHARE = 0.2;
 const LOOK_DEG_C = 0.25;
 /** A shift stays for hours on end; heat that lags behind shows at the beginning of each soak only (own choice). */
 const LEAST_RUN_HOURS = 5;
-/** Machines with fewer zones than this are judged by the room that the whole plant tells (own choice). */
+/** With fewer zones than this a machine does not tell its room by itself, nor do those of other machines (own choice). */
 const ENOUGH_ZONES = 5;
 
 /** Zones of a machine whose readings moved as one against all others while everything was cold. */
@@ -37,7 +37,19 @@ export interface MovingGroup {
  */
 export const movingTogetherOf = oncePer((evidence: Evidence): readonly MovingGroup[] => {
   const machines = [...new Set(evidence.zones.map(({ machine }) => machine))];
-  return machines.flatMap((machine) => groupsOf(looksOf(evidence, machine)));
+  return machines.flatMap((machine) => {
+    const known = knownZones(evidence);
+    const own = known.filter((index) => evidence.zones[index]!.machine === machine);
+    if (own.length < ENOUGH_ZONES) return groupsOf(looksOf(evidence, own, known));
+    // Where more than half of a machine moved, its rest seems to have: other machines tell which. All of it may only
+    // stand in another part of the hall.
+    const others = known.length - own.length;
+    const byPlant =
+      others < ENOUGH_ZONES
+        ? []
+        : groupsOf(looksOf(evidence, own, known)).filter(({ zones }) => zones.length < own.length);
+    return byPlant.length > 0 ? byPlant : groupsOf(looksOf(evidence, own, own));
+  });
 });
 
 interface Looks {
@@ -48,14 +60,17 @@ interface Looks {
   readonly judgeCount: number;
 }
 
-/** The room is what most of the zones tell: of the machine, or of the plant where half a machine may have moved. */
-function looksOf(evidence: Evidence, machine: string): Looks {
+/** Zones that were cold for long enough. */
+const knownZones = oncePer((evidence: Evidence): readonly number[] => {
   const hours = coldRoomsByHour(evidence);
-  const isKnown = (index: number) =>
-    hours.filter(({ roomDegC }) => !Number.isNaN(roomDegC[index]!)).length >= LEAST_HOURS;
-  const all = evidence.zones.map(({ index }) => index).filter(isKnown);
-  const own = all.filter((index) => evidence.zones[index]!.machine === machine);
-  const judges = own.length >= ENOUGH_ZONES ? own : all;
+  return evidence.zones
+    .map(({ index }) => index)
+    .filter((index) => hours.filter(({ roomDegC }) => !Number.isNaN(roomDegC[index]!)).length >= LEAST_HOURS);
+});
+
+/** @param own Zones looked at. @param judges Zones that tell the room: it is what most of them say. */
+function looksOf(evidence: Evidence, own: readonly number[], judges: readonly number[]): Looks {
+  const hours = coldRoomsByHour(evidence);
   const shared = hours.filter(
     ({ roomDegC }) => judges.filter((z) => !Number.isNaN(roomDegC[z]!)).length > judges.length / 2,
   );

@@ -79,7 +79,9 @@ export function untilLong(life: Life, opens: readonly Open[]): Life {
 
 /** Opens that come and go, and the time in which more of them could have come. */
 export interface OpenSpan {
-  /** Without the one that begins the span. */
+  /** The one that begins the span. */
+  readonly first: Open;
+  /** Those after it. */
   readonly opens: readonly Open[];
   readonly fromMs: number;
   readonly toMs: number;
@@ -95,7 +97,7 @@ export function openSpanOf(evidence: Evidence, zone: Zone, own: readonly Open[])
   const life = untilLong(mainLifeOf(evidence, zone), own);
   const [first, ...opens] = opensIn(own, life);
   if (!first || opens.length === 0) return null;
-  return { opens, fromMs: first.startMs, toMs: life.endMs };
+  return { first, opens, fromMs: first.startMs, toMs: life.endMs };
 }
 
 export function opensIn(opens: readonly Open[], life: Life): readonly Open[] {

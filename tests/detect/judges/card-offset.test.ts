@@ -52,6 +52,16 @@ test('two sensors that drift by themselves are no card, nor is half a machine', 
     for (const zone of evidence.zones) expect(ask(cardOffset, evidence, zone.index).symptoms).toEqual([]);
 });
 
+test('other machines tell which part of a machine moved, where most of it did', () => {
+  const most = [0, 1, 2, 3].map(() => ({ offsetDegC: (h: number) => (h > 60 ? 4 : 0) }));
+  const plant = heatedPlant([...most, {}, {}, {}, {}, {}, {}, {}, {}]);
+  const onMachines = plant.zones.map((zone) => ({ ...zone, machine: zone.index < 6 ? 'M1' : 'M2' }));
+  const evidence = { ...plant, zones: onMachines };
+  for (const zone of [0, 3])
+    expect(factsOf(cardOffset, evidence, zone)).toMatchObject({ zoneCount: 4, isStatedCount: 0 });
+  for (const zone of [4, 5, 6]) expect(ask(cardOffset, evidence, zone).symptoms).toEqual([]);
+});
+
 test('cannot tell without cold hours, or where one card holds all', () => {
   const one = heatedPlant([{ card: 'A' }, { card: 'A' }, { card: 'A' }], { days: 2 });
   expect(ask(cardOffset, one).unable).toMatch(/on others 0/);

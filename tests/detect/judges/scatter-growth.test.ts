@@ -30,6 +30,23 @@ test('is silent where the noise of all zones grows', () => {
   expect(ask(scatterGrowth, evidenceOf(logs)).symptoms).toEqual([]);
 });
 
+test('tells when it began, and whether the output hunts with it', () => {
+  const fromMs = MONDAY_MS + 3 * DAY_MS;
+  const random = new Random(9);
+  const seen = (ms: number) => (ms > fromMs ? 1.2 * random.gauss() : 0);
+  const noisy = zoneLog({ days: 6, offsetDegC: seen });
+  const log = evidenceOf([noisy, zoneLog({ days: 6, seed: 2 }), zoneLog({ days: 6, seed: 3 })]);
+  const [symptom] = ask(scatterGrowth, log).symptoms;
+  expect(Math.abs(symptom!.startMs - (fromMs + 6 * HOUR_MS))).toBeLessThanOrEqual(HOUR_MS); // heats from 6 o'clock
+  expect(symptom!.facts['outputGrowthRatio']!).toBeGreaterThan(2);
+  const recorded = zoneLog({ days: 6, recorded: noisier(9, 0.15) });
+  const facts = factsOf(
+    scatterGrowth,
+    evidenceOf([recorded, zoneLog({ days: 6, seed: 2 }), zoneLog({ days: 6, seed: 3 })]),
+  );
+  expect(facts['outputGrowthRatio']!).toBeLessThan(1.3);
+});
+
 test('cannot tell from half a shift', () => {
   const log = zoneLog({ days: 1 }).filter((s) => s.timeMs < MONDAY_MS + 12 * HOUR_MS);
   expect(ask(scatterGrowth, evidenceOf([log])).unable).toMatch(/settled readings, needed 12/);

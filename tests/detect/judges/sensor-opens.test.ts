@@ -59,3 +59,15 @@ test('below scale is a short on an RTD and an open on a thermocouple', () => {
     [1, 0],
   ]);
 });
+
+test('tells a zone that had cooled when its reading came back from one whose record alone was lost', () => {
+  // 20 minutes of time constant and room 22 °C: an hour without heat takes 95 % of the way down.
+  const isLost = (ms: number) => ms >= at(2, 12) && ms < at(2, 13);
+  const cooled = zoneLog({
+    offsetDegC: (ms) => (isLost(ms) ? 900 : 0),
+    recorded: (s) => (isLost(s.timeMs) ? opened(s) : s),
+  });
+  const kept = zoneLog({ recorded: (s) => (isLost(s.timeMs) ? opened(s) : s) });
+  expect(factsOf(sensorOpens, evidenceOf([cooled]))['cooledRatio']!).toBeGreaterThan(0.8);
+  expect(factsOf(sensorOpens, evidenceOf([kept]))['cooledRatio']!).toBeLessThan(0.1);
+});
