@@ -24,9 +24,12 @@ export function likeliestFault(probabilities: Probabilities): Exclude<Cause, 'no
   return faults.reduce((best, cause) => (probabilities[cause] > probabilities[best] ? cause : best), 'sensor');
 }
 
+/** A sign that makes its cause twenty times as likely as no fault is firm ("strong": Kass & Raftery 1995). */
+const FIRM_LOG_ODDS = Math.log(20);
+
 /**
- * When the fault began, by the detector behind the term that speaks loudest for the likeliest cause, and when it was
- * repaired: the last repair that no sign of that detector follows.
+ * When the fault began: by the earliest of the firm signs of the likeliest cause and of the loudest one, for a contact
+ * jumps long before it parts. When it was repaired: the last repair that no sign of the loudest detector follows.
  */
 export function faultSpan(
   evidence: ZoneEvidence,
@@ -39,10 +42,12 @@ export function faultSpan(
     (best, note) => ((note.adds[cause] ?? 0) > (best?.adds[cause] ?? 0) ? note : best),
     null,
   );
-  const detector = terms.find(({ id }) => id === loudest?.term)?.detector;
-  const symptoms = detector === undefined ? [] : symptomsOf(evidence, detector);
+  if (loudest === null) return NO_FAULT;
+  const signsOf = ({ term }: TermNote) => symptomsOf(evidence, terms.find(({ id }) => id === term)?.detector ?? '');
+  const symptoms = signsOf(loudest);
   if (symptoms.length === 0) return NO_FAULT;
-  const onsetMs = Math.min(...symptoms.map(({ startMs }) => startMs));
+  const firm = notes.filter(({ adds }) => (adds[cause] ?? 0) > 0 && adds[cause]! - (adds.none ?? 0) >= FIRM_LOG_ODDS);
+  const onsetMs = Math.min(...[...symptoms, ...firm.flatMap(signsOf)].map(({ startMs }) => startMs));
   const lastMs = Math.max(...symptoms.map(({ endMs }) => endMs));
   const repair = symptomsOf(evidence, 'repairs').findLast(({ endMs }) => endMs > onsetMs);
   const isFixed = repair !== undefined && repair.endMs >= lastMs - SAME_MOMENT_MS;

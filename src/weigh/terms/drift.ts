@@ -16,8 +16,31 @@ function coldShare(evidence: ZoneEvidence): number {
 /** Detectors that see a change in the cold soaks. */
 const soakDetectors = ['cold-soak-offset', 'slow-drift', 'offset-step', 'wet-recovery', 'card-offset'];
 
+/** A shift and the card's are one where they differ by no more than this share of the larger (own choice). */
+const SAME_SHIFT_SHARE = 0.5;
+
+/** Whether the change that soaks and duty show is the one that the whole input card made. */
+function isOfCard(evidence: ZoneEvidence): boolean {
+  const cardDegC = factOf(evidence, 'card-offset', 'offsetDegC');
+  if (Number.isNaN(cardDegC)) return false;
+  const ownDegC = [
+    factOf(evidence, 'slow-drift', 'offsetDegC'),
+    factOf(evidence, 'offset-step', 'offsetDegC'),
+    factOf(evidence, 'cold-soak-offset', 'changeDegC'),
+    factOf(evidence, 'duty-shift', 'residualDegC'),
+  ].find((degC) => !Number.isNaN(degC));
+  if (ownDegC === undefined) return true;
+  return Math.abs(ownDegC - cardDegC) <= SAME_SHIFT_SHARE * Math.max(Math.abs(ownDegC), Math.abs(cardDegC));
+}
+
+/** A change that the card explains says nothing of this sensor. */
+const unlessOfCard = (term: Term): Term => ({
+  ...term,
+  value: (evidence) => (isOfCard(evidence) ? 0 : term.value(evidence)),
+});
+
 /** What soaks and duty say of a reading that walks away from the truth. */
-export const driftTerms: readonly Term[] = [
+const changeTerms: readonly Term[] = [
   {
     id: 'reading-drifts',
     says: 'The reading error grows over time, by cold soaks, duty or both.',
@@ -124,6 +147,9 @@ export const driftTerms: readonly Term[] = [
     against: ['sensor'],
     value: (zone) => ramp(0.4 - Math.abs(coldShare(zone)), 0, 0.3),
   },
+];
+
+const quietTerms: readonly Term[] = [
   {
     id: 'soaks-quiet',
     says: 'Cold soaks were looked at and show no change.',
@@ -147,3 +173,5 @@ export const driftTerms: readonly Term[] = [
         : null,
   },
 ];
+
+export const driftTerms: readonly Term[] = [...changeTerms.map(unlessOfCard), ...quietTerms];

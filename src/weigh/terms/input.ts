@@ -52,7 +52,8 @@ export const inputTerms: readonly Term[] = [
     detector: 'card-offset',
     for: ['input'],
     against: ['none', 'sensor'],
-    start: 1.5,
+    // Alone it must outweigh the many sound zones: what the zone's own soaks and duty show of the shift counts no more.
+    start: 3,
     value: (zone) => Number(symptomsOf(zone, 'card-offset').length > 0),
   },
   {

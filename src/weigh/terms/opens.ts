@@ -101,4 +101,12 @@ export const openTerms: readonly Term[] = [
     against: ['sensor'],
     value: (zone) => (comesAndGoes(zone) ? ramp(-Math.log10(fact(zone, 'medianOpenMinutes')), 0.3, 1.2) : 0),
   },
+  {
+    id: 'came-back-cooled',
+    detector,
+    says: 'When the reading came back the zone had cooled: the controller had lost it and cut the heat.',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none', 'recording'],
+    value: (zone) => ramp(fact(zone, 'cooledRatio'), 0.2, 0.6),
+  },
 ];

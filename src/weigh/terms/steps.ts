@@ -5,6 +5,15 @@ const spikeCount = (zone: ZoneEvidence): number => factOf(zone, 'spikes', 'spike
 /** Hunting loops and coarse digits make steps on all zones; a contact makes them on one. */
 const stepsAlone = (zone: ZoneEvidence): number => standsOut(zone, stepCount);
 
+/**
+ * Share of a lead's ohms that reaches the reading: a thermocouple reads volts, and four wires carry the ohms past it
+ * (trade: contact resistance hardly matters there). 1 where the sensor is not known.
+ */
+const ohmsReach = ({ zone }: ZoneEvidence): number => (zone.wires === 4 || zone.sensor?.startsWith('tc-') ? 0 : 1);
+/** Jumps of whichever detector sees them: they need a reason even where no lead can make them. */
+const jumpsAlone = (zone: ZoneEvidence): number =>
+  Math.max(stepsAlone(zone), symptomsOf(zone, 'lone-excursions').length > 0 ? 1 : 0);
+
 /** Jumps that come and go, spikes and scatter. */
 export const stepTerms: readonly Term[] = [
   {
@@ -14,7 +23,7 @@ export const stepTerms: readonly Term[] = [
     for: ['wiring'],
     against: ['none'],
     start: 1.5,
-    value: stepsAlone,
+    value: (zone) => ohmsReach(zone) * stepsAlone(zone),
   },
   {
     id: 'steps-large',
@@ -23,6 +32,7 @@ export const stepTerms: readonly Term[] = [
     for: ['wiring'],
     against: ['none'],
     value: (zone) =>
+      ohmsReach(zone) *
       stepsAlone(zone) *
       ramp(
         Math.log10(factOf(zone, 'returning-steps', 'medianStepDegC') / factOf(zone, 'returning-steps', 'noiseDegC')),
@@ -36,7 +46,25 @@ export const stepTerms: readonly Term[] = [
     says: 'The jumps go one way and back, as ohms that come and go make them.',
     for: ['wiring'],
     against: [],
-    value: (zone) => stepsAlone(zone) * ramp(factOf(zone, 'returning-steps', 'turnShare'), 0.3, 0.9),
+    value: (zone) => ohmsReach(zone) * stepsAlone(zone) * ramp(factOf(zone, 'returning-steps', 'turnShare'), 0.3, 0.9),
+  },
+  {
+    id: 'steps-one-size',
+    detector: 'returning-steps',
+    says: 'All jumps have the same size, as one contact makes them; product and doors do not keep to one.',
+    for: ['wiring'],
+    against: ['none'],
+    value: (zone) =>
+      ohmsReach(zone) * stepsAlone(zone) * ramp(0.4 - factOf(zone, 'returning-steps', 'stepSpreadRatio'), 0, 0.3),
+  },
+  {
+    id: 'jumps-beyond-leads',
+    detector: 'returning-steps',
+    says: 'The reading jumps and comes back, and no lead can do that to a thermocouple or through four wires.',
+    for: ['sensor', 'input'],
+    against: ['none', 'wiring'],
+    start: 1,
+    value: (zone) => (1 - ohmsReach(zone)) * jumpsAlone(zone),
   },
   {
     id: 'pulled-back-jumps',
@@ -46,7 +74,19 @@ export const stepTerms: readonly Term[] = [
     against: ['none'],
     // Its own exact test lets 1 in 100 sound zones pass, and the peers' rate fewer; half of such contacts show: ln(0.5 / 0.02).
     start: 3,
-    value: (zone) => Number(symptomsOf(zone, 'lone-excursions').length > 0),
+    value: (zone) => ohmsReach(zone) * Number(symptomsOf(zone, 'lone-excursions').length > 0),
+  },
+  {
+    id: 'pulled-back-jumps-sure',
+    detector: 'lone-excursions',
+    says: 'Such jumps are many, none came before, and the neighbours make hardly any.',
+    for: ['wiring'],
+    against: ['none'],
+    start: 1,
+    value: (zone) =>
+      ohmsReach(zone) *
+      ramp(surprise(factOf(zone, 'lone-excursions', 'beginsPValue')), 2, 5) *
+      ramp(Math.log10(factOf(zone, 'lone-excursions', 'peersRatio')), 0.6, 1.3),
   },
   {
     id: 'spikes-many',
@@ -71,6 +111,14 @@ export const stepTerms: readonly Term[] = [
     for: ['sensor', 'wiring'],
     against: ['none'],
     start: 1,
-    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'growthRatio')), 0.7, 2.5),
+    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'ownGrowthRatio')), 0.7, 2.5),
+  },
+  {
+    id: 'output-hunts-with-scatter',
+    detector: 'scatter-growth',
+    says: 'The output hunts more and more, too: the controller sees the scatter.',
+    for: ['sensor'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'outputGrowthRatio')), 0.7, 2.5),
   },
 ];

@@ -1,4 +1,4 @@
-import { factOf, ramp, surprise, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
+import { factOf, ramp, surprise, type Term, type ZoneEvidence } from '../term.js';
 
 const moving = (evidence: ZoneEvidence, name: string): number => factOf(evidence, 'opens-by-running', name);
 const heat = (evidence: ZoneEvidence, name: string): number => factOf(evidence, 'opens-by-heat', name);
@@ -9,33 +9,20 @@ export const whenOpenTerms: readonly Term[] = [
   {
     id: 'opens-while-moving',
     detector: 'opens-by-running',
-    says: 'Opens come while the machine moves, more than chance would have it.',
+    says: 'Opens come while the machine moves and hardly ever while it stands.',
     for: ['wiring'],
     against: ['sensor'],
-    value: (zone) => ramp(surprise(moving(zone, 'runningHigherPValue')), 1, 4),
+    start: 1,
+    value: (zone) => ramp(-Math.log10(moving(zone, 'evenOverMovingRatio')), 0.3, 2),
   },
   {
     id: 'opens-also-standing',
     detector: 'opens-by-running',
-    says: 'Opens come as often while the machine stands hot.',
-    for: ['sensor'],
-    against: ['wiring'],
-    value: (zone) =>
-      symptomsOf(zone, 'opens-by-running').length > 0
-        ? ramp(moving(zone, 'stoppedBurstCount'), 0, 4) * ramp(3 - moving(zone, 'rateRatio'), 0, 1.5)
-        : 0,
-  },
-  {
-    id: 'opens-at-rest',
-    detector: 'opens-by-running',
-    says: 'Short opens come while the machine is at rest, hot or cold: no movement is needed.',
+    says: 'Opens come as often while the machine stands: no movement is needed.',
     for: ['sensor'],
     against: ['wiring'],
     start: 1,
-    value: (zone) => {
-      const atRest = moving(zone, 'stoppedBurstCount');
-      return ramp(atRest, 0, 3) * ramp(atRest / (atRest + moving(zone, 'runningBurstCount')), 0.1, 0.5);
-    },
+    value: (zone) => ramp(Math.log10(moving(zone, 'evenOverMovingRatio')), 0.3, 2),
   },
   {
     id: 'opens-when-hot',
