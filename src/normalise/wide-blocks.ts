@@ -115,8 +115,13 @@ export class WideBlocks {
   private rowsOf({ reading, setpoint, output, running }: ZoneColumns, { length, values, marks }: WideBatch): ZoneRows {
     const column = (of: LogColumn | undefined): Float64Array => (of && values[of.index]) ?? this.unknown;
     return {
-      ...{ length, timeMs: this.timeMs, readingDegC: column(reading), marks: marks[reading.index] ?? null },
-      ...{ setpointDegC: column(setpoint), outputPercent: column(output), running: column(running) },
+      length,
+      timeMs: this.timeMs,
+      readingDegC: column(reading),
+      marks: marks[reading.index] ?? null,
+      setpointDegC: column(setpoint),
+      outputPercent: column(output),
+      running: column(running),
     };
   }
 }

@@ -28,10 +28,12 @@ export class ZoneFacts {
   of(block: SampleBlock): BlockFacts {
     const isAllGood = holdsOnlyGood(block);
     const degC = isAllGood ? block.readingDegC : goodReadings(block);
-    const moves: HeatingLimit = { ...this.known, heating: [], cooling: [] };
+    const { stride, longestMs } = this.known;
+    const moves: HeatingLimit = { stride, longestMs, heating: [], cooling: [] };
     learnMoves(moves, stripInBlock(block, degC, this.memory), learnedRates(this.known));
     takeMoves(this.known, moves);
-    return { degC, isAllGood, fastestMoves: moves, ...largestSteps(block, degC) };
+    const { largestStepDegC, longestGapMs } = largestSteps(block, degC);
+    return { degC, isAllGood, largestStepDegC, longestGapMs, fastestMoves: moves };
   }
 }
 

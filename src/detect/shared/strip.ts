@@ -62,7 +62,7 @@ export function stripOfSeam(before: Samples, block: SampleBlock, degC: Float64Ar
   const strip = roomFor(to);
   copyPlaces(before, 0, from, strip, 0);
   copyPlaces(stripInBlock(block, degC, 0), 0, count, strip, from);
-  return { ...columnsOf(strip), from, to };
+  return stripOf(strip, from, to);
 }
 
 /** The samples of a block from `from` on, in place: nothing is copied. `degC` as in its facts. */
@@ -78,11 +78,17 @@ export function stripOfSamples(before: Samples, later: Samples, count: number): 
   const strip = roomFor(to);
   copyPlaces(before, 0, from, strip, 0);
   copyPlaces(later, 0, count, strip, from);
-  return { ...columnsOf(strip), from, to };
+  return stripOf(strip, from, to);
 }
 
-function columnsOf({ timeMs, degC, setpointDegC, outputPercent, running }: Samples): Columns {
-  return { timeMs, degC, setpointDegC, outputPercent, running };
+/** The same strip, ending at place `to`. */
+export function stripUpTo(strip: Strip, to: number): Strip {
+  return stripOf(strip, strip.from, to);
+}
+
+/** Written out, for spreading an object here takes longer than copying the places (measured). */
+function stripOf({ timeMs, degC, setpointDegC, outputPercent, running }: Columns, from: number, to: number): Strip {
+  return { timeMs, degC, setpointDegC, outputPercent, running, from, to };
 }
 
 /** Keeps the last samples of a strip, as many as there is room for. */

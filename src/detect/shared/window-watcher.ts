@@ -9,6 +9,7 @@ import {
   stripInBlock,
   stripOfSamples,
   stripOfSeam,
+  stripUpTo,
   type Samples,
   type Strip,
 } from './strip.js';
@@ -82,8 +83,8 @@ export function windowWatcher<Found, Settings>(
       const seam = stripOfSeam(state.tail, block, facts.degC, Math.min(room, block.length));
       if (block.length <= room) return takeStrip(state, seam);
       // Windows that begin in the block before are looked at on the seam, all others where they stand.
-      rules.learn(found, { ...seam, to: seam.from + learnMemory });
-      rules.scan(found, { ...seam, to: seam.from + scanMemory });
+      rules.learn(found, stripUpTo(seam, seam.from + learnMemory));
+      rules.scan(found, stripUpTo(seam, seam.from + scanMemory));
       if (rules.learnBlock) rules.learnBlock(found, facts);
       else rules.learn(found, stripInBlock(block, facts.degC, learnMemory));
       if (!rules.isQuiet?.(found, facts)) rules.scan(found, stripInBlock(block, facts.degC, scanMemory));

@@ -192,17 +192,17 @@ function takeRun(state: StuckRunState, block: SampleBlock, from: number, to: num
     return;
   }
   closeOpen(state, isHole ? NaN : value);
-  state.open = { ...emptyRun(value, startMs), beforeDegC: isHole ? NaN : state.lastDegC };
+  state.open = emptyRun(value, startMs, isHole ? NaN : state.lastDegC);
   extendRun(state.open, block, from, to);
 }
 
-function emptyRun(valueDegC: number, startMs: number): Run {
+function emptyRun(valueDegC: number, startMs: number, beforeDegC: number): Run {
   return {
     valueDegC,
     startMs,
     endMs: startMs,
     sampleCount: 0,
-    beforeDegC: NaN,
+    beforeDegC,
     afterDegC: NaN,
     output: { min: Infinity, max: -Infinity },
     setpoint: { min: Infinity, max: -Infinity },
