@@ -34,11 +34,41 @@ export function toSource({ file, tally, order }: FileRun): SourceNote {
 /** What went wrong with it, rows left out first told by the tally. */
 export function problemsOf({ file, tally, order, problems, clock }: FileRun): ProblemNote[] {
   const all = [...problems, ...tally.toProblems(file.name), ...order.toProblems(file.name)];
-  if (clock && clock.missingHourRows > 0)
-    all.push({
-      ...{ code: 'clock-jump', file: file.name, count: clock.missingHourRows },
-      what: `${clock.missingHourRows} rows stand in the hour that the clock leaves out in spring: the logger does not follow summer time.`,
-      todo: 'Say a time zone without summer time (such as Etc/GMT-1) in plant.yaml, or correct the logger.',
-    });
+  if (clock) all.push(...clockProblems(file, clock));
   return all;
+}
+
+function clockProblems({ name: file, order }: LogFile, clock: LogClock): ProblemNote[] {
+  const { missingHourRows, unrepeatedHoursMs, fixedOffset } = clock;
+  const problems: ProblemNote[] = [];
+  if (missingHourRows > 0)
+    problems.push({
+      ...{ code: 'clock-jump', file, count: missingHourRows },
+      what: Number.isNaN(fixedOffset)
+        ? `${rowsStand(missingHourRows)} in the hour that the clock leaves out in spring.`
+        : `The logger does not follow summer time: ${rowsStand(missingHourRows)} in the hour that the clock leaves out in spring. From there on its clock is read as winter time.`,
+      todo: `Say "timezone: ${winterZone(fixedOffset)}" in plant.yaml if it never does, or set the logger to follow summer time.`,
+    });
+  // Rows without order do not show whether the clock went back.
+  if (unrepeatedHoursMs.length > 0 && order !== 'mixed')
+    problems.push({
+      ...{ code: 'clock-jump', file, count: unrepeatedHoursMs.length },
+      what: `The hour from ${clockText(unrepeatedHoursMs[0]!)} stands twice on the clock of this time zone, but only once in the log: the logger stays on winter time all year, or the second turn was not recorded.`,
+      todo: 'If it stays on winter time, say a time zone without summer time in plant.yaml (such as Etc/GMT-1, which is one hour ahead of UTC); until then its summer rows are placed an hour early.',
+    });
+  return problems;
+}
+
+function rowsStand(count: number): string {
+  return count === 1 ? 'one row stands' : `${count} rows stand`;
+}
+
+/** The signs of Etc zones are the other way round: Etc/GMT-1 is one hour ahead of UTC (IANA time zone database). */
+function winterZone(offsetMinutes: number): string {
+  const hours = offsetMinutes / 60;
+  return Number.isInteger(hours) ? `Etc/GMT${hours > 0 ? '-' : '+'}${Math.abs(hours)}` : 'Etc/GMT-1';
+}
+
+function clockText(ms: number): string {
+  return new Date(ms).toISOString().slice(0, 16).replace('T', ' ');
 }

@@ -2,7 +2,7 @@ import type { LogColumn, LogFile } from '../model/log-file.js';
 import type { SourceNote } from '../model/findings.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { Zone } from '../model/zone.js';
-import { clockToUtc, LogClock, zoneOffset, type OffsetMinutes } from '../normalise/clock.js';
+import { clockToUtc, LogClock, LoggerHabit, zoneOffset, type OffsetMinutes } from '../normalise/clock.js';
 import { OrderNote } from '../normalise/order-note.js';
 import { LearntCodes } from '../normalise/screen.js';
 import { TagBlocks, type HoldRule } from '../normalise/tag-blocks.js';
@@ -77,6 +77,8 @@ class Pour {
   private readonly learnt = new LearntCodes();
   private readonly pourers: readonly ZonePourer[];
   private readonly runs: FileRun[] = [];
+  private readonly habits = new Map<string, LoggerHabit>();
+  private readonly timezone: string | null;
   private bytesBefore = 0;
 
   constructor(
@@ -85,6 +87,7 @@ class Pour {
     private readonly offset: OffsetMinutes | null,
     private readonly options: PourOptions,
   ) {
+    this.timezone = found.timezone;
     this.pourers = found.zones.map((zone) => {
       const file = found.files.find((it) => readingOf(it, zone.index) !== undefined);
       const reading = file ? readingOf(file, zone.index)! : { unit: 'degC' as const, scale: 1 };
@@ -105,10 +108,21 @@ class Pour {
   }
 
   private start(file: LogFile): FileRun {
-    const clock = this.offset === null || file.time.isAbsolute ? null : new LogClock(this.offset);
-    const run = { file, tally: new RowTally(), order: new OrderNote(), problems: [], clock };
+    const hasClock = this.offset !== null && !file.time.isAbsolute;
+    const clock = hasClock ? new LogClock(this.offset!, this.habitOf(file)) : null;
+    const order = new OrderNote(hasClock ? this.timezone : null);
+    const run = { file, tally: new RowTally(), order, problems: [], clock };
     this.runs.push(run);
     return run;
+  }
+
+  /** Files of the same zones come from one logger. */
+  private habitOf(file: LogFile): LoggerHabit {
+    const zones = new Set([...file.columns, ...file.tags].flatMap((column) => column.zones));
+    const key = [...zones].sort((a, b) => a - b).join();
+    const habit = this.habits.get(key) ?? new LoggerHabit();
+    this.habits.set(key, habit);
+    return habit;
   }
 
   private feedOptions(): FeedOptions {

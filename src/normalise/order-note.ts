@@ -9,6 +9,9 @@ export class OrderNote {
   /** Rows earlier than what was already passed on. */
   older = 0;
   private backSteps = 0;
+  /** @param timezone The time zone given for the log's clock; null = none. */
+  constructor(private readonly timezone: string | null = null) {}
+
   private firstBack: { line: number; fromMs: number; toMs: number } | null = null;
 
   /** A row that stands earlier than the one before it. */
@@ -47,10 +50,14 @@ export class OrderNote {
     return {
       ...{ code: 'clock-jump', file, line, count: this.backSteps },
       what: `The clock goes back by ${minutes} min here, from ${clockText(fromMs)} to ${clockText(toMs)}${isHour ? ', as at the end of summer time' : ''}.${often}`,
-      todo: isHour
-        ? 'Say "timezone" in plant.yaml, then the repeated hour is read as it was; without it the rows that repeat are left out.'
-        : 'Rows that stand twice are left out; check the clock of the logger.',
+      todo: isHour ? this.todoOfHour() : 'Rows that stand twice are left out; check the clock of the logger.',
     };
+  }
+
+  private todoOfHour(): string {
+    return this.timezone === null
+      ? 'Say "timezone" in plant.yaml, then the repeated hour is read as it was; without it the rows that repeat are left out.'
+      : `${this.timezone}, the time zone given, does not put its clock back then: correct it if the logger is elsewhere; the rows that repeat are left out.`;
   }
 }
 

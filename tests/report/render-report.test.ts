@@ -58,6 +58,19 @@ test('a machine whose alarm clock is off stands among the clocks', async () => {
   expect(clocks).toContain('Blister former: 4\u00A0min were taken off its alarm times to match the temperature log.');
 });
 
+test.each([
+  [3607, true],
+  [-3540, true],
+  [3000, false],
+])(
+  'an alarm clock that is off by %i s: is summer time named as the likely reason? %s',
+  async (clockShiftSeconds, isNamed) => {
+    const findings = plantFindings();
+    const page = await renderReport({ ...findings, alarms: { ...findings.alarms, clockShiftSeconds } });
+    expect(/one of the two clocks does not follow it/.test(page)).toBe(isNamed);
+  },
+);
+
 test('cautions stand on the first screen, on every zone page and on the screen of trust', async () => {
   const findings = plantFindings();
   const page = await renderReport(findings);

@@ -50,7 +50,12 @@ function shift({ alarms }: Findings): Html | null {
 }
 
 function moved(what: string, seconds: number): string {
-  return `${secondsText(Math.abs(seconds))} were ${seconds > 0 ? 'added to' : 'taken off'} ${what} to match the temperature log.`;
+  return `${secondsText(Math.abs(seconds))} were ${seconds > 0 ? 'added to' : 'taken off'} ${what} to match the temperature log.${isSummerHour(seconds) ? ' An hour is what summer time makes: one of the two clocks does not follow it.' : ''}`;
+}
+
+/** An hour, but for the little that clocks differ besides (own choice). */
+function isSummerHour(seconds: number): boolean {
+  return Math.abs(Math.abs(seconds) - 3600) <= 120;
 }
 
 /** Machines with an alarm recorder of their own, whose clock is off. */
