@@ -7,6 +7,7 @@ import { registerRecord } from './record.js';
 import { registerReport } from './report.js';
 import type { RunResult } from './run-result.js';
 import { version } from './version.js';
+import { registerWeekly } from './weekly.js';
 import { registerZone } from './zone.js';
 
 /** Hangs every command on the program. Each command loads its heavy parts only when it runs. */
@@ -34,6 +35,7 @@ export function registerCommands(program: Command, result: RunResult): void {
   registerZone(program);
   registerDowntime(program);
   registerRecord(program);
+  registerWeekly(program);
   registerOhms(program);
   registerCompletion(program);
 }
