@@ -5,7 +5,7 @@ import { fitChange, type ChangeFit, type Decay } from '../shared/change-fit.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
 import { betterFit, isDutyBeyondLoad } from '../shared/reading-error.js';
 import type { SoakPoint } from '../shared/soaks.js';
-import { zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
+import { hotSeriesAgain, zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
 
 export interface WetRecoverySettings {
   /** Squared standard deviations that the dip must explain, and more than a lasting change does. */
@@ -51,11 +51,12 @@ export const wetRecovery: Judge<WetRecoverySettings> = {
 
 function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings): Answer {
   const change = zoneChangesOf(evidence)[zone.index]!;
-  const { hot, cold } = change;
-  if (!hot && !cold)
+  const { cold } = change;
+  if (!change.duty && !cold)
     return `${change.soaksUnable ?? `Zone ${zone.name}: too few cold soaks.`} ${change.dutyUnable ?? ''}`.trim();
   const { endMs } = windowOf(evidence);
   const dips = repeatedDips(change.soaks, settings);
+  const hot = hotSeriesAgain(evidence, zone.index);
   const fit = fitChange(decays, hot, cold, endMs);
   const isOneDip =
     fit && isSure(fit, change, settings) && fit.gain >= (betterFit(change)?.gain ?? 0) + settings.leastGain / 2;

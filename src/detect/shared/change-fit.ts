@@ -95,7 +95,7 @@ function prepareAlone(shapes: readonly Shape[], series: Series | null, endMs: nu
   return best ? prepare(series, shapeColumn(best.shape, best.onsetMs, series.timeMs, endMs)) : plain;
 }
 
-/** Ramps, steps and dips are all tried on the same series. */
+/** Ramps and steps are tried on the same series. */
 const preparedPlain = oncePer((series: Series): Prepared => prepare(series, null));
 
 function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): ChangeFit | null {

@@ -5,7 +5,7 @@ import { oncePer } from './memo.js';
 import { shapeColumn } from './change-fit.js';
 import { roomOf } from './cold-hours.js';
 import { windowsOf } from './windows.js';
-import { zoneChangesOf } from './zone-changes.js';
+import { dutyRowsAgain, zoneChangesOf } from './zone-changes.js';
 import { WARMEST_ROOM_DEG_C, zoneState } from './zone-state.js';
 
 export interface SoakChartPoint {
@@ -38,15 +38,16 @@ const FIRST_SHARE = 0.25;
 export const dutyPoints = oncePer((evidence: Evidence): readonly (readonly DutyChartPoint[])[] => {
   const { digest } = evidence;
   const endMs = digest.startMs + digest.length * digest.periodMs;
-  return zoneChangesOf(evidence).map((change) => {
-    const { duty } = change;
-    if (!duty) return [];
+  return zoneChangesOf(evidence).map((change, index) => {
+    const rows = dutyRowsAgain(evidence, index);
+    if (!rows) return [];
+    const { duty, columns, ridge } = rows;
     const fit = change.ramp && change.step ? (change.ramp.gain >= change.step.gain ? change.ramp : change.step) : null;
     const shape = fit ? shapeColumn(fit.shape, fit.onsetMs, duty.timeMs, endMs) : duty.timeMs.map(() => 0);
     const size = fit?.hot ? -fit.hot.degC * duty.percentPerDegC : 0;
     const level = duty.dutyPercent.map((percent, i) => percent - size * shape[i]!);
     const ones = duty.timeMs.map(() => 1);
-    const { rest } = partialOut(duty.columns, level, ones, duty.ridge);
+    const { rest } = partialOut(columns, level, ones, ridge);
     const residual = duty.timeMs.map((_, i) => rest[i]! + size * shape[i]!);
     const usual = median(residual.slice(0, Math.max(1, Math.ceil(FIRST_SHARE * residual.length))));
     return Array.from(duty.timeMs, (timeMs, i) => {

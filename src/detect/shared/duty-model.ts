@@ -3,6 +3,7 @@ import { momentsOf, populationSd } from '../../maths/moments.js';
 import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
 import { usualRoomOf } from './cold-hours.js';
+import { oncePer } from './memo.js';
 import { roomSeriesOf } from './soaks.js';
 import { stuckStretchesOf } from './stuck-stretches.js';
 import { windowsOf, type ZoneWindows } from './windows.js';
@@ -40,23 +41,29 @@ const DAY_MS = 24 * 3_600_000;
 /** Strength of the ridge that keeps like-moving peers from fighting, share of the rows (own choice: hardly any bias). */
 const RIDGE_SHARE = 1e-3;
 
-/**
- * The settled windows of a zone as a linear model without change: duty = usual + its share of what moves the peers
- * (load and room) + terms for set point, running share and heat stored. All columns have one place per row.
- */
-export interface DutyRows {
+/** The duty of a zone in its settled windows, one place per window. */
+export interface Duty {
   readonly timeMs: Float64Array;
   /** Duty brought to the zone's usual temperature above the room, percent. */
   readonly dutyPercent: Float64Array;
-  readonly columns: readonly Float64Array[];
-  /** Weights of the extra rows that make the ridge: one per column, value of that column in it. */
-  readonly ridge: readonly number[];
   /** Percent of duty for one degree of true temperature. */
   readonly percentPerDegC: number;
   readonly spanDegC: number;
   readonly peerCount: number;
   /** What rounding of the output alone leaves uncertain in a row. */
   readonly leastErrorDegC: number;
+}
+
+/**
+ * The duty of a zone as a linear model without change: duty = usual + its share of what moves the peers (load and room)
+ * + terms for set point, running share and heat stored. The columns take much more memory than the rest.
+ */
+export interface DutyRows {
+  readonly duty: Duty;
+  /** One place per window each. */
+  readonly columns: readonly Float64Array[];
+  /** Weights of the extra rows that make the ridge: one per column, value of that column in it. */
+  readonly ridge: readonly number[];
 }
 
 export type DutyAnswer = { readonly rows: DutyRows } | { readonly unable: string };
@@ -67,13 +74,13 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
   if (!zone.has.output) return { unable: `Zone ${zone.name}: the log has no output, so its duty is not known.` };
   const windows = windowsOf(evidence);
   const own = windows.zones[index]!;
-  const roomDegC = usualOr(usualRoomOf(evidence), USUAL_ROOM_DEG_C);
+  const roomDegC = roomDegCOf(evidence);
   const others = evidence.zones
     .filter((z) => z.machine === zone.machine && z.index !== index)
     .sort((a, b) => Math.abs(a.index - index) - Math.abs(b.index - index));
   const peers: Float64Array[] = [];
   for (const { index: peer, has } of others) {
-    const duty = has.output && !leftOut.has(peer) ? standardDuty(windows.zones[peer]!, roomDegC) : null;
+    const duty = has.output && !leftOut.has(peer) ? standardDutiesOf(evidence)[peer]! : null;
     if (duty) peers.push(duty);
     if (peers.length === MOST_PEERS) break;
   }
@@ -88,7 +95,7 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
     return { unable: `Zone ${zone.name} was settled for less than ${hours} hours, so its usual duty is not known.` };
   }
   const timeMs = Float64Array.from(usable, (w) => windows.startMs + (w + 0.5) * windows.windowMs);
-  const neighbours = others.slice(0, MOST_PEERS).map((z) => disturbedWindows(evidence, z.index));
+  const neighbours = others.slice(0, MOST_PEERS).map((z) => disturbedWindowsOf(evidence)[z.index]!);
   const room = peers.length < PEERS_ENOUGH ? roomColumns(evidence, timeMs) : [];
   if (median(usable.map((w) => own.outputPercent[w]!)) > SATURATED_PERCENT) {
     return { unable: `Zone ${zone.name} works at full output most of the time, so its duty says little.` };
@@ -97,6 +104,8 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
 }
 
 const usualOr = (value: number, other: number) => (Number.isNaN(value) ? other : value);
+
+const roomDegCOf = (evidence: Evidence) => usualOr(usualRoomOf(evidence), USUAL_ROOM_DEG_C);
 
 function isUsable(zone: ZoneWindows, w: number, roomDegC: number): boolean {
   const duty = zone.outputPercent[w]!;
@@ -108,6 +117,12 @@ function isUsable(zone: ZoneWindows, w: number, roomDegC: number): boolean {
     !(Math.abs(zone.readingDegC[w]! - zone.setpointDegC[w]!) > FARTHEST_DEG_C)
   );
 }
+
+/** By zone index; each zone is a peer of many. */
+const standardDutiesOf = oncePer((evidence: Evidence): readonly (Float64Array | null)[] => {
+  const roomDegC = roomDegCOf(evidence);
+  return windowsOf(evidence).zones.map((zone) => standardDuty(zone, roomDegC));
+});
 
 /** Duty per degree above the room, less its median, over its own spread; null where it hardly moves or is not known. */
 function standardDuty(zone: ZoneWindows, roomDegC: number): Float64Array | null {
@@ -139,19 +154,23 @@ function buildRows(
   for (const peer of peers) columns.push(pick((w) => (Number.isNaN(peer[w]!) ? medianAt(peers, w) : peer[w]!)));
   columns.push(...more);
   const ridge = columns.map((column, k) => (k === 0 ? 0 : Math.sqrt(RIDGE_SHARE * usable.length) * sdOf(column)));
-  return {
+  const duty = {
     timeMs,
     dutyPercent,
-    columns,
-    ridge,
     percentPerDegC: median(dutyPercent) / spanDegC,
     spanDegC,
     peerCount: peers.length,
     leastErrorDegC: (LEAST_ERROR_PERCENT / median(dutyPercent)) * spanDegC,
   };
+  return { duty, columns, ridge };
 }
 
 const medianAt = (peers: readonly Float64Array[], w: number) => median(peers.map((peer) => peer[w]!));
+
+/** By zone index; each zone is a neighbour of many. */
+const disturbedWindowsOf = oncePer((evidence: Evidence): readonly Float64Array[] =>
+  evidence.zones.map(({ index }) => disturbedWindows(evidence, index)),
+);
 
 /**
  * 1 where a neighbour is not itself: not settled for hours while this zone is, or with a reading that stands still, so

@@ -1,6 +1,6 @@
 import type { Evidence } from '../../model/detector.js';
 import { fitChange, rampPowers, type ChangeFit, type ChangeSize, type Series } from './change-fit.js';
-import { dutyRowsOf, type DutyRows } from './duty-model.js';
+import { dutyRowsOf, type Duty, type DutyRows } from './duty-model.js';
 import { livesOf } from './lives.js';
 import { oncePer } from './memo.js';
 import { movingTogetherOf } from './moving-together.js';
@@ -23,14 +23,15 @@ export interface ZoneChange {
   readonly ramp: ChangeFit | null;
   readonly step: ChangeFit | null;
   readonly soaks: readonly SoakPoint[];
-  readonly duty: DutyRows | null;
-  /** Duty as reading error, and soak offsets, as they went into the fits; null where there are too few. */
-  readonly hot: Series | null;
+  readonly duty: Duty | null;
+  /** Soak offsets as they went into the fits; null where there are too few. */
   readonly cold: Series | null;
   readonly soaksUnable: string | null;
   readonly dutyUnable: string | null;
   /** Whether other zones may take this one for a reference. */
   readonly isReference: boolean;
+  /** The zones that were no reference for this one. */
+  readonly leftOut: ReadonlySet<number>;
 }
 
 /**
@@ -45,9 +46,11 @@ export const zoneChangesOf = oncePer((evidence: Evidence): readonly ZoneChange[]
   for (const machine of machines) {
     const zones = evidence.zones.filter((z) => z.machine === machine).map(({ index }) => index);
     const leftOut = new Set(moved.filter((index) => zones.includes(index)));
-    for (const index of leftOut) changes[index] = { ...changeOf(evidence, index, leftOut), isReference: false };
+    const together = new Set(leftOut);
+    for (const index of together) changes[index] = { ...changeOf(evidence, index, together), isReference: false };
     for (;;) {
-      for (const index of zones) if (!leftOut.has(index)) changes[index] = changeOf(evidence, index, leftOut);
+      const noReference = new Set(leftOut); // kept with the changes, while the other one grows
+      for (const index of zones) if (!leftOut.has(index)) changes[index] = changeOf(evidence, index, noReference);
       const clearest = clearestOf(
         zones.filter((index) => !leftOut.has(index)),
         changes,
@@ -84,33 +87,48 @@ function changeOf(evidence: Evidence, index: number, leftOut: ReadonlySet<number
   const { digest } = evidence;
   const endMs = digest.startMs + digest.length * digest.periodMs;
   const soaks = soaksOf(evidence, index, leftOut);
-  const duty = dutyRowsOf(evidence, index, leftOut);
+  const answer = dutyRowsOf(evidence, index, leftOut);
   const lives = livesOf(evidence)[index]!;
-  const rows = 'rows' in duty ? duty.rows : null;
+  const rows = 'rows' in answer ? answer.rows : null;
   const hot = rows && hotSeries(rows, lives);
   const cold = soaks.points.length >= LEAST_SOAKS ? coldSeries(soaks.points, lives) : null;
   return {
     ramp: fitChange(rampPowers, hot, cold, endMs),
     step: fitChange(['step'], hot, cold, endMs),
-    hot,
     cold,
     soaks: soaks.points,
-    duty: rows,
+    duty: rows && rows.duty,
     soaksUnable: soaks.unable,
-    dutyUnable: 'unable' in duty ? duty.unable : null,
+    dutyUnable: 'unable' in answer ? answer.unable : null,
     isReference: true,
+    leftOut,
   };
 }
 
-function hotSeries(rows: DutyRows, lives: readonly number[]): Series {
-  const steps = lifeSteps(rows.timeMs, lives);
+/**
+ * The duty of a zone with all that explains it, as it went into the fits. Made anew when it is asked for: of 200 zones
+ * it would take more memory than the digest.
+ */
+export function dutyRowsAgain(evidence: Evidence, index: number): DutyRows | null {
+  const answer = dutyRowsOf(evidence, index, zoneChangesOf(evidence)[index]!.leftOut);
+  return 'rows' in answer ? answer.rows : null;
+}
+
+/** Duty as reading error, as it went into the fits; null where there is too little. Made anew, as the rows are. */
+export function hotSeriesAgain(evidence: Evidence, index: number): Series | null {
+  const rows = dutyRowsAgain(evidence, index);
+  return rows && hotSeries(rows, livesOf(evidence)[index]!);
+}
+
+function hotSeries({ duty, columns, ridge }: DutyRows, lives: readonly number[]): Series {
+  const steps = lifeSteps(duty.timeMs, lives);
   return {
-    timeMs: rows.timeMs,
-    degC: rows.dutyPercent.map((percent) => -percent / rows.percentPerDegC),
-    columns: [...rows.columns, ...steps],
-    ridge: [...rows.ridge, ...steps.map(() => 0)],
-    weights: new Float64Array(rows.timeMs.length).fill(1),
-    leastSd: rows.leastErrorDegC,
+    timeMs: duty.timeMs,
+    degC: duty.dutyPercent.map((percent) => -percent / duty.percentPerDegC),
+    columns: [...columns, ...steps],
+    ridge: [...ridge, ...steps.map(() => 0)],
+    weights: new Float64Array(duty.timeMs.length).fill(1),
+    leastSd: duty.leastErrorDegC,
     leastRows: LEAST_HOT_ROWS,
     leastRowsBefore: LEAST_HOT_ROWS_BEFORE,
   };
