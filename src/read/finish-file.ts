@@ -4,6 +4,7 @@ import type { DraftFile } from './draft-file.js';
 import { findNoValue } from './no-value.js';
 import type { FileShape } from './shape.js';
 import { quantile } from './quantile.js';
+import { isSameColumn, pooledColumns } from './pooled-columns.js';
 import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from './unit-guess.js';
 import type { Attached } from './zones.js';
 
@@ -24,9 +25,10 @@ export function finishFiles(
   const problems: ProblemNote[] = [];
   const assumptions: string[] = [];
   const resolutionDegC = new Map<number, number>();
+  const pooled = pooledColumns(attached);
   const files = drafts.map((draft, i) => {
     const columns = attached[i]!;
-    const finding = unitOfFile(columns, draft.preamble, unit);
+    const finding = unitOfFile(pooled[i]!, draft.preamble, unit);
     if (finding.isAssumed && columns.some((it) => it.role === 'reading' && !it.unit)) {
       problems.push(unitProblem(draft, finding));
       assumptions.push(`${draft.name}: temperatures are taken as ${unitWords[finding.unit]}; ${finding.why}.`);
@@ -36,7 +38,7 @@ export function finishFiles(
       problems.push(unknownQuantity(draft, unknown));
       assumptions.push(`${draft.name}: nothing says which columns are temperatures, so no fault is claimed of any.`);
     }
-    const file = finishFile(draft, columns, finding);
+    const file = finishFile(draft, columns, pooled[i]!, finding);
     noteResolution(resolutionDegC, columns, [...file.columns, ...file.tags]);
     return file;
   });
@@ -107,16 +109,22 @@ function scaled(readings: readonly Attached[]): Attached[] {
   return readings.map((it) => ({ ...it, scale: it.scale * scale }));
 }
 
-function finishFile(draft: DraftFile, attached: readonly Attached[], unit: UnitFinding): LogFile {
+/** @param pooled The columns as all files of the same logger show them: one shift alone may be all cold or all hot. */
+function finishFile(
+  draft: DraftFile,
+  attached: readonly Attached[],
+  pooled: readonly Attached[],
+  unit: UnitFinding,
+): LogFile {
   const shape = draft.shape!;
   const scales = {
-    reading: guessScale(attached.filter((it) => it.role === 'reading')),
-    setpoint: guessScale(attached.filter((it) => it.role === 'setpoint')),
-    output: guessOutputScale(attached.filter((it) => it.role === 'output')),
+    reading: guessScale(pooled.filter((it) => it.role === 'reading')),
+    setpoint: guessScale(pooled.filter((it) => it.role === 'setpoint')),
+    output: guessOutputScale(pooled.filter((it) => it.role === 'output')),
     running: 1,
     ignored: 1,
   };
-  const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, attached));
+  const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, pooled));
   const noValue = shape.layout === 'wide' ? findNoValue(attached) : null;
   const notes = [
     `time: ${draft.file.time.why}`,
@@ -155,7 +163,7 @@ function finishColumn(it: Attached, scale: number, finding: UnitFinding, all: re
     ...(it.series.text === undefined ? {} : { text: it.series.text }),
     unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
     scale: it.scale * scale,
-    above: it.role === 'running' ? guessRunningAbove(it) : 0,
+    above: it.role === 'running' ? guessRunningAbove(all.find((other) => isSameColumn(other, it)) ?? it) : 0,
   };
 }
 

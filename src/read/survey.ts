@@ -5,7 +5,8 @@ import type { Zone } from '../model/zone.js';
 import { listFiles } from './file-list.js';
 import { finishFiles } from './finish-file.js';
 import { withoutUnsetClocks } from './home-times.js';
-import { openDrafts, type DraftFile } from './draft-file.js';
+import { openDrafts, type DraftFile, type OpenedDrafts } from './draft-file.js';
+import { settleDates } from './settle-dates.js';
 import { readPlantFile } from './plant.js';
 import type { SurveyOptions } from './survey-options.js';
 import { assembleZones } from './zones.js';
@@ -43,12 +44,13 @@ export async function survey(paths: readonly string[], options: SurveyOptions = 
   } = await choosePlant(options.plant, options.ignorePlantFile ? [] : found.plantFiles);
   const settings = settingsOf(options, plant);
   const problems = [...found.problems, ...plantProblems];
-  const drafts: DraftFile[] = [];
-  for (const path of found.files) {
-    const opened = await openDrafts(path, settings, plant);
-    drafts.push(...opened.drafts);
-    problems.push(...opened.problems);
-  }
+  const opened: OpenedDrafts[] = [];
+  for (const path of found.files) opened.push(await openDrafts(path, settings, plant));
+  const settled = await settleDates(found.files, opened, (path, dates) =>
+    openDrafts(path, { ...settings, dates }, plant),
+  );
+  const drafts = settled.flatMap((it) => it.drafts);
+  problems.push(...settled.flatMap((it) => it.problems));
   const logs = drafts.filter((draft) => draft.kind === 'temperature').sort(byFirstTime);
   const others = drafts.filter((draft) => draft.kind !== 'temperature');
   const assembly = assembleZones(logs, plant);

@@ -49,6 +49,7 @@ export function assembleZones(files: readonly ZoneSource[], plant: PlantFile | n
   const keyed = files.map((file, i) => keySeries(file, i, files, plant));
   keyed.forEach((series, file) => series.forEach((it) => addReading(drafts, it, file)));
   const list = [...drafts.values()];
+  nameByFolder(list, files, plant);
   const attached = keyed.map((series, file) => series.map((it) => attach(it, file, list, drafts)));
   const problems = [...withoutReadings(files), ...(list.length > 0 ? unmatchedZones(list, plant) : [])];
   return { zones: nameApart(list).map((draft, index) => toZone(draft, index, files)), attached, problems };
@@ -289,6 +290,35 @@ function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZon
   if (byMachine.length === 0 && byPrefix.length > 1) for (const draft of byPrefix) draft.machine ??= roled.rest;
   for (const draft of free) share(draft, 'running', roled);
   return { ...roled, zones: free.map((draft) => list.indexOf(draft)) };
+}
+
+/**
+ * Zones without a machine that come from several folders belong to several machines, and comparing them would mix these;
+ * folders with a zone in common (one for each day) are one.
+ */
+function nameByFolder(list: readonly DraftZone[], files: readonly ZoneSource[], plant: PlantFile | null): void {
+  const groups: { folders: Set<string>; zones: DraftZone[] }[] = [];
+  for (const draft of list.filter(({ machine }) => machine === null)) {
+    const folders = new Set(draft.readings.map(({ file }) => folderOf(files[file]!.name)));
+    const met = groups.filter((group) => [...folders].some((folder) => group.folders.has(folder)));
+    for (const group of met) {
+      groups.splice(groups.indexOf(group), 1);
+      for (const folder of group.folders) folders.add(folder);
+    }
+    groups.push({ folders, zones: [...met.flatMap(({ zones }) => zones), draft] });
+  }
+  const names = groups.map(({ folders }) => [...folders][0]!);
+  if (groups.length < 2 || names.some((name) => !/\p{L}/u.test(name))) return;
+  for (const [i, { zones }] of groups.entries()) for (const draft of zones) draft.machine = asInPlant(names[i]!, plant);
+}
+
+function folderOf(path: string): string {
+  return path.split('!')[0]!.split(/[\\/]/).at(-2) ?? '';
+}
+
+function asInPlant(name: string, plant: PlantFile | null): string {
+  const machines = (plant?.zones ?? []).flatMap(({ machine }) => machine ?? []);
+  return machines.find((machine) => looseName(machine) === looseName(name)) ?? name;
 }
 
 function nameApart(list: readonly DraftZone[]): readonly DraftZone[] {

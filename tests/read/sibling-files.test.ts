@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest';
+import { pourFiles } from './poured.js';
+
+const pad = (n: number): string => String(n).padStart(2, '0');
+const startMs = Date.UTC(2026, 2, 4);
+
+/** Rows of a minute from hour to hour, hot from 07:00 to 21:00; times day first. */
+function shift(from: number, to: number, header: string, cells: (isHot: boolean, i: number) => string): string {
+  const lines = Array.from({ length: (to - from) * 60 }, (_, i) => {
+    const time = new Date(startMs + from * 3_600_000 + i * 60_000);
+    const date = `${pad(time.getUTCDate())}/${pad(time.getUTCMonth() + 1)}/${time.getUTCFullYear()}`;
+    const hour = time.getUTCHours();
+    return `${date} ${time.toISOString().slice(11, 19)},${cells(hour >= 7 && hour < 21, i)}`;
+  });
+  return `${header}\n${lines.join('\n')}\n`;
+}
+
+const tenths = (isHot: boolean, i: number): string =>
+  `${isHot ? 1600 + (i % 5) : 181 + (i % 3)},${isHot ? 1600 : 0},${isHot ? (0.4 + (i % 3) / 100).toFixed(2) : '0'}`;
+
+test('units and scales that one shift shows hold for the others of the same logger', async () => {
+  const header = 'Time,Knife PV,Knife SP,Knife OUT';
+  const { zones, found } = await pourFiles({
+    'night.csv': shift(0, 6, header, tenths),
+    'day.csv': shift(6, 20, header, tenths),
+  });
+  expect(zones).toHaveLength(1);
+  expect(zones[0]!.readingDegC[0]).toBeCloseTo(18.1, 6);
+  expect(Math.max(...zones[0]!.readingDegC)).toBeCloseTo(160.4, 6);
+  expect(Math.max(...zones[0]!.outputPercent)).toBeCloseTo(42, 6);
+  expect(found.problems.filter(({ code }) => code === 'ambiguous-unit')).toEqual([]);
+});
+
+test('a file that does not tell day from month follows one with the same header that does', async () => {
+  const header = 'Time,Knife PV,Knife SP,Knife OUT';
+  const files = { 'a.csv': shift(0, 24, header, tenths), 'b.csv': shift(12 * 24, 13 * 24, header, tenths) };
+  const both = await pourFiles(files); // 4 March, and 16 March, which no month-first reading allows
+  expect(both.found.problems.filter(({ code }) => code === 'ambiguous-time')).toEqual([]);
+  expect(both.zones[0]!.timeMs[0]).toBe(startMs);
+  expect(both.found.files.find(({ name }) => name.endsWith('a.csv'))!.time.why).toBe(
+    'day first: other files with the same header show it',
+  );
+  const alone = await pourFiles({ 'a.csv': files['a.csv'] });
+  expect(alone.found.problems.map(({ code }) => code)).toContain('ambiguous-time');
+});
+
+test('folders are machines where no name says one, and folders of days are not', async () => {
+  const of = (zone: string): string => shift(0, 24, `Time,${zone} PV,${zone} SP,${zone} OUT`, tenths);
+  const apart = await pourFiles({ 'Bagger/log.csv': of('Jaw'), 'Gluer/log.csv': of('Pot') });
+  expect(apart.zones.map(({ name, machine }) => [name, machine])).toEqual([
+    ['Jaw', 'Bagger'],
+    ['Pot', 'Gluer'],
+  ]);
+  const later = shift(24, 48, 'Time,Jaw PV,Jaw SP,Jaw OUT', tenths);
+  const days = await pourFiles({ 'monday/log.csv': of('Jaw'), 'tuesday/log.csv': later });
+  expect(days.zones.map(({ name, machine }) => [name, machine])).toEqual([['Jaw', 'Machine']]);
+});
