@@ -19,6 +19,7 @@ import { opensGrowth } from './judges/opens-growth.js';
 import { outputStuckOn } from './judges/output-stuck-on.js';
 import { peerResidual } from './judges/peer-residual.js';
 import { readingLowShorted } from './judges/reading-low-shorted.js';
+import { readingMirrored } from './judges/reading-mirrored.js';
 import { repairs } from './judges/repairs.js';
 import { returningSteps } from './judges/returning-steps.js';
 import { scatterGrowth } from './judges/scatter-growth.js';
@@ -66,5 +67,6 @@ export const judges: readonly AnyJudge[] = [
   outputStuckOn,
   peerResidual,
   readingLowShorted,
+  readingMirrored,
   wetRecovery,
 ];

@@ -55,9 +55,21 @@ export interface NoHeatRun {
 }
 
 /** Stretches of full output (or, without output, of held peers) in which the reading is far down and does not rise. */
-export const noHeatRunsOf = oncePer((evidence: Evidence): readonly (readonly NoHeatRun[])[] =>
-  evidence.zones.map((zone) => withFallBefore(noHeatRuns(evidence, zone))),
-);
+export const noHeatRunsOf = oncePer((evidence: Evidence): readonly (readonly NoHeatRun[])[] => {
+  const all = evidence.zones.map((zone) => noHeatRuns(evidence, zone));
+  return all.map((runs, z) => {
+    const others = all.filter((_, other) => other !== z);
+    const withinMs = BRIDGE_MS + samplingMsOf(evidence.zones[z]!);
+    return withFallBefore(runs.filter((run) => !isSwitchedTogether(run, others, withinMs)));
+  });
+});
+
+/** Two others whose heat goes and comes back in the same minutes are switched with this one: no heater fails so. */
+function isSwitchedTogether(run: NoHeatRun, others: readonly (readonly NoHeatRun[])[], withinMs: number): boolean {
+  const isSame = ({ startMs, endMs }: NoHeatRun) =>
+    Math.abs(startMs - run.startMs) <= withinMs && Math.abs(endMs - run.endMs) <= withinMs;
+  return others.filter((runs) => runs.some(isSame)).length >= FEWEST_SHARED;
+}
 
 /** A run that begins low, at the level of an earlier one, goes on with it: after a hole in the log, or a stop. */
 function withFallBefore(runs: readonly NoHeatRun[]): NoHeatRun[] {

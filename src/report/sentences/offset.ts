@@ -104,6 +104,15 @@ const readingLowShorted: Spoken = {
     phrase`the reading drops ${timesText(count)} faster than a body can cool, to ${level(ask('readingDegC'))}${longestText(ask('lowMinutes'), 1)}`,
 };
 
+const readingMirrored: Spoken = {
+  detector: 'reading-mirrored',
+  speaksFor: ['wiring'],
+  weight: always(95),
+  isOnTrace: true,
+  say: (ask) =>
+    phrase`the reading sinks to ${level(ask('lowestDegC'))}, ${difference(ask('belowRoomDegC'))} below the room, while the zone is heated, as a thermocouple with swapped leads does`,
+};
+
 const wetRecovery: Spoken = {
   detector: 'wet-recovery',
   speaksFor: ['wiring'],
@@ -130,5 +139,6 @@ export const offset: readonly Spoken[] = [
   deviationFromSetpoint,
   peerResidual,
   readingLowShorted,
+  readingMirrored,
   wetRecovery,
 ];

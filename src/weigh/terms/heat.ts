@@ -88,6 +88,16 @@ export const heatTerms: readonly Term[] = [
     value: (zone) => seenAlone(zone, 'reading-low-shorted'),
   },
   {
+    id: 'reads-backwards',
+    says: 'The reading sinks below the room as the zone is heated, as swapped leads of a thermocouple make it.',
+    detector: 'reading-mirrored',
+    for: ['wiring'],
+    against: ['none', 'heater', 'sensor'],
+    // Too rare to be drawn; nothing else turns heat round.
+    start: 3,
+    value: (zone) => seenAlone(zone, 'reading-mirrored'),
+  },
+  {
     id: 'jumps-back-at-the-end',
     says: 'It came back at once, as a repaired contact does.',
     detector: 'reading-low-shorted',

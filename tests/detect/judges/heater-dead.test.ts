@@ -37,6 +37,14 @@ test('is silent on a shorted input, on a power cut for all and on ordinary heat-
   expect(ask(heaterDead, heatedPlant(sound(4), { days: 3 })).symptoms).toEqual([]);
 });
 
+test('is silent on three of many zones whose heat goes and comes back together: they share a switch', () => {
+  const off = { power: (h: number) => (h > 60 && h < 62 ? 0 : 1) };
+  const switched = heatedPlant([off, off, off, ...sound(10)]);
+  for (const zone of [0, 1, 2]) expect(ask(heaterDead, switched, zone).symptoms).toEqual([]);
+  const alone = heatedPlant([off, ...sound(12)]);
+  expect(ask(heaterDead, alone).symptoms).toHaveLength(1);
+});
+
 test('knows a capped output as full', () => {
   const capped = heatedPlant([{ power: (h) => (h > 60 ? 0 : 1) }, ...sound(4)], { outputCap: 0.8 });
   expect(ask(heaterDead, capped).symptoms).toHaveLength(1);

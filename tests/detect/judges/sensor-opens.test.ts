@@ -71,3 +71,32 @@ test('tells a zone that had cooled when its reading came back from one whose rec
   expect(factsOf(sensorOpens, evidenceOf([cooled]))['cooledRatio']!).toBeGreaterThan(0.8);
   expect(factsOf(sensorOpens, evidenceOf([kept]))['cooledRatio']!).toBeLessThan(0.1);
 });
+
+const opensAt = (ms: number) => zoneLog({ recorded: (s) => (s.timeMs === ms ? opened(s) : s) });
+const jumpsFor = (fromMs: number, toMs: number) =>
+  zoneLog({ seed: 2, recorded: (s) => (s.timeMs >= fromMs && s.timeMs < toMs ? { ...s, degC: s.degC - 90 } : s) });
+
+test('an open in the moment in which most of a log is upset is the station’s, elsewhere the zone’s', () => {
+  const counts = (openMs: number, zones: number) => {
+    const calm = Array.from({ length: zones - 2 }, (_, i) => zoneLog({ seed: 3 + i }));
+    const evidence = evidenceOf([opensAt(openMs), jumpsFor(at(1, 9), at(1, 10)), ...calm]);
+    const { openCount, sharedCount } = factsOf(sensorOpens, evidence);
+    return [openCount, sharedCount];
+  };
+  expect(counts(at(1, 9), 2)).toEqual([0, 1]);
+  expect(counts(at(1, 12), 2)).toEqual([1, 0]);
+  expect(counts(at(1, 9), 4)).toEqual([1, 0]);
+});
+
+test('a zone that jumps all day proves nothing about the open of another', () => {
+  const noisy = zoneLog({ seed: 2, recorded: (s) => (s.timeMs % 600_000 === 0 ? { ...s, degC: s.degC - 90 } : s) });
+  expect(factsOf(sensorOpens, evidenceOf([opensAt(at(1, 9)), noisy]))).toMatchObject({ openCount: 1, sharedCount: 0 });
+});
+
+test('leaves to card-events what one other zone shares most of the time, but not one meeting', () => {
+  const times = [at(1, 9), at(1, 15), at(2, 11)];
+  const both = (seed: number) => zoneLog({ seed, recorded: (s) => (times.includes(s.timeMs) ? opened(s) : s) });
+  const calm = [3, 4, 5].map((seed) => zoneLog({ seed }));
+  expect(factsOf(sensorOpens, evidenceOf([both(1), both(2), ...calm]))).toMatchObject({ openCount: 0, sharedCount: 3 });
+  expect(factsOf(sensorOpens, evidenceOf([both(1), opensAt(at(1, 9)), ...calm]))).toMatchObject({ openCount: 3 });
+});
