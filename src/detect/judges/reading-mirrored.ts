@@ -2,14 +2,14 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { meanBetween } from '../../maths/mean-between.js';
 import { median } from '../../maths/quantile.js';
-import { usualRoomOf } from '../shared/cold-hours.js';
+import { coldHoursOf } from '../shared/cold-hours.js';
 import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
 import { maskOf } from '../shared/mask.js';
 import { peersOf } from '../shared/movement.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/zone-state.js';
 
 export interface ReadingMirroredSettings {
-  /** So far below the room no heated place reads, whatever its tolerance. */
+  /** So far below the coldest room no heated place reads, whatever its tolerance. */
   readonly leastBelowDegC: number;
   readonly leastMinutes: number;
   /** The output asks for heat: at or above this. */
@@ -18,6 +18,7 @@ export interface ReadingMirroredSettings {
   readonly largestJumpShare: number;
 }
 
+/** No warmer room is taken for the coldest one (common practice). */
 const USUAL_ROOM_DEG_C = 22;
 
 /** A reading that falls below the room as the zone is heated: the two leads of a thermocouple are swapped. */
@@ -41,8 +42,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSett
     return `Zone ${zone.name}: neither an output nor another zone is logged, so nothing shows that it is heated.`;
   const { digest } = evidence;
   const { meanDegC, outputPercent } = digest.zones[zone.index]!;
-  const usualDegC = usualRoomOf(evidence);
-  const roomDegC = Number.isNaN(usualDegC) ? USUAL_ROOM_DEG_C : usualDegC;
+  const roomDegC = coldestRoomDegC(evidence, zone);
   const limitDegC = roomDegC - settings.leastBelowDegC;
   const runs = runsBelow(meanDegC, maskOf(evidence)[zone.index]!, limitDegC).filter(
     ([from, to]) =>
@@ -62,6 +62,12 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSett
       outputPercent: median(runs.map(([from, to]) => meanBetween(outputPercent, from, to))),
     }),
   ];
+}
+
+/** The coldest room that the other zones ever told; a hall known only as warm may have been as cold as any. */
+function coldestRoomDegC(evidence: Evidence, zone: Zone): number {
+  const others = coldHoursOf(evidence).filter((_, index) => index !== zone.index);
+  return Math.min(USUAL_ROOM_DEG_C, ...others.flatMap((hours) => [...hours.values()].map(({ roomDegC }) => roomDegC)));
 }
 
 /** Stretches [from, to) below a limit; places without a reading do not end one. */

@@ -35,6 +35,19 @@ test('is silent on a resistance sensor, on a short that gets there at once, and 
   expect(factsOf(readingMirrored, evidenceOf([cold, ...others], { zones: zones(null) }))).toEqual({});
 });
 
+test('is silent on a dead zone in a room cooler than the machine told when it stood', () => {
+  const evidence = evidenceOf(
+    [
+      zoneLog({ recorded: (s) => ({ ...s, degC: 20 + Math.sin(s.timeMs / 6e5), outputPercent: 100 }) }),
+      ...others.map((log) => log.map((s) => ({ ...s, degC: s.degC! + 18 }))),
+    ],
+    {
+      zones: zones('tc-k'),
+    },
+  );
+  expect(ask(readingMirrored, evidence).symptoms).toEqual([]);
+});
+
 test('cannot tell where nothing shows that it is heated', () => {
   const zone = zoneOfLog(0, { sensor: 'tc-k', has: { reading: true, setpoint: false, output: false, running: false } });
   expect(ask(readingMirrored, evidenceOf([zoneLog()], { zones: [zone] })).unable).toMatch(/nothing shows/);
