@@ -1,5 +1,5 @@
 import { fstatSync, writeSync } from 'node:fs';
-import { reasonOf } from '../files/reason-of.js';
+import { reasonOf } from '../model/reason-of.js';
 
 /**
  * Makes standard output fail in a sentence instead of a stack, or not at all: Node's stream for a file behind `>` takes

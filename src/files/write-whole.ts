@@ -2,7 +2,7 @@ import type { Stats } from 'node:fs';
 import { mkdir, open, realpath, rename, stat, unlink, writeFile, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { LogProblem } from '../model/problem.js';
-import { reasonOf } from './reason-of.js';
+import { reasonOf } from '../model/reason-of.js';
 import { removeLeftovers } from './remove-leftovers.js';
 import { temporaryNameOf } from './temporary-name.js';
 

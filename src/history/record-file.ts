@@ -1,6 +1,6 @@
 import { appendFile, mkdir, readFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { reasonOf } from '../files/reason-of.js';
+import { reasonOf } from '../model/reason-of.js';
 import { causes } from '../model/cause.js';
 import { LogProblem, type Place, type ProblemNote } from '../model/problem.js';
 import type { PlacedEntry, RecordEntry } from '../model/record.js';

@@ -2,6 +2,7 @@ import { open, stat, type FileHandle } from 'node:fs/promises';
 import { createReadStream } from 'node:fs';
 import { createGunzip } from 'node:zlib';
 import { LogProblem } from '../model/problem.js';
+import { reasonOf } from '../model/reason-of.js';
 
 /** Hands out the bytes of a file from its beginning; `fill` returns 0 at the end. */
 export interface ByteSource {
@@ -141,9 +142,4 @@ function unreadable(path: string, error: unknown): LogProblem {
     isMissing ? 'Check the path.' : 'Check its permissions, or copy it to a local disk.',
     { cause: error },
   );
-}
-
-/** What a system or a library says of an error, without its code and the path. */
-export function reasonOf(error: unknown): string {
-  return error instanceof Error ? error.message.split(',')[0]!.replace(/^[A-Z]+: /, '') : String(error);
 }

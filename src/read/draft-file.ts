@@ -1,20 +1,29 @@
-import { extname } from 'node:path';
 import type { Dialect, LogFile } from '../model/log-file.js';
 import type { PlantFile } from '../model/plant-file.js';
 import { LogProblem, type ProblemNote } from '../model/problem.js';
-import { reasonOf, statOf } from './byte-source.js';
+import { statOf } from './byte-source.js';
 import { roleSeries, type RoledSeries } from './column-roles.js';
 import { detectDialect } from './dialect.js';
+import {
+  binaryProblem,
+  longFirstLine,
+  noHeader,
+  oneLine,
+  otherCount,
+  returnsOnly,
+  undecidedDates,
+} from './draft-problems.js';
 import { kindOf } from './file-kind.js';
+import { partsOf } from './file-parts.js';
 import { sampleLines, sampleRows, type SampledRow } from './file-sample.js';
-import { longSeries, sampledClock, wideSeries } from './series.js';
-import { findShape, type FileShape } from './shape.js';
-import type { SurveyOptions } from './survey-options.js';
 import { rowsOfMoreTags } from './more-tags.js';
-import { sampleTable, tableParts } from './table-source.js';
-import { readHead, type TextHead, type TextRef } from './text-source.js';
+import { longSeries, sampledClock, wideSeries } from './series.js';
+import type { FileShape } from './file-shape.js';
+import { findShape } from './shape.js';
+import type { SurveyOptions } from './survey-options.js';
+import { sampleTable } from './table-source.js';
+import { readHead, type TextRef } from './text-source.js';
 import { findTiming, type Timing } from './timing.js';
-import { listZip } from './zip-source.js';
 
 /** A file half understood: its rows and columns are known, but not yet which zones they make. */
 export interface DraftFile {
@@ -53,53 +62,6 @@ export async function openDrafts(path: string, options: SurveyOptions, plant: Pl
     }
   }
   return { drafts, problems };
-}
-
-async function* partsOf(path: string, problems: ProblemNote[]): AsyncGenerator<TextRef> {
-  const container = containerOf(path);
-  try {
-    if (container === 'zip') yield* zipParts(path, problems);
-    else if (container === 'workbook') yield* await tableParts(path);
-    else yield { name: path, path, part: null, container };
-  } catch (error) {
-    if (error instanceof LogProblem) problems.push(error.toNote());
-    else
-      problems.push({
-        code: 'unreadable-file',
-        file: path,
-        what: `The file is damaged (${reasonOf(error)}).`,
-        todo: 'Copy or export it again; it was left out.',
-      });
-  }
-}
-
-function containerOf(path: string): LogFile['container'] {
-  const extension = extname(path).toLowerCase();
-  if (extension === '.gz') return 'gzip';
-  if (extension === '.zip') return 'zip';
-  if (extension === '.xlsx' || extension === '.xlsm') return 'workbook';
-  return extension === '.parquet' ? 'parquet' : 'text';
-}
-
-async function* zipParts(path: string, problems: ProblemNote[]): AsyncGenerator<TextRef> {
-  for (const entry of await listZip(path)) {
-    if (/(^|[\\/])(__MACOSX|\.)/.test(entry.name) && !/(^|[\\/])\.\.([\\/]|$)/.test(entry.name)) continue;
-    if (/(^|[\\/])\.\.([\\/]|$)|^([\\/]|[a-z]:)/i.test(entry.name))
-      problems.push({
-        ...{
-          code: 'archive-entry',
-          file: path,
-          what: `The entry "${entry.name}" would leave its folder when unpacked.`,
-        },
-        todo: 'It is read in place and nothing is written, but ask where the archive comes from.',
-      });
-    if (/\.(zip|gz|xlsx|parquet)$/i.test(entry.name))
-      problems.push({
-        ...{ code: 'archive-entry', file: path, what: `The entry "${entry.name}" is itself an archive or workbook.` },
-        todo: 'Unpack it first; it was left out.',
-      });
-    else yield { name: `${path}!${entry.name}`, path, part: entry.name, container: 'zip' };
-  }
 }
 
 async function openDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
@@ -142,46 +104,6 @@ async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantF
   return { draft, problems: head.longLineBytes > 0 ? [longFirstLine(ref, head), ...problems] : problems };
 }
 
-function longFirstLine({ name }: TextRef, { longLineBytes }: TextHead): ProblemNote {
-  return {
-    ...{ code: 'long-line', file: name, line: 1 },
-    what: `The first line is ${millions(longLineBytes)} characters long, and no header or row is; the table was looked for behind it.`,
-    todo: 'Open the file in a text editor and delete that line if it is not part of the log, or export it again.',
-  };
-}
-
-function oneLine({ name }: TextRef, { longLineBytes, encoding }: TextHead): LogProblem {
-  return new LogProblem(
-    'long-line',
-    { file: name, line: 1 },
-    `The whole file is one line of ${millions(longLineBytes)} characters (${encoding}), so it has no rows.`,
-    'Export it again with a line end behind every row; this file was left out.',
-  );
-}
-
-function millions(count: number): string {
-  return `${(count / 1e6).toFixed(1)} million`;
-}
-
-/** As text editors wrote it before Mac OS X. */
-function returnsOnly({ name }: TextRef): LogProblem {
-  return new LogProblem(
-    'unknown-layout',
-    { file: name, line: 1 },
-    'Its lines end with a carriage return alone, so that all of it is one line.',
-    'Save it with the line ends of Windows or Unix; this file was left out.',
-  );
-}
-
-function binaryProblem(ref: TextRef): LogProblem {
-  return new LogProblem(
-    'binary-file',
-    { file: ref.name },
-    'The file is not text: it holds many control characters.',
-    'Export the log as CSV, .xlsx or Parquet; this file was left out.',
-  );
-}
-
 async function openTableDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
   const sizeBytes = (await statOf(ref.path)).size;
   const rows = await sampleTable(ref);
@@ -219,43 +141,6 @@ async function draftFrom(
 }
 
 const logExtension = /\.(csv|tsv|dat|log|prn|asc|xlsx|xlsm|parquet|gz)(!.*)?$/i;
-
-function noHeader(file: string): ProblemNote {
-  return {
-    ...{
-      code: 'unknown-layout',
-      file,
-      line: 1,
-      what: 'The file has no header, so its columns are called by their number.',
-    },
-    todo: 'Say what they are with "reading", "setpoint" and "output" in plant.yaml, or give their names with --names.',
-  };
-}
-
-/** Names one place off would make a set point a reading, so none is taken. */
-function otherCount(file: string, names: readonly string[], columnCount: number): ProblemNote {
-  return {
-    ...{
-      code: 'bad-argument',
-      file,
-      line: 1,
-      what: `The file has no header and ${columnCount} columns, but --names gives ${names.length} names, so none was taken.`,
-    },
-    todo: 'Give one name for each column, the time among them, in the order of the file.',
-  };
-}
-
-function undecidedDates(file: string, shape: FileShape): ProblemNote {
-  return {
-    ...{
-      code: 'ambiguous-time',
-      file,
-      line: shape.firstDataLine,
-      what: `Day or month first? In column "${shape.header[shape.timeColumn]}" ${shape.time.why}.`,
-    },
-    todo: 'If that is wrong, say "dates: month-first" or "dates: day-first" in plant.yaml, or use the option --dates.',
-  };
-}
 
 function temperatureDraft(
   base: Base,
@@ -307,6 +192,7 @@ const noTiming: Timing = {
   holdMs: NaN,
   silenceMs: NaN,
 };
+
 const noTime: LogFile['time'] = {
   kind: 'date',
   order: 'ymd',

@@ -1,6 +1,7 @@
 import type { LogFile } from '../model/log-file.js';
 import { recogniseEvents } from './events/recognise.js';
-import { haveMeasures, sayRoles, type FileShape } from './shape.js';
+import type { FileShape } from './file-shape.js';
+import { haveMeasures, sayRoles } from './long-columns.js';
 import { plainWords } from './role-words.js';
 import { parseDateTime } from './time-text.js';
 

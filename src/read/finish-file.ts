@@ -2,11 +2,11 @@ import type { LogColumn, LogFile, TemperatureUnit } from '../model/log-file.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { DraftFile } from './draft-file.js';
 import { findNoValue } from './no-value.js';
-import type { FileShape } from './shape.js';
+import type { FileShape } from './file-shape.js';
 import { quantile } from './quantile.js';
 import { isSameColumn, pooledColumns } from './pooled-columns.js';
 import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from './unit-guess.js';
-import type { Attached } from './zones.js';
+import type { Attached } from './draft-zone.js';
 
 export interface FinishedFiles {
   /** Smallest step of a zone's readings by its digits, in °C, by zone index. */

@@ -1,7 +1,7 @@
 import type { Dialect } from '../model/log-file.js';
 import { splitCells } from './dialect.js';
 import type { SampledRow } from './file-sample.js';
-import type { FileShape } from './shape.js';
+import type { FileShape } from './file-shape.js';
 import type { Encoding } from './encoding.js';
 import { readLines, type TextRef } from './text-source.js';
 

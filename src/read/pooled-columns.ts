@@ -1,4 +1,4 @@
-import type { Attached } from './zones.js';
+import type { Attached } from './draft-zone.js';
 
 /** Values kept of a column over all its files; enough for quantiles, and hundreds of files stay small (own choice). */
 const mostValues = 6000;

@@ -1,6 +1,6 @@
 import { cellMark, type Dialect } from '../model/log-file.js';
 import { readCell, readRunningWord } from './cell-value.js';
-import type { FileShape } from './shape.js';
+import type { FileShape } from './file-shape.js';
 import { compileTime, joinDateAndClock } from './time-format.js';
 
 /** The sampled values of one column of a wide file or one tag of a long file. */

@@ -1,5 +1,6 @@
 import { LogProblem } from '../model/problem.js';
-import { reasonOf, statOf } from './byte-source.js';
+import { statOf } from './byte-source.js';
+import { reasonOf } from '../model/reason-of.js';
 import type { SampledRow } from './file-sample.js';
 import type { EndRows } from './parquet-worker.js';
 import type { TextRef } from './text-source.js';

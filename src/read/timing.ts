@@ -3,7 +3,7 @@ import type { RoledSeries } from './column-roles.js';
 import { homeTimes } from './home-times.js';
 import { quantile } from './quantile.js';
 import type { Series } from './series.js';
-import type { FileShape } from './shape.js';
+import type { FileShape } from './file-shape.js';
 
 export type Timing = Pick<
   LogFile,

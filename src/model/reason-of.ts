@@ -12,8 +12,9 @@ const reasons: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'its name is too long',
 };
 
-/** What stopped the writing, in words where they are known. */
+/** What a system or a library says of an error, in words where they are known, without its code and the path. */
 export function reasonOf(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException;
-  return reasons[code ?? ''] ?? message;
+  if (!(error instanceof Error)) return String(error);
+  const { code } = error as NodeJS.ErrnoException;
+  return reasons[code ?? ''] ?? error.message.split(',')[0]!.replace(/^[A-Z]+: /, '');
 }
