@@ -47,18 +47,32 @@ export function partialOut(
   const basis: Float64Array[] = [];
   for (const [k, values] of columns.entries()) {
     const column = extend(values, k, ridge[k] ?? 0);
-    const before = norm(column);
-    takeOut(column, basis);
-    // Where little is left, rounding is large in it: twice is enough (Kahan, in Parlett 1980).
-    if (norm(column) < HARDLY_SHORTENED * before) takeOut(column, basis);
-    const after = norm(column);
-    if (!(after > INDEPENDENT_SHARE * before)) continue;
-    for (let i = 0; i < column.length; i++) column[i] = column[i]! / after;
-    basis.push(column);
+    if (makeUnit(column, basis)) basis.push(column);
   }
   const rest = extend(y, -1, 0);
   takeOut(rest, basis);
   return { basis, roots, rest };
+}
+
+/** What `rest` would be with one more column in the model, as `partialOut` gives it, at the cost of one projection. */
+export function restWithColumn({ basis, roots, rest }: PartialledOut, values: Numbers): Float64Array {
+  const column = new Float64Array(rest.length);
+  for (let i = 0; i < roots.length; i++) column[i] = values[i]! * roots[i]!;
+  const left = rest.slice();
+  if (makeUnit(column, basis)) takeOut(left, [column]);
+  return left;
+}
+
+/** Takes the basis out of a column and makes it one long; false when the basis holds it already. */
+function makeUnit(column: Float64Array, basis: readonly Float64Array[]): boolean {
+  const before = norm(column);
+  takeOut(column, basis);
+  // Where little is left, rounding is large in it: twice is enough (Kahan, in Parlett 1980).
+  if (norm(column) < HARDLY_SHORTENED * before) takeOut(column, basis);
+  const after = norm(column);
+  if (!(after > INDEPENDENT_SHARE * before)) return false;
+  for (let i = 0; i < column.length; i++) column[i] = column[i]! / after;
+  return true;
 }
 
 /**

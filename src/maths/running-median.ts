@@ -1,5 +1,4 @@
 import type { Numbers } from './finite.js';
-import { medianOfSorted } from './quantile.js';
 
 /**
  * Median of a sliding window of places.
@@ -46,7 +45,9 @@ class SortedWindow {
   }
 
   median(): number {
-    return medianOfSorted(this.sorted.subarray(0, this.count));
+    const middle = this.count >> 1;
+    if (this.count % 2 === 1) return this.sorted[middle]!;
+    return this.count === 0 ? NaN : (this.sorted[middle - 1]! + this.sorted[middle]!) / 2;
   }
 
   private placeOf(value: number): number {

@@ -8,15 +8,18 @@ import type { Numbers } from './finite.js';
 export function trailingMean(values: Numbers, places: number): Float64Array {
   let sum = 0;
   let count = 0;
-  const add = (value: number, sign: 1 | -1): void => {
-    if (!Number.isFinite(value)) return;
-    sum += sign * value;
-    count += sign;
-  };
   const means = new Float64Array(values.length);
   for (let i = 0; i < values.length; i++) {
-    add(values[i]!, 1);
-    if (i >= places) add(values[i - places]!, -1);
+    const comes = values[i]!;
+    if (Number.isFinite(comes)) {
+      sum += comes;
+      count++;
+    }
+    const goes = i >= places ? values[i - places]! : NaN;
+    if (Number.isFinite(goes)) {
+      sum -= goes;
+      count--;
+    }
     means[i] = count > 0 ? sum / count : NaN;
   }
   return means;

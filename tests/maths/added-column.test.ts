@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addColumn, partialOut } from '../../src/maths/added-column.js';
+import { addColumn, partialOut, restWithColumn } from '../../src/maths/added-column.js';
 import { fitLinear } from '../../src/maths/linear-model.js';
 import { tailColumns } from '../../src/maths/tail-columns.js';
 import { Random } from '../make/random.js';
@@ -33,6 +33,25 @@ describe('addColumn', () => {
   it('says NaN for a column that the model holds already', () => {
     const { columns, y, weights } = madeModel(7);
     expect(addColumn(partialOut(columns, y, weights), columns[1]!).coefficient).toBeNaN();
+  });
+});
+
+describe('restWithColumn', () => {
+  it('gives to the last bit what the model with that column leaves, ridge and all', () => {
+    for (let seed = 1; seed <= 50; seed++) {
+      const { columns, y, weights } = madeModel(seed);
+      const added = columns[1]!.map((value, i) => value + 0.3 * Math.sin(i + seed));
+      const ridge = [0, 0.5, 0];
+      const whole = partialOut([...columns, added], y, weights, ridge).rest;
+      const rest = restWithColumn(partialOut(columns, y, weights, ridge), added);
+      expect([...rest, 0]).toEqual([...whole]); // the whole model has a ridge row more, which is empty
+    }
+  });
+
+  it('leaves what it was for a column that the model holds already', () => {
+    const { columns, y, weights } = madeModel(7);
+    const part = partialOut(columns, y, weights);
+    expect(restWithColumn(part, columns[1]!)).toEqual(part.rest);
   });
 });
 

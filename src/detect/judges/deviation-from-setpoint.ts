@@ -52,7 +52,7 @@ function judgeZone(
   const { meanDegC, setpointDegC, outputPercent } = digest.zones[zone.index]!;
   const { runs, onPlaces } = runsOf(evidence, zone, away, settings);
   const lasting = runs.filter(({ from, to }) => (to - from) * digest.periodMs >= settings.leastMinutes * 60_000);
-  const belowDegC = Float64Array.from(meanDegC, (degC, i) => setpointDegC[i]! - degC);
+  const belowDegC = new Float64Array(digest.length).map((_, i) => setpointDegC[i]! - meanDegC[i]!);
   const falls = runs.filter((run) => isFall(belowDegC, run, settings.fallDegC));
   const long = falls.length >= settings.leastFalls && falls.length > lasting.length ? falls : lasting;
   if (long.length === 0) return [];
@@ -119,8 +119,8 @@ function lastBefore(values: Float64Array, place: number): number {
 /** Reading less set point where heat is called for, else NaN. */
 function awayOf({ digest }: Evidence, zone: Zone): Float64Array {
   const { meanDegC, setpointDegC } = digest.zones[zone.index]!;
-  return Float64Array.from(meanDegC, (degC, i) =>
-    setpointDegC[i]! > WARMEST_ROOM_DEG_C ? degC - setpointDegC[i]! : NaN,
+  return new Float64Array(digest.length).map((_, i) =>
+    setpointDegC[i]! > WARMEST_ROOM_DEG_C ? meanDegC[i]! - setpointDegC[i]! : NaN,
   );
 }
 

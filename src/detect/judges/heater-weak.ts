@@ -144,7 +144,7 @@ function placesOf({ digest }: Evidence, { leastFullMinutes }: HeaterWeakSettings
 function fullPlaces(evidence: Evidence, zone: Zone, places: number): Uint8Array {
   const fullPercent = fullOutputPercentOf(evidence)[zone.index]!;
   const means = trailingMean(evidence.digest.zones[zone.index]!.outputPercent, places);
-  return Uint8Array.from(means, (percent) => (percent >= fullPercent ? 1 : 0));
+  return new Uint8Array(means.length).map((_, i) => (means[i]! >= fullPercent ? 1 : 0));
 }
 
 /** Half of the peers at full output too: the machine starts, or its supply is low. */

@@ -1,4 +1,4 @@
-import { addColumn, partialOut, type PartialledOut } from '../../maths/added-column.js';
+import { addColumn, partialOut, restWithColumn, type PartialledOut } from '../../maths/added-column.js';
 import { tailColumns, type TryOnset } from '../../maths/tail-columns.js';
 import { median } from '../../maths/quantile.js';
 import { MAD_TO_SD } from '../../maths/spread.js';
@@ -135,17 +135,19 @@ function heightsOf(shape: Shape, onsetMs: number, endMs: number): (atMs: number)
 
 /** Takes the columns out with weights that let outliers count less, judged with the change found so far in the model. */
 function prepare(series: Series, change: Float64Array | null): Prepared {
-  const model = change ? [...series.columns, change] : series.columns;
-  const full = partialOut(model, series.degC, series.weights, series.ridge);
-  const rest = full.rest.subarray(0, series.degC.length);
+  const plain = unweighed(series);
+  const rest = (change ? restWithColumn(plain, change) : plain.rest).subarray(0, series.degC.length);
   const scale = MAD_TO_SD * median(rest.map(Math.abs));
   const huber = rest.map((r) => (scale > 0 ? Math.min(1, (HUBER_TUNING * scale) / Math.abs(r)) : 1));
   const weights = series.weights.map((w, i) => w * huber[i]!);
   const part = partialOut(series.columns, series.degC, weights, series.ridge);
   // Every column and the change take a degree of freedom; with few rows left that alone makes rests look small.
-  const freed = rest.length / Math.max(1, rest.length - model.length - 1);
+  const freed = rest.length / Math.max(1, rest.length - series.columns.length - (change ? 1 : 0) - 1);
   return { series, part, variance: Math.max(series.leastSd ** 2, varianceOf(rest, scale) * freed) };
 }
+
+/** With the weights as given, which every change that is tried starts from. */
+const unweighed = oncePer(({ columns, degC, weights, ridge }: Series) => partialOut(columns, degC, weights, ridge));
 
 /** Robust variance, raised where blocks of neighbours err together more than chance lets them. */
 function varianceOf(rest: Float64Array, scale: number): number {

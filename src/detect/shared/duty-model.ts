@@ -142,7 +142,7 @@ function buildRows(
   timeMs: Float64Array,
   more: readonly Float64Array[],
 ): DutyRows {
-  const pick = (of: (w: number) => number) => Float64Array.from(usable, of);
+  const pick = (of: (w: number) => number) => new Float64Array(usable.length).map((_, row) => of(usable[row]!));
   const span = pick((w) => own.readingDegC[w]! - roomDegC);
   const spanDegC = median(span);
   const dutyPercent = pick((w) => (own.outputPercent[w]! * spanDegC) / (own.readingDegC[w]! - roomDegC));
@@ -197,7 +197,7 @@ function disturbedWindows(evidence: Evidence, index: number): Float64Array {
 
 function neighbourColumns(neighbours: readonly Float64Array[], usable: readonly number[]): Float64Array[] {
   return neighbours
-    .map((disturbed) => Float64Array.from(usable, (w) => disturbed[w]!))
+    .map((disturbed) => new Float64Array(usable.length).map((_, row) => disturbed[usable[row]!]!))
     .filter((column) => column.some((v) => v === 1) && column.some((v) => v === 0));
 }
 

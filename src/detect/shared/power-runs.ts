@@ -128,8 +128,8 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
   const leastRiseDegC = usualRiseDegC > LEAST_RISE_DEG_C ? usualRiseDegC : LEAST_RISE_DEG_C; // NaN: no heat-up seen
   const reached = reachedSetpointsOf(evidence)[zone.index]!;
   // Not the mask: a dead zone in whole degrees may rest on one value for hours and is no stuck channel.
-  return Uint8Array.from(badCount, (bad, i) => {
-    if (bad > 0 || Number.isNaN(meanDegC[i]!)) return 0;
+  return new Uint8Array(digest.length).map((_, i) => {
+    if (badCount[i]! > 0 || Number.isNaN(meanDegC[i]!)) return 0;
     const isFull = called ? called[i] === 1 : outputPercent[i]! >= fullPercent;
     const target = targetDegC(setpointDegC[i]!, usualDegC, reached);
     if (!isFull || !(meanDegC[i]! < target - FAR_DEG_C)) return 0;
@@ -196,7 +196,7 @@ function heldPlaces(evidence: Evidence, zone: Zone): Uint8Array {
   const states = zoneStatesOf(evidence)[zone.index]!;
   const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? NaN;
   const back = Math.max(1, Math.round(RISE_MS / digest.periodMs));
-  return Uint8Array.from(states, (state, i) => {
+  return states.map((state, i) => {
     if (state === zoneState.settled) return 1;
     const isCalled = !(setpointDegC[i]! < usualDegC - FAR_DEG_C);
     const isHot = meanDegC[i]! > usualDegC - FAR_DEG_C;
