@@ -1,3 +1,4 @@
+import type { ProblemNote } from '../model/problem.js';
 import { alike } from '../report/text/alike.js';
 import { clockOf } from '../report/text/clock.js';
 import type { Preview, PreviewFile, PreviewZone } from './preview-facts.js';
@@ -12,12 +13,15 @@ export function previewText(preview: Preview, width = 80): string {
     ...logFileLines(logs),
     ...section(
       'Not read as logs',
-      others.map((file) => `${file.file}: ${file.why}`),
+      others.map((file) => notReadText(file, preview)),
     ),
     ...windowLines(preview),
     ...zoneLines(preview.zones, width),
     ...section('What is missing', preview.missing),
-    ...section('Taken for granted', preview.assumptions),
+    ...section(
+      'Taken for granted',
+      preview.assumptions.filter((text) => !isToldAsProblem(text, preview)),
+    ),
     ...section('Problems', problemTexts(preview)),
   ];
   return lines.flatMap((line) => wrapped(line, width)).join('\n');
@@ -38,7 +42,31 @@ export function previewLine({ files, zones, problems }: Preview): string {
   return `${parts.join(', ')}\n`;
 }
 
-function problemTexts({ problems }: Preview): string[] {
+/** Why a file was not read, and what to do where it should have been. */
+function notReadText({ file, why }: PreviewFile, { problems }: Preview): string {
+  const problem = problems.find((it) => it.file === file);
+  return problem ? `${file}: ${problem.what} ${problem.todo}` : `${file}: ${why}.`;
+}
+
+/** What is not certain of a file stands among the problems, with what to do. */
+function isToldAsProblem(assumption: string, { problems }: Preview): boolean {
+  return problems.some(
+    ({ code, file }) =>
+      (code === 'ambiguous-unit' || code === 'unknown-layout') && file && assumption.startsWith(`${file}: `),
+  );
+}
+
+/** Rows that are shown below their file, and files that are told as not read, are not told again. */
+function isToldWithFile({ code, file, line, todo }: ProblemNote, { files }: Preview): boolean {
+  const about = files.find((it) => it.file === file);
+  if (!about) return false;
+  if (about.kind === 'other') return true;
+  const isRow = code === 'bad-row' || code === 'half-line';
+  return isRow && !todo.includes('plant.yaml') && about.examples.some((example) => example.line === line);
+}
+
+function problemTexts(preview: Preview): string[] {
+  const problems = preview.problems.filter((problem) => !isToldWithFile(problem, preview));
   const texts = problems.map(({ file, line, what, todo }) => ({
     name: file ? `${file}${line === undefined ? '' : `:${line}`}` : '',
     says: `${what} ${todo}`,
@@ -63,20 +91,29 @@ function logFileLines(logs: readonly PreviewFile[]): string[] {
   ]);
 }
 
+const kindWords: Readonly<Record<PreviewFile['kind'], string>> = {
+  ...{ temperature: 'temperature log', alarm: 'alarm log', maintenance: 'maintenance list', stops: 'stop list' },
+  ...{ plant: 'plant file', other: 'no log' },
+};
+
 function fileLines(file: PreviewFile): string[] {
   const lines = [
-    `  taken for   ${file.kind} log (${file.why})`,
+    `  taken for   ${kindWords[file.kind]} (${file.why})`,
     `  layout      ${[file.layout, ...storageWords(file)].join(', ')}`,
   ];
   if (file.time) lines.push(`  time        ${file.time}`);
-  for (const note of file.notes)
-    lines.push(`  ${note.startsWith('unit: ') ? `unit        ${note.slice(6)}` : `note        ${note}`}`);
+  for (const note of file.notes) lines.push(noteLine(note));
   if (file.samplingSeconds !== null) lines.push(`  step        ${file.samplingSeconds} s`);
   if (file.rowsRead !== null)
     lines.push(`  rows        ${file.rowsRead} read, ${file.rowsRejected} left out${reasons(file)}`);
   for (const { line, reason, text } of file.examples)
     lines.push(`              line ${line}: ${reason}${text === '' ? '' : `: "${text}"`}`);
   return [...lines, ...leftAloneLines(file), ''];
+}
+
+function noteLine(note: string): string {
+  const said = /^(unit|columns): (.*)$/s.exec(note);
+  return said ? `  ${said[1]!.padEnd(12)}${said[2]!}` : `  note        ${note}`;
 }
 
 /** How it is stored, as far as the layout does not say it: workbooks and Parquet have no encoding of their own. */
@@ -86,7 +123,7 @@ function storageWords({ encoding, container }: PreviewFile): string[] {
 }
 
 function reasons({ rejectedByReason }: PreviewFile): string {
-  const parts = Object.entries(rejectedByReason).map(([reason, count]) => `${reason} ${count}`);
+  const parts = Object.entries(rejectedByReason).map(([reason, count]) => `${reason.replaceAll('-', ' ')} ${count}`);
   return parts.length === 0 ? '' : ` (${parts.join(', ')})`;
 }
 
@@ -103,7 +140,8 @@ function windowLines({ zones, timezone }: Preview): string[] {
   const ends = zones.flatMap(({ end }) => end ?? []).sort();
   if (starts.length === 0) return [];
   const clock = clockOf(timezone ?? undefined);
-  return [`${clock.dateTime(starts[0]!)} to ${clock.dateTime(ends.at(-1)!)}, ${clock.timezone}`];
+  const [from, to] = [starts[0]!, ends.at(-1)!].map((time) => clock.dateTime(time));
+  return [`${from} to ${to} ${ends.at(-1)!.slice(0, 4)}, ${clock.timezone}`];
 }
 
 /** A line of numbers for each zone, and below it the columns that were taken for it. */
@@ -131,7 +169,7 @@ function zoneCells(zone: PreviewZone, isMachineInName: boolean): string[] {
 }
 
 function columnsText({ tags }: PreviewZone): string {
-  const parts = Object.entries(tags).map(([role, name]) => `${role} "${name}"`);
+  const parts = Object.entries(tags).map(([role, name]) => `${role === 'setpoint' ? 'set point' : role} "${name}"`);
   return `    ${parts.join(', ')}`;
 }
 

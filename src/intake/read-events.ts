@@ -118,23 +118,23 @@ function withAlarmNotes(sources: readonly SourceNote[], notes: readonly string[]
 
 function pairingNotes(counts: PairingCounts): string[] {
   const says: readonly (readonly [number, string])[] = [
-    [counts.repeatedRows, 'rows said what another row had said already and were left out'],
-    [counts.repeatedActivations, 'activations of alarms that stood already; not counted again'],
-    [counts.returnsWithoutStart, 'returns of alarms whose activation the log does not hold'],
-    [counts.acknowledgementsWithoutStart, 'acknowledgements of alarms whose activation the log does not hold'],
-    [counts.returnsBySource, 'returns carried another text and were matched by their source'],
-    [counts.endsBeforeStart, 'rows ended before they started; taken as alarms without length'],
-    [counts.withoutReturns, 'activations in a log without returns; their length is not known'],
+    [counts.repeatedRows, 'Rows that say what another row had said already, left out'],
+    [counts.repeatedActivations, 'Activations of alarms that stood already, not counted again'],
+    [counts.returnsWithoutStart, 'Returns of alarms whose activation the log does not hold'],
+    [counts.acknowledgementsWithoutStart, 'Acknowledgements of alarms whose activation the log does not hold'],
+    [counts.returnsBySource, 'Returns with another text, matched by their source'],
+    [counts.endsBeforeStart, 'Rows that end before they start, taken as alarms without length'],
+    [counts.withoutReturns, 'Activations in a log without returns, their length not known'],
     [
       counts.standing,
-      'alarms still stood at the end of the list; taken as still active to the end of the temperature log',
+      'Alarms that still stood at the end of the list, taken as active to the end of the temperature log',
     ],
   ];
-  return says.filter(([count]) => count > 0).map(([count, what]) => `${count} ${what}.`);
+  return says.filter(([count]) => count > 0).map(([count, what]) => `${what}: ${count}.`);
 }
 
 /** Alarm lists often reach further than the temperature logs; what came outside has nothing to be held against. */
 function outsideNotes({ columns }: AlarmList, { start, end }: { start: number; end: number }): string[] {
   const count = columns.startMs.reduce((sum, startMs) => sum + (startMs < start || startMs > end ? 1 : 0), 0);
-  return count === 0 ? [] : [`${count} alarms came before or after the temperature log and do not count.`];
+  return count === 0 ? [] : [`Alarms before or after the temperature log, which do not count: ${count}.`];
 }

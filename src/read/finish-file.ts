@@ -90,7 +90,7 @@ function unitOfFile(
   const named = readings.find((it) => it.unit)?.unit;
   if (named && readings.every((it) => it.unit))
     return { unit: named, why: 'the column names say so', isAssumed: false };
-  if (given) return { unit: given, why: 'you or plant.yaml said so', isAssumed: false };
+  if (given) return { unit: given, why: 'as the option or plant.yaml says', isAssumed: false };
   if (named) return { unit: named, why: 'other columns of the file say so', isAssumed: false };
   const said = preamble
     .map((line) => /(?:°|º|deg\.?) ?([CF])\b|\b(celsius|fahrenheit)\b/i.exec(line))
@@ -193,7 +193,7 @@ function timeText(ms: number): string {
 /** Of a packed file or one in UTF-16 the end cannot be looked at before all of it is read. */
 function beginningNote({ file }: DraftFile): string[] {
   const isLong = Number.isNaN(file.lastMs) && !Number.isNaN(file.firstMs);
-  return isLong ? ['judged from its beginning; rows further on that do not fit are counted as left out'] : [];
+  return isLong ? ['judged from its beginning and some places; rows that do not fit are counted as left out'] : [];
 }
 
 function plainColumn(shape: FileShape, index: number, role: LogColumn['role'], why: string): LogColumn {

@@ -97,7 +97,7 @@ function undecidedOrder(cells: readonly string[], dates: TimeOptions['dates']): 
   const isTwelveHour = cells.some((cell) => /[ap]\.?m\.?$/i.test(cell)) && cells[0]!.includes('/');
   const order = isTwelveHour ? 'mdy' : 'dmy';
   const guess = isTwelveHour ? 'month first, because of the 12-hour clock' : 'day first';
-  return { order, isUndecided: true, why: `nothing in the column tells day from month; taken as ${guess}` };
+  return { order, isUndecided: true, why: `nothing tells day from month; taken as ${guess}` };
 }
 
 /** Plausible span of a log: 1990 to 2100. */

@@ -102,3 +102,15 @@ test('rows that alarm and maintenance lists leave out are shown as those of temp
   expect(of('maintenance.csv').examples).toMatchObject([{ line: 5, text: 'soon,Rear jaw,terminal tightened' }]);
   expect(previewText(preview)).toMatch(/line 9: .*: "yesterday;Front jaw/);
 });
+
+test('what is told with its file is not told again among the problems', async () => {
+  const files = { 'log.csv': log, 'empty.csv': '', 'readme.txt': 'Licence\nfree text\n' };
+  const preview = await inFolder(files, (folder) => lookAt([folder], {}));
+  expect(preview.problems.map(({ code }) => code)).toEqual(expect.arrayContaining(['empty-file', 'bad-row']));
+  const text = previewText(preview, 1000);
+  const problems = text.slice(text.indexOf('Problems:'));
+  expect(text.match(/The file is empty/g)).toHaveLength(1);
+  expect(text).toMatch(/empty\.csv: The file is empty\. Check the export/);
+  expect(text).toMatch(/readme\.txt: no rows with at least two cells/);
+  expect(text.includes('Problems:') && /time cannot be read/.test(problems)).toBe(false);
+});

@@ -181,7 +181,7 @@ class EventReading {
       const places = typeof column === 'number' ? [column] : column;
       return `${role}: ${places.map((c) => header[c] || `column ${c + 1}`).join(' + ')}`;
     });
-    return [named.join('; ')];
+    return [`columns: ${named.join('; ')}`];
   }
 }
 

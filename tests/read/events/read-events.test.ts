@@ -82,7 +82,7 @@ describe('event rows', () => {
       [at('06:00:00'), at('06:00:05')],
       [at('06:00:09'), at('06:00:20')],
     ]);
-    expect(sources[0]!.notes.join(' ')).toMatch(/3 rows said.*1 returns of alarms/s);
+    expect(sources[0]!.notes.join(' ')).toMatch(/said already, left out: 3\..*Returns of alarms [^:]*: 1\./s);
     expect(problems).toMatchObject([{ code: 'bad-row', line: 6, count: 1 }]);
     expect(sources[1]).toMatchObject({ rowsRead: 4, rowsRejected: 1 });
   });
@@ -223,9 +223,9 @@ describe('a clock that nobody had set', () => {
     expect(sources[0]).toMatchObject({ rowsRead: 3, rowsRejected: 1 });
     expect(problems.map(({ what }) => what).join()).toMatch(/One row was left out: the clock had not been set.*line 2/);
     const notes = sources[0]!.notes.join(' ');
-    expect(notes).toMatch(/1 returns of alarms whose activation/);
-    expect(notes).toMatch(/2 alarms still stood at the end of the list/);
-    expect(notes).toMatch(/1 alarms came before or after the temperature log/);
+    expect(notes).toMatch(/Returns of alarms whose activation the log does not hold: 1\./);
+    expect(notes).toMatch(/Alarms that still stood at the end of the list, [^:]*: 2\./);
+    expect(notes).toMatch(/Alarms before or after the temperature log, which do not count: 1\./);
   });
   test('rows of whole alarms: an end or acknowledgement in 1970 or 1900 is none', async () => {
     const rows = [
