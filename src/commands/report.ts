@@ -44,12 +44,13 @@ async function run(paths: string[], options: ReportOptions): Promise<Findings> {
   const { analyse } = await import('../pipeline.js');
   const { renderReport } = await import('../report/render-report.js');
   const { writeWhole } = await import('../files/write-whole.js');
+  const { jsonPieces } = await import('../files/json-pieces.js');
   const findings = await analyse(paths, { ...toAnalyseOptions(options), ...optionalHistory(options) });
   const folder = options.out ?? 'reports';
   const jsonFile = options.json ?? join(folder, 'findings.json');
   const htmlFile = options.html ?? join(folder, 'report.html');
   await writeWhole(
-    { file: jsonFile, content: JSON.stringify(findings) },
+    { file: jsonFile, content: jsonPieces(findings) },
     { file: htmlFile, content: await renderReport(findings) },
     ...(await csvOf(findings, options.csv)),
   );

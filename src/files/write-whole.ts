@@ -6,10 +6,13 @@ import { reasonOf } from '../model/reason-of.js';
 import { removeLeftovers } from './remove-leftovers.js';
 import { temporaryNameOf } from './temporary-name.js';
 
+/** What a file shall hold; in pieces where the whole would be large. */
+export type Content = string | Uint8Array | Iterable<string>;
+
 /** A file to be written, with all that it shall hold. */
 export interface WholeFile {
   readonly file: string;
-  readonly content: string | Uint8Array;
+  readonly content: Content;
 }
 
 /** A file whose content lies on the disk already, under another name; null for what is no file, such as /dev/null. */
@@ -54,11 +57,11 @@ async function prepare({ file, content }: WholeFile): Promise<Prepared> {
   }
 }
 
-async function writeBeside(target: string, content: string | Uint8Array, earlier: Stats | null): Promise<string> {
+async function writeBeside(target: string, content: Content, earlier: Stats | null): Promise<string> {
   const temporary = temporaryNameOf(target);
   const handle = await open(temporary, 'wx');
   try {
-    await handle.writeFile(content); // goes on after a short write, so a full disk is an error and not a short file
+    await writeFile(handle, content); // goes on after a short write, so a full disk is an error and not a short file
     if (earlier) await keepRights(handle, earlier);
     await handle.sync();
     await handle.close();
