@@ -87,11 +87,8 @@ function trendOf(verdict: Verdict, drift: Drift): ZoneFinding['trend'] {
 }
 
 function repairNotes(evidence: Evidence, zone: number): RepairNote[] {
-  return repairsOf(evidence)[zone]!.map(({ timeMs, from }) => {
-    const entry =
-      from === 'maintenance list'
-        ? evidence.maintenance.find((line) => line.zone === zone && line.timeMs === timeMs)
-        : undefined;
+  return repairsOf(evidence)[zone]!.map(({ timeMs, from, listedMs }) => {
+    const entry = evidence.maintenance.find((line) => line.zone === zone && line.timeMs === listedMs);
     return { time: new Date(timeMs).toISOString(), from, done: entry?.done ?? '', found: entry?.found ?? '' };
   });
 }

@@ -6,9 +6,9 @@ export const downtimeGroups = ['cause', 'zone', 'machine', 'week'] as const;
 export type DowntimeGroup = (typeof downtimeGroups)[number];
 
 const bucketWords: Readonly<Record<DowntimeBucket, string>> = {
-  'zone-fault': 'sensor, wiring or heater fault',
+  'zone-fault': 'zone fault',
   'other-cause': 'other cause',
-  unknown: 'cause not known',
+  unknown: 'not known',
   planned: 'planned',
 };
 
@@ -29,7 +29,7 @@ export function downtimeText(findings: DowntimeFindings, by: DowntimeGroup, widt
     ...(hasCost ? [{ head: findings.currency ?? 'Cost', align: 'right' as const }] : []),
   ];
   const rows = rowsFor(findings, by).map((row) => [
-    row.name,
+    by === 'cause' || by === 'zone' ? besideMachine(row) : row.name,
     ...(by === 'cause' || by === 'zone' ? [row.machine ?? ''] : []),
     bucketWords[row.bucket],
     hours(row.minutes),
@@ -47,6 +47,11 @@ export function downtimeText(findings: DowntimeFindings, by: DowntimeGroup, widt
   ]
     .map((line) => `${line}\n`)
     .join('');
+}
+
+/** The machine has a column of its own, so its name before a zone's only takes the room of the zone's. */
+function besideMachine({ name, machine }: DowntimeRow): string {
+  return machine !== null && name.startsWith(`${machine} `) ? name.slice(machine.length + 1) : name;
 }
 
 /** "Zone faults 4.3 h of 62.4 h stopped without a plan; 67454 EUR for all of it", with a line end. */

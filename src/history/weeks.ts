@@ -6,7 +6,10 @@ interface Day {
   alarms: number;
   zoneFaultMinutes: number;
   otherMinutes: number;
+  unknownMinutes: number;
 }
+
+const nothing: Readonly<Day> = { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0, unknownMinutes: 0 };
 
 /** What one run says about a day, and the part of the day that its window covers, UTC ms. */
 interface Part extends Day {
@@ -50,11 +53,12 @@ function withoutOverlap(parts: readonly Part[]): Part[] {
 }
 
 function sumOf(days: readonly Day[]): Day {
-  const sum = { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0 };
+  const sum = { ...nothing };
   for (const day of days) {
     sum.alarms += day.alarms;
     sum.zoneFaultMinutes += day.zoneFaultMinutes;
     sum.otherMinutes += day.otherMinutes;
+    sum.unknownMinutes += day.unknownMinutes;
   }
   return sum;
 }
@@ -62,14 +66,15 @@ function sumOf(days: readonly Day[]): Day {
 function daysOf({ alarms, downtime }: Findings): Map<string, Day> {
   const days = new Map<string, Day>();
   const at = (day: string) => {
-    const known = days.get(day) ?? { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0 };
+    const known = days.get(day) ?? { ...nothing };
     days.set(day, known);
     return known;
   };
   for (const { day, count } of alarms.byDay) at(day).alarms += count;
   for (const { day, zoneFaultMinutes, otherMinutes, unknownMinutes } of downtime.byDay ?? []) {
     at(day).zoneFaultMinutes += zoneFaultMinutes;
-    at(day).otherMinutes += otherMinutes + unknownMinutes;
+    at(day).otherMinutes += otherMinutes;
+    at(day).unknownMinutes += unknownMinutes;
   }
   return days;
 }
@@ -83,21 +88,24 @@ function byWeek(days: ReadonlyMap<string, Day>, runs: readonly Findings[]): Hist
   const weeks = new Map([...daysOfWeek].map(([week, own]) => [week, sumOf(own)]));
   const faulty = new Map(
     runs.map(({ window, timezone, zones }) => [
-      weekOf(justBefore(window.end), timezone ?? 'utc'),
+      weekOf(lastWeekOf(window), timezone ?? 'utc'),
       zones.filter(({ status }) => status === 'faulty').length,
     ]),
   );
   const names = [...new Set([...weeks.keys(), ...faulty.keys()])].sort();
   return names.map((week) => ({
     week,
-    ...(weeks.get(week) ?? { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0 }),
+    ...(weeks.get(week) ?? nothing),
     zonesFaulty: faulty.get(week) ?? 0,
   }));
 }
 
-/** A window that ends on Monday 00:00 belongs to the week before. */
-function justBefore(time: string): string {
-  return new Date(Date.parse(time) - 1).toISOString();
+const HALF_WEEK_MS = 3.5 * 86_400_000;
+
+/** A time in the week that the end of a run speaks of: one made on Monday morning is about the week before. */
+function lastWeekOf(window: Findings['window']): string {
+  const [startMs, endMs] = [Date.parse(window.start), Date.parse(window.end)];
+  return new Date(endMs - Math.min(HALF_WEEK_MS, (endMs - startMs) / 2)).toISOString();
 }
 
 function weekOf(time: string, zone: string): string {

@@ -24,7 +24,10 @@ export interface HistoryFindings {
     readonly week: string;
     readonly alarms: number;
     readonly zoneFaultMinutes: number;
+    /** Other causes that are known. */
     readonly otherMinutes: number;
+    /** Absent in older findings, where it is part of `otherMinutes`. */
+    readonly unknownMinutes?: number;
     readonly zonesFaulty: number;
   }[];
 }

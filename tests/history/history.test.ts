@@ -202,11 +202,17 @@ describe('the trend by week never counts twice', () => {
   test('weeks side by side', () => {
     expect(
       weeksOf(runs(['2026-01-05', '2026-01-12'], ['2026-01-12', '2026-01-19'])).map(
-        ({ week: name, alarms, zoneFaultMinutes, otherMinutes }) => [name, alarms, zoneFaultMinutes, otherMinutes],
+        ({ week: name, alarms, zoneFaultMinutes, otherMinutes, unknownMinutes }) => [
+          name,
+          alarms,
+          zoneFaultMinutes,
+          otherMinutes,
+          unknownMinutes,
+        ],
       ),
     ).toEqual([
-      ['2026-W02', 70, 35, 14],
-      ['2026-W03', 70, 35, 14],
+      ['2026-W02', 70, 35, 7, 7],
+      ['2026-W03', 70, 35, 7, 7],
     ]);
   });
   test('an export that overlaps by four days', () => {
@@ -252,6 +258,11 @@ describe('weeks and days are those of the plant’s clock (ISO 8601: from Monday
     expect(weeksOf([faultyRun]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([['2026-W02', 1]]);
     const western = { ...run('America/New_York', '2026-01-05', '2026-01-12'), zones: [faulty()] };
     expect(weeksOf([western]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([['2026-W02', 1]]);
+  });
+  test('a run made on Monday morning speaks of the week before', () => {
+    const monday = { ...run('Europe/Oslo', '2026-01-05', '2026-01-12'), zones: [faulty()] };
+    const made = { ...monday, window: { start: '2026-01-05T05:00:00.000Z', end: '2026-01-12T05:00:00.000Z' } };
+    expect(weeksOf([made]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([['2026-W02', 1]]);
   });
   test('of a day that a later run holds only the evening of, the whole one counts', () => {
     const whole = run('Europe/Oslo', '2026-01-05', '2026-01-08');

@@ -8,6 +8,8 @@ import { openMinutes, opensOf, type Open } from './opens.js';
 export interface Repair {
   readonly timeMs: number;
   readonly from: 'log' | 'maintenance list';
+  /** Time of its line in the maintenance list, which may be hours after the fault ended; NaN = it has none. */
+  readonly listedMs: number;
   /** The maintenance list says that a part was replaced; in the log a replacement shows only as the end of the fault. */
   readonly isReplacement: boolean;
   /** Length of the fault that ended with it; 0 where the log shows none. */
@@ -43,7 +45,7 @@ export const repairsOf = oncePer((evidence: Evidence): readonly (readonly Repair
       const same = inLog.find((r) => Math.abs(r.timeMs - entry.timeMs) <= SAME_REPAIR_HOURS * HOUR_MS);
       if (!same) return entry;
       matched.add(same);
-      return { ...same, from: entry.from, isReplacement: entry.isReplacement };
+      return { ...same, from: entry.from, listedMs: entry.listedMs, isReplacement: entry.isReplacement };
     });
     const all = [...inLog.filter((r) => !matched.has(r)), ...fromList].sort((a, b) => a.timeMs - b.timeMs);
     return all.filter((repair, i) => i === 0 || repair.timeMs > all[i - 1]!.timeMs);
@@ -115,7 +117,8 @@ function repairsInLog(evidence: Evidence, zone: Zone): Repair[] {
     const running = conditionAt(evidence, runningShare, open.endMs);
     if (running > RUNS_FROM_SHARE) return [];
     const stopped = Number.isNaN(running) ? NaN : 1;
-    return [{ timeMs: open.endMs, from: 'log', isReplacement: false, faultMinutes: openMinutes(open), stopped }];
+    const faultMinutes = openMinutes(open);
+    return [{ timeMs: open.endMs, from: 'log', listedMs: NaN, isReplacement: false, faultMinutes, stopped }];
   });
 }
 
@@ -125,6 +128,7 @@ function listedRepairs({ maintenance }: Evidence, zone: Zone): Repair[] {
     .map((entry) => ({
       timeMs: entry.timeMs,
       from: 'maintenance list',
+      listedMs: entry.timeMs,
       isReplacement: entry.isReplacement,
       faultMinutes: 0,
       stopped: NaN,

@@ -2,13 +2,16 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
 import { unpackPoints } from '../embed/pack-lists.js';
 import { chartConfig, dayAxis, inUnit, unitText, type Look } from './look.js';
+import { repairMarks } from './repair-marks.js';
+
+const heightPx = 190;
 
 /** From this many points on, a line of daily medians shows what the cloud hides. */
 const cloudPoints = 20;
 
 /** Output beyond what past and neighbours explain, one point per settled stretch, and the median of each day. */
-export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
-  const values = unpackPoints(duty).map(({ timeMs, residualDegC, residualPercent }) => ({
+export function dutyChart(data: ZoneChartData, look: Look): TopLevelSpec {
+  const values = unpackPoints(data.duty).map(({ timeMs, residualDegC, residualPercent }) => ({
     t: timeMs,
     residual: inUnit(residualDegC, 'difference', look),
     percent: residualPercent,
@@ -17,7 +20,7 @@ export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
   const x = { ...time, axis: dayAxis(look) };
   return {
     width: look.widthPx,
-    height: 190,
+    height: heightPx,
     data: { values },
     layer: [
       {
@@ -43,6 +46,7 @@ export function dutyChart({ duty }: ZoneChartData, look: Look): TopLevelSpec {
         },
       },
       ...(values.length >= cloudPoints ? [dayMedians(look)] : []),
+      ...repairMarks(data, look, heightPx),
     ],
     config: chartConfig(look),
   } as TopLevelSpec;

@@ -1,7 +1,10 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
-import { unpackPoints } from '../embed/pack-lists.js';
+import { unpackMarks, unpackPoints } from '../embed/pack-lists.js';
 import { chartConfig, dayAxis, inUnit, unitText, type Look } from './look.js';
+import { repairMarks } from './repair-marks.js';
+
+const heightPx = 190;
 
 /** More points than this are drawn smaller, so that they can be told apart. */
 const manySoaks = 25;
@@ -10,9 +13,12 @@ const manySoaks = 25;
 const beyondTolerance = 1.35;
 
 /** Cold reading against the neighbours, soak by soak, with the sensor's own tolerance as a band. */
-export function soaksChart({ soaks, toleranceDegC }: ZoneChartData, look: Look): TopLevelSpec {
+export function soaksChart(data: ZoneChartData, look: Look): TopLevelSpec {
+  const { soaks, toleranceDegC } = data;
+  const repairsMs = unpackMarks(data.repairs).map(({ fromMs }) => fromMs);
   const values = unpackPoints(soaks).map(({ timeMs, offsetDegC, plusMinusDegC }) => ({
     t: timeMs,
+    life: repairsMs.filter((repairMs) => repairMs <= timeMs).length,
     offset: inUnit(offsetDegC, 'difference', look),
     low: inUnit(offsetDegC - plusMinusDegC, 'difference', look),
     high: inUnit(offsetDegC + plusMinusDegC, 'difference', look),
@@ -27,11 +33,14 @@ export function soaksChart({ soaks, toleranceDegC }: ZoneChartData, look: Look):
   ];
   return {
     width: look.widthPx,
-    height: 190,
+    height: heightPx,
     data: { values },
     layer: [
       ...toleranceLayers(toleranceDegC, look),
-      { mark: { type: 'line', color: look.reading, strokeWidth: 1.5 }, encoding: { x, y } },
+      {
+        mark: { type: 'line', color: look.reading, strokeWidth: 1.5 },
+        encoding: { x, y, detail: { field: 'life', type: 'nominal' } }, // no line from one sensor to the next
+      },
       {
         mark: { type: 'rule', color: look.reading, strokeWidth: 1.5 },
         encoding: { x, y: { field: 'low', type: 'quantitative' }, y2: { field: 'high' } },
@@ -47,6 +56,7 @@ export function soaksChart({ soaks, toleranceDegC }: ZoneChartData, look: Look):
         },
         encoding: { x, y, tooltip },
       },
+      ...repairMarks(data, look, heightPx),
     ],
     config: chartConfig(look),
   } as TopLevelSpec;

@@ -128,18 +128,27 @@ export function toleranceAtRoom(zone: ZoneFinding): number | null {
   return null;
 }
 
+/** Two runs over one week differ by less than this. */
+const LEAST_MORE_MINUTES = 1;
+
 export function plantChartData({ downtime, alarms, history }: Findings): PlantChartData {
   const weeks = downtime.byWeek.flatMap((row) => {
     const kind = lossKindOf(row);
     return kind ? [{ week: row.name, kind, minutes: row.minutes }] : [];
   });
-  const isCovered = new Set(weeks.map(({ week }) => week));
-  const earlier = (history?.weeks ?? [])
-    .filter(({ week }) => !isCovered.has(week))
-    .flatMap(({ week, zoneFaultMinutes, otherMinutes }) => [
-      { week, kind: 'zone-fault' as const, minutes: zoneFaultMinutes },
-      { week, kind: 'other-cause' as const, minutes: otherMinutes },
-    ]);
+  // A log that begins within a week holds less of it than the weeks kept do.
+  const minutesHere = new Map<string, number>();
+  for (const { week, minutes } of weeks) minutesHere.set(week, (minutesHere.get(week) ?? 0) + minutes);
+  const known = (history?.weeks ?? []).filter(
+    ({ week, zoneFaultMinutes, otherMinutes, unknownMinutes = 0 }) =>
+      zoneFaultMinutes + otherMinutes + unknownMinutes > (minutesHere.get(week) ?? -1) + LEAST_MORE_MINUTES,
+  );
+  const isKnown = new Set(known.map(({ week }) => week));
+  const earlier = known.flatMap(({ week, zoneFaultMinutes, otherMinutes, unknownMinutes = 0 }) => [
+    { week, kind: 'zone-fault' as const, minutes: zoneFaultMinutes },
+    { week, kind: 'other-cause' as const, minutes: otherMinutes },
+    { week, kind: 'unknown' as const, minutes: unknownMinutes },
+  ]);
   return {
     pareto: lossNames(downtime.pareto).map(({ name, row }) => ({
       name,
@@ -147,7 +156,7 @@ export function plantChartData({ downtime, alarms, history }: Findings): PlantCh
       minutes: row.minutes,
     })),
     alarmsByDay: alarms.byDay,
-    weeks: [...earlier, ...weeks],
+    weeks: [...earlier, ...weeks.filter(({ week }) => !isKnown.has(week))],
   };
 }
 

@@ -71,7 +71,8 @@ function lostTime(findings: Findings, tables: LossTables): Html {
   }
   return html`<h3>Where the time went</h3>
     ${factList(totals(findings))} ${downtime.pareto.length > 0 && paretoFigure(findings)}
-    ${weekFigure(findings, tables)} ${lossTable('By machine', 'Machine', tables.byMachine, downtime)}
+    ${weekFigure(findings, tables)} ${weeksKept(findings)}
+    ${lossTable('By machine', 'Machine', tables.byMachine, downtime)} ${zoneTable(downtime)}
     ${reliabilityTable(findings)} ${downtime.notes.map((note) => html`<p class="note">${note}</p>`)}
     <p class="note">
       Told from ${listText(downtime.from.map((from) => (from === 'running' ? 'the running state' : `the ${from}`)))}.
@@ -146,6 +147,24 @@ function weekFigure({ downtime, history }: Findings, { byWeek }: LossTables): Ht
   });
 }
 
+/** Is it getting better? All weeks of the history, this log counted. */
+function weeksKept({ history }: Findings): Html | null {
+  if (!history || history.weeks.length < 2) return null;
+  const rows = [...history.weeks]
+    .reverse()
+    .map(({ week, zoneFaultMinutes, otherMinutes, unknownMinutes = 0, alarms, zonesFaulty }) => [
+      weekText(week),
+      minutesText(zoneFaultMinutes),
+      minutesText(otherMinutes),
+      minutesText(unknownMinutes),
+      numberText(alarms),
+      numberText(zonesFaulty),
+    ]);
+  const head = ['Week', 'Heater zones', 'Other causes', 'Not known', 'Alarms', 'Zones faulty'];
+  return html`<h4>All weeks kept</h4>
+    ${wide('All weeks kept', dataTable(head, rows))}`;
+}
+
 function lossNumbers(head: string, rows: readonly LossRow[], { cost: known, currency }: Findings['downtime']) {
   return {
     head: [
@@ -176,6 +195,28 @@ function lossTable(title: string, head: string, rows: readonly LossRow[], downti
   const numbers = lossNumbers(head, rows, downtime);
   return html`<h4>${title}</h4>
     ${wide(title, dataTable(numbers.head, numbers.rows))}`;
+}
+
+/** What each zone's faults cost its machine. */
+function zoneTable({ byZone, reliability, cost: known, currency }: Findings['downtime']): Html | null {
+  if (byZone.length === 0) return null;
+  const rows = byZone.map(({ name, machine, minutes, stops, longestMinutes, cost }) => [
+    nameHtml(zoneOnMachine({ zone: name, machine: machine ?? name })),
+    minutesText(minutes),
+    numberText(stops),
+    minutesText(minutes / stops),
+    minutesText(longestMinutes),
+    availabilityText(reliability.find((row) => row.name === machine)?.operatingHours, minutes),
+    ...costCells(known, [cost], currency),
+  ]);
+  const head = ['Zone', 'Lost', 'Stops', 'Mean', 'Longest', 'Availability', ...costHead(known)];
+  return html`<h4>By zone</h4>
+    ${wide('By zone', dataTable(head, rows))}
+    <p class="note">Availability: the share of its time that the machine would run if only this zone stopped it.</p>`;
+}
+
+function availabilityText(upHours: number | undefined, lostMinutes: number): string {
+  return upHours === undefined || upHours <= 0 ? '–' : percentText(upHours / (upHours + lostMinutes / 60));
 }
 
 function reliabilityTable({ downtime }: Findings): Html | null {

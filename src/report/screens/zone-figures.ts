@@ -1,5 +1,6 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
+import { isSameZone } from '../text/names.js';
 import { counted, numberText, withUnit } from '../text/numbers.js';
 import { difference, phrase, phraseHtml } from '../text/phrase.js';
 import { toleranceAtRoom } from '../embed/chart-data.js';
@@ -36,11 +37,13 @@ export function traceFigure(zone: ZoneFinding): Html {
 }
 
 export function zoneCharts(zone: ZoneFinding, context: Context): Html {
-  return html`${soakFigure(zone)} ${dutyFigure(zone)} ${opensFigure(zone, context)}`;
+  return html`${soakFigure(zone, context)} ${dutyFigure(zone)} ${opensFigure(zone, context)}`;
 }
 
-function soakFigure(zone: ZoneFinding): Html {
-  if (zone.soaks.length === 0) {
+function soakFigure(zone: ZoneFinding, { findings }: Context): Html {
+  const curve = findings.history?.offsets.find((entry) => isSameZone(entry, zone));
+  const soakCount = Math.max(zone.soaks.length, curve?.points.length ?? 0);
+  if (soakCount === 0) {
     return html`<div class="figure">
       <h3>Cold offset from soak to soak</h3>
       <p>No cold soak in this log, so a slow drift cannot be told this way.</p>
@@ -54,11 +57,18 @@ function soakFigure(zone: ZoneFinding): Html {
   return figure({
     chart: 'soaks',
     title: 'Cold offset from soak to soak',
-    says: `Offset against the neighbours in ${counted(zone.soaks.length, 'cold soak')}; the numbers are in the table below.`,
+    says: `Offset against the neighbours in ${counted(soakCount, 'cold soak')}; the numbers are in the table below.`,
     note: html`Heaters off long enough, every zone comes to the same air: what is left is the zone’s own error.
-    ${tolerance}`,
+    ${tolerance}
+    ${soakCount > zone.soaks.length && html`${counted(soakCount - zone.soaks.length, 'soak')} of them from the weeks before, kept in the history folder.`}
+    ${repairNote(zone)}`,
     numbers: 'made in the page',
   });
+}
+
+/** Before and after a repair are two lives. */
+function repairNote({ repairs }: ZoneFinding): string {
+  return repairs.length > 0 ? 'Dotted, with a diamond: repairs; before and after one are judged apart.' : '';
 }
 
 function dutyFigure(zone: ZoneFinding): Html {
@@ -72,7 +82,9 @@ function dutyFigure(zone: ZoneFinding): Html {
     chart: 'duty',
     title: 'Output beyond what past and neighbours explain',
     says: `Output at rest beyond what the zone’s past and its neighbours explain, in ${counted(zone.duty.length, 'settled stretch', 'settled stretches')}; the numbers are in the table below.`,
-    note: 'Above 0 the zone needs more heat than before: its sensor reads low, or part of the heater is gone. Below 0 it needs less: its sensor reads high. Load moves all zones of a machine and is taken off. Squares: settled stretches; line: the middle of each day.',
+    note: html`Above 0 the zone needs more heat than before: its sensor reads low, or part of the heater is gone. Below
+    0 it needs less: its sensor reads high. Load moves all zones of a machine and is taken off. Squares: settled
+    stretches; line: the middle of each day. ${repairNote(zone)}`,
     numbers: 'made in the page',
   });
 }

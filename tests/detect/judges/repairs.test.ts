@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { repairs } from '../../../src/detect/judges/repairs.js';
+import { repairsOf } from '../../../src/detect/shared/repair-lives.js';
 import { ask, factsOf } from '../../make/ask.js';
 import type { MadeSample } from '../../make/blocks.js';
 import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, opened, zoneLog } from '../../make/zone-log.js';
@@ -38,4 +39,8 @@ test('takes a line of the maintenance list and the end of the fault for one repa
   const evidence = evidenceOf([zoneLog({ days: 6, recorded: long }), ...others], { maintenance: [line] });
   expect(ask(repairs, evidence).symptoms).toHaveLength(1);
   expect(factsOf(repairs, evidence)).toMatchObject({ listedCount: 1, replacementCount: 1 });
+  // the line stands hours after the fault ended, and its words belong to that end
+  expect(repairsOf(evidence)[0]).toMatchObject([
+    { from: 'maintenance list', listedMs: evidence.maintenance[0]!.timeMs },
+  ]);
 });
