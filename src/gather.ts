@@ -8,6 +8,7 @@ import type { Evidence } from './model/detector.js';
 import type { Gathered } from './model/gathered.js';
 import type { PlantFile } from './model/plant-file.js';
 import { demandZones, survey, type SurveyOptions } from './read/survey.js';
+import { unknownSensorTypes } from './sensors/unknown-types.js';
 
 export interface GatherOptions extends SurveyOptions {
   /** Called now and then with bytes read and bytes in all, for a progress bar. */
@@ -55,7 +56,13 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
       shiftSeconds: shiftMs / 1000,
     })),
     sources: [...poured.sources, ...events.sources],
-    problems: [...found.problems, ...poured.problems, ...events.problems, ...watched.problems],
+    problems: [
+      ...found.problems,
+      ...unknownSensorTypes(found.plant),
+      ...poured.problems,
+      ...events.problems,
+      ...watched.problems,
+    ],
     assumptions: [...found.assumptions, ...poured.assumptions, ...clockShift.byMachine.map(saidOfClock)],
     timezone: found.timezone,
   };

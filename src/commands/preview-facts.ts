@@ -6,6 +6,7 @@ import type { ProblemNote } from '../model/problem.js';
 import type { Zone } from '../model/zone.js';
 import { rejectReasons, type RejectExample } from '../read/row-tally.js';
 import { survey, type SurveyOptions } from '../read/survey.js';
+import { unknownSensorTypes } from '../sensors/unknown-types.js';
 import { GapCount } from './preview-gaps.js';
 import { missingFor } from './preview-missing.js';
 import { columnsByZone, plantText } from './preview-plant.js';
@@ -74,7 +75,7 @@ export async function lookAt(paths: readonly string[], options: SurveyOptions): 
     zones: zones.map((zone) => previewZone(zone, columnsOf.get(zone.index) ?? [], counts[zone.index]!)),
     ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found, zones) },
     ...{ assumptions: [...found.assumptions, ...poured.assumptions] },
-    ...{ problems: [...found.problems, ...poured.problems, ...events.problems] },
+    ...{ problems: [...found.problems, ...unknownSensorTypes(found.plant), ...poured.problems, ...events.problems] },
     plantText: plantText(found),
   };
 }

@@ -79,6 +79,7 @@ function problemTexts(preview: Preview): string[] {
 
 /** "day-1.csv and 12 more like it". */
 function namesText(names: readonly string[]): string {
+  if (names[0] === '') return '';
   return names.length === 1 ? names[0]! : `${names[0]} and ${names.length - 1} more like it`;
 }
 

@@ -11,13 +11,22 @@ export function parsePlantFile(text: string, path: string): PlantFile {
   if (broken) throw badPlant(path, lines.linePos(broken.pos[0]).line, `This is not valid YAML: ${broken.message}.`);
   const result = plantSchema.safeParse(document.toJS() ?? {});
   if (result.success) return result.data as PlantFile;
-  const issue = result.error.issues[0]!;
+  const { issues } = result.error;
+  // A slip in a key makes another key missing; the slip is the one to tell.
+  const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0]!;
   const keys = issue.path.map(String);
   const unknown = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
   const place = unknown === undefined ? keys : [...keys, unknown];
   const line = lineOf(document, place, lines);
   const what = unknown === undefined ? issue.message : `there is no such key here`;
-  throw badPlant(path, line, `The key "${place.join('.')}" is wrong: ${what}.`);
+  throw badPlant(path, line, `The key ${keyText(place)} is wrong: ${what}.`);
+}
+
+/** ["zones", "0", "wires"] as a person counts: "wires" of entry 1 of "zones". */
+function keyText(keys: readonly string[]): string {
+  const [last, ...above] = [...keys].reverse();
+  const rest = above.map((key) => (/^\d+$/.test(key) ? `entry ${Number(key) + 1}` : `"${key}"`));
+  return [/^\d+$/.test(last ?? '') ? `entry ${Number(last) + 1}` : `"${last ?? ''}"`, ...rest].join(' of ');
 }
 
 type YamlDocument = { getIn(path: unknown[], keepScalar?: boolean): unknown; contents: unknown };

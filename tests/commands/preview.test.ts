@@ -114,3 +114,10 @@ test('what is told with its file is not told again among the problems', async ()
   expect(text).toMatch(/readme\.txt: no rows with at least two cells/);
   expect(text.includes('Problems:') && /time cannot be read/.test(problems)).toBe(false);
 });
+
+test('a sensor type that no table knows is told', async () => {
+  const plant = 'zones:\n  - name: M1 Front jaw\n    sensor: pt99\n  - name: M1 Rear jaw\n    sensor: pt100\n';
+  const preview = await inFolder({ 'log.csv': log, 'plant.yaml': plant }, (folder) => lookAt([folder], {}));
+  const told = preview.problems.filter(({ code }) => code === 'bad-plant-file').map(({ what }) => what);
+  expect(told).toEqual([expect.stringMatching(/"M1 Front jaw" is a pt99/)]);
+});

@@ -69,3 +69,20 @@ test('any column can be named', async () => {
   expect(zones).toHaveLength(1);
   expect([zones[0]!.readingDegC[3], zones[0]!.setpointDegC[3], zones[0]!.outputPercent[3]]).toEqual([25, 150, 40]);
 });
+
+test.each([
+  ['zones:\n  - nme: Bar\n', 2, '"nme" of entry 1 of "zones" is wrong: there is no such key'],
+  ['zones:\n  - machine: M1\n', 2, '"name" of entry 1 of "zones" is wrong: it must be there'],
+  ['zones:\n  - name: Bar\n    wires: 5\n', 3, '"wires" of entry 1 of "zones" is wrong: it must be 2, 3 or 4'],
+  ['zones: Bar\n', 1, '"zones" is wrong: it must be a list'],
+  ['unit: degC\nholdMinutes: -3\n', 2, '"holdMinutes" is wrong: it must be above 0'],
+  [
+    'shifts:\n  - days: mon\n    from: "25:00"\n    to: "14:00"\n',
+    3,
+    '"from" of entry 1 of "shifts" is wrong: it must be a clock',
+  ],
+])('%j: line and key are told in words', (text, line, says) => {
+  const error = thrownBy(() => parsePlantFile(text, 'plant.yaml')) as { place: { line: number }; what: string };
+  expect(error.place.line).toBe(line);
+  expect(error.what).toContain(says);
+});
