@@ -52,7 +52,8 @@ interface Pairing {
  * @returns Never throws. `isSure` is false without enough matching events.
  */
 export function correctAlarmClock(evidence: Evidence): ClockShift {
-  const pairings = [...zonePairings(evidence), ...machinePairings(evidence)];
+  const near = { ...evidence, alarms: alarmsNear(evidence) };
+  const pairings = [...zonePairings(near), ...machinePairings(near)];
   const eventCount = pairings.reduce((sum, p) => sum + Math.min(p.eventsMs.length, p.alarmsMs.length), 0);
   const unproven = { alarms: evidence.alarms, shiftMs: 0, matchedCount: 0, eventCount, isSure: false, byMachine: [] };
   if (eventCount < FEWEST_MATCHES) return unproven;
@@ -77,6 +78,13 @@ export function correctAlarmClock(evidence: Evidence): ClockShift {
     isSure: true,
     byMachine: [],
   };
+}
+
+/** Alarm lists often hold more weeks than the log; alarms of the others have no event here that they could answer. */
+function alarmsNear({ alarms, digest: { startMs: logStartMs, periodMs, length } }: Evidence): AlarmList {
+  const { startMs } = alarms.columns;
+  const [fromMs, toMs] = [logStartMs - LARGEST_SHIFT_MS, logStartMs + length * periodMs + LARGEST_SHIFT_MS];
+  return alarms.where((place) => startMs[place]! >= fromMs && startMs[place]! <= toMs);
 }
 
 /**

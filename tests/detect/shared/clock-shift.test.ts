@@ -29,6 +29,15 @@ test('does not invent a shift from alarms that match nothing, or from too few', 
   }
 });
 
+test('alarms of the weeks before the log do not hide a shift', () => {
+  const own = starts.slice(0, 8).map((t) => sensorAlarm(0, t + 240_000, t + 280_000));
+  const before = starts.map((t) => sensorAlarm(0, t - 14 * DAY_MS, t - 14 * DAY_MS + 40_000));
+  const alarms = [...before, ...own].sort((a, b) => a.startMs - b.startMs);
+  const shift = correctAlarmClock(evidenceOf([log], { alarms }));
+  expect([shift.isSure, shift.eventCount]).toEqual([true, own.length]);
+  expect(Math.abs(shift.shiftMs + 240_000)).toBeLessThanOrEqual(20_000);
+});
+
 test('finds the one machine whose alarm clock is off, and leaves the other as it is', () => {
   const zones = [0, 1].map((index) => makeZone({ index, machine: `M${index + 1}`, samplingMs: 30_000 }));
   const late = starts.slice(0, 8).map((t) => sensorAlarm(1, t + 240_000, t + 280_000));
