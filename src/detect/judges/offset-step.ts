@@ -1,6 +1,6 @@
 import type { Judge } from '../../model/detector.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { betterFit, changeFacts } from '../shared/reading-error.js';
+import { betterFit, changeFacts, growthRatioOf } from '../shared/reading-error.js';
 import { zoneChangesOf } from '../shared/zone-changes.js';
 
 export interface OffsetStepSettings {
@@ -28,7 +28,15 @@ export const offsetStep: Judge<OffsetStepSettings> = {
       const { cold } = step;
       if (step.gain < settings.leastGain || cold.gain < settings.leastGain / 2) return [];
       if (Math.abs(cold.degC) < settings.smallestDegC) return [];
-      return [symptomOf('offset-step', step.onsetMs, windowOf(evidence).endMs, 1, changeFacts(step))];
+      return [
+        symptomOf(
+          'offset-step',
+          step.onsetMs,
+          windowOf(evidence).endMs,
+          1,
+          changeFacts(step, growthRatioOf(evidence, change)),
+        ),
+      ];
     });
   },
 };

@@ -5,6 +5,7 @@ import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zo
 import {
   betterFit,
   changeFacts,
+  growthRatioOf,
   isDutyBeyondLoad,
   isSensorUnchanged,
   readingErrorOf,
@@ -48,18 +49,29 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
     return change.cold ? [] : notVisible(evidence, zone, change, settings);
   const { endMs } = windowOf(evidence);
   const days = (endMs - fit.onsetMs) / DAY_MS;
-  const { offsetDegC } = readingErrorOf(fit);
+  const growthRatio = growthRatioOf(evidence, change);
+  const { offsetDegC, uncertaintyDegC } = readingErrorOf(fit, growthRatio);
   // A ramp of power p is at its end p times as steep as on average.
   const slopeDegCPerDay = ((fit.shape as number) * offsetDegC) / days;
   return [
     symptomOf('slow-drift', fit.onsetMs, endMs, 1, {
-      ...changeFacts(fit),
+      ...changeFacts(fit, growthRatio),
+      uncertaintyDegC: Math.hypot(uncertaintyDegC, UNSEEN_ERROR_SHARE * unseenShare(fit, change, endMs) * offsetDegC),
       slopeDegCPerDay,
       driftDays: days,
       powerRatio: fit.shape as number,
       ...toleranceFacts(evidence, zone, change, offsetDegC, slopeDegCPerDay),
     }),
   ];
+}
+
+/** What the drift gained since the last look is known to half of itself: it may have stopped there, or gone faster. */
+const UNSEEN_ERROR_SHARE = 0.5;
+
+/** Share of the whole drift that lies behind the last settled hour and the last soak. */
+function unseenShare({ shape, onsetMs }: ChangeFit, { duty, soaks }: ZoneChange, endMs: number): number {
+  const lastMs = Math.max(duty?.timeMs.at(-1) ?? -Infinity, soaks.at(-1)?.timeMs ?? -Infinity);
+  return 1 - Math.min(1, Math.max(0, (lastMs - onsetMs) / (endMs - onsetMs))) ** (shape as number);
 }
 
 /** A drift that matters is beyond the sensor's tolerance by as much again (own choice). */

@@ -1,19 +1,20 @@
 import type { Evidence } from '../../model/detector.js';
+import { median } from '../../maths/quantile.js';
 import type { ChangeFit, ChangeSize } from './change-fit.js';
 import { usualRoomOf } from './cold-hours.js';
 import type { ZoneChange } from './zone-changes.js';
 
-/** Half of the drifts seen are the same hot and cold, half grow with temperature (own choice: no figure is published). */
-const SAME_HOT_AND_COLD_SHARE = 0.5;
 /**
  * A zone gives heat to its neighbours, too, as soon as it is warmer than its set point: they are held at theirs. That
  * comes on top of what the duty shows as loss to the room, so a degree costs more duty than duty ÷ (T − room): by
- * nothing for a bar alone, by up to a third for one between two others (own choice: a tenth, and an error that leaves
- * both within two of it).
+ * nothing for a bar alone, by up to a third for one between two others (own choice: a tenth).
  */
 const NEIGHBOUR_SHARE = 0.1;
-const DUTY_SCALE_ERROR_SHARE = 0.12;
-/** Prior spread of what a drift that grows with temperature adds when hot (own choice: wide). */
+/** … and the size by the duty comes out 0.9 to 2 times the true one in half of 39 made drifts, never far below it. */
+const DUTY_SCALE_ERROR_SHARE = 0.35;
+/** Before any evidence a drift is the same hot and cold or grows from 0 °C, alike, or in one of ten neither (own choice). */
+const COURSE_SHARES = { same: 0.45, grown: 0.45, other: 0.1 } as const;
+/** Prior spread of what the working heat adds to a drift that is neither the same there nor grows from 0 °C (own choice). */
 const GROWTH_SD_DEG_C = 10;
 
 /** A change of reading error at the zone's working temperature, by all that the log has. */
@@ -23,26 +24,61 @@ export interface ReadingError {
 }
 
 /**
- * Puts the change seen cold and the one seen hot together: either the offset is the same at both, then the cold one,
- * which is far better known, counts; or it grows with temperature, then the hot one. Weighed by how well each explains
- * both (Bayes, two hypotheses).
+ * Puts the change seen cold and the one seen hot together. Three courses are weighed by how well each explains
+ * both (Bayes; no figure is published for how often each is met): the offset is the same at both temperatures; it grows
+ * from 0 °C, where a resistance with the wrong slope is still right; or it is whatever the duty says.
+ *
+ * @param growthRatio Working over room temperature in °C: how much larger an error is hot that grows from 0 °C. NaN = not known.
  */
-export function readingErrorOf({ hot, cold }: ChangeFit): ReadingError {
+export function readingErrorOf({ hot, cold }: ChangeFit, growthRatio: number): ReadingError {
   if (!isKnown(hot)) return isKnown(cold) ? plain(cold) : { offsetDegC: 0, uncertaintyDegC: Infinity };
-  const { offsetDegC: hotDegC, uncertaintyDegC: hotErrorDegC } = hotErrorOf(hot);
-  if (!isKnown(cold)) return { offsetDegC: hotDegC, uncertaintyDegC: hotErrorDegC };
-  const apart = hotDegC - cold.degC;
-  const sameError = Math.hypot(hotErrorDegC, cold.errorDegC);
-  const same = SAME_HOT_AND_COLD_SHARE * density(apart, sameError);
-  const grown = (1 - SAME_HOT_AND_COLD_SHARE) * density(apart, Math.hypot(sameError, GROWTH_SD_DEG_C));
-  const share = same / (same + grown);
-  const together = weighted(cold.degC, cold.errorDegC, hotDegC, hotErrorDegC);
-  const offsetDegC = share * together + (1 - share) * hotDegC;
-  const uncertaintyDegC = Math.hypot(
-    share * cold.errorDegC + (1 - share) * hotErrorDegC,
-    Math.sqrt(share * (1 - share)) * apart,
-  );
-  return { offsetDegC, uncertaintyDegC };
+  const seenHot = hotErrorOf(hot);
+  if (!isKnown(cold)) return seenHot;
+  const same = plain(cold);
+  const grown = { offsetDegC: growthRatio * cold.degC, uncertaintyDegC: growthRatio * cold.errorDegC };
+  const other = { offsetDegC: seenHot.offsetDegC, uncertaintyDegC: GROWTH_SD_DEG_C };
+  const courses = [
+    { share: COURSE_SHARES.same * likeness(same, seenHot), told: together(same, seenHot) },
+    {
+      share: Number.isNaN(growthRatio) ? 0 : COURSE_SHARES.grown * likeness(grown, seenHot),
+      told: together(grown, seenHot),
+    },
+    {
+      share:
+        COURSE_SHARES.other *
+        density(seenHot.offsetDegC - cold.degC, Math.hypot(GROWTH_SD_DEG_C, seenHot.uncertaintyDegC)),
+      told: together(other, seenHot),
+    },
+  ].filter(({ share }) => share > 0);
+  return mixed(courses);
+}
+
+interface Course {
+  readonly share: number;
+  readonly told: ReadingError;
+}
+
+/** Mean and standard deviation of a mixture. */
+function mixed(courses: readonly Course[]): ReadingError {
+  const total = courses.reduce((sum, { share }) => sum + share, 0);
+  const average = (of: (told: ReadingError) => number) =>
+    courses.reduce((sum, { share, told }) => sum + (share / total) * of(told), 0);
+  const offsetDegC = average((told) => told.offsetDegC);
+  const square = average((told) => told.uncertaintyDegC ** 2 + (told.offsetDegC - offsetDegC) ** 2);
+  return { offsetDegC, uncertaintyDegC: Math.sqrt(square) };
+}
+
+/** How well what is expected fits what the duty shows. */
+function likeness(expected: ReadingError, seen: ReadingError): number {
+  return density(seen.offsetDegC - expected.offsetDegC, Math.hypot(expected.uncertaintyDegC, seen.uncertaintyDegC));
+}
+
+function together(a: ReadingError, b: ReadingError): ReadingError {
+  const [weightA, weightB] = [1 / a.uncertaintyDegC ** 2, 1 / b.uncertaintyDegC ** 2];
+  return {
+    offsetDegC: (weightA * a.offsetDegC + weightB * b.offsetDegC) / (weightA + weightB),
+    uncertaintyDegC: 1 / Math.sqrt(weightA + weightB),
+  };
 }
 
 /** The change seen hot as reading error, neighbours taken into account. */
@@ -61,15 +97,21 @@ function density(value: number, sd: number): number {
   return Math.exp(-0.5 * (value / sd) ** 2) / sd + 1e-300;
 }
 
-function weighted(a: number, aError: number, b: number, bError: number): number {
-  return (a / aError ** 2 + b / bError ** 2) / (1 / aError ** 2 + 1 / bError ** 2);
-}
-
 /** Working temperature of the zone where its duty is known, else NaN. */
 export function workingDegC(evidence: Evidence, change: ZoneChange): number {
   const roomDegC = usualRoomOf(evidence);
   return change.duty ? change.duty.spanDegC + (Number.isNaN(roomDegC) ? 22 : roomDegC) : NaN;
 }
+
+/** How much larger an error that grows from 0 °C is at the working temperature than cold; NaN where either is not known. */
+export function growthRatioOf(evidence: Evidence, change: ZoneChange): number {
+  const roomDegC = median(change.soaks.map((soak) => soak.roomDegC));
+  const ratio = workingDegC(evidence, change) / roomDegC;
+  // Near 0 °C the cold reading says nothing of the slope.
+  return roomDegC >= LEAST_ROOM_DEG_C && ratio >= 1 ? ratio : NaN;
+}
+
+const LEAST_ROOM_DEG_C = 5;
 
 /** The better explained of ramp and step; null where neither could be tried. */
 export function betterFit({ ramp, step }: ZoneChange): ChangeFit | null {
@@ -139,8 +181,8 @@ export function isHeatLost(fit: ChangeFit, { duty }: ZoneChange): boolean {
 }
 
 /** Facts that both shapes of change share. */
-export function changeFacts(fit: ChangeFit): Record<string, number> {
-  const { offsetDegC, uncertaintyDegC } = readingErrorOf(fit);
+export function changeFacts(fit: ChangeFit, growthRatio: number): Record<string, number> {
+  const { offsetDegC, uncertaintyDegC } = readingErrorOf(fit, growthRatio);
   const { hot, cold } = fit;
   return {
     offsetDegC,

@@ -49,15 +49,6 @@ export const stepTerms: readonly Term[] = [
     value: (zone) => ohmsReach(zone) * stepsAlone(zone) * ramp(factOf(zone, 'returning-steps', 'turnShare'), 0.3, 0.9),
   },
   {
-    id: 'steps-one-size',
-    detector: 'returning-steps',
-    says: 'All jumps have the same size, as one contact makes them; product and doors do not keep to one.',
-    for: ['wiring'],
-    against: ['none'],
-    value: (zone) =>
-      ohmsReach(zone) * stepsAlone(zone) * ramp(0.4 - factOf(zone, 'returning-steps', 'stepSpreadRatio'), 0, 0.3),
-  },
-  {
     id: 'jumps-beyond-leads',
     detector: 'returning-steps',
     says: 'The reading jumps and comes back, and no lead can do that to a thermocouple or through four wires.',

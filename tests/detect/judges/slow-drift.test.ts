@@ -11,12 +11,12 @@ test('finds size and onset of an even drift of 4 °C', () => {
   expect(symptom!.facts['leavesToleranceHours']).toBe(0);
 });
 
-test('takes the hot value of a drift that grows with temperature', () => {
+test('takes the value at the working temperature of a drift that grows with it', () => {
   const share = (h: number) => -0.05 * rising(60, 1)(h);
   const facts = factsOf(slowDrift, heatedPlant([{ offsetDegC: (h, degC) => share(h) * degC }, ...sound(4)]));
   // 5 % of the true temperature T, read as 150: T·0.95 = 150, so T = 157.9 and the reading is 7.9 low.
-  // The made bars stand alone; for heat that goes to neighbours a tenth is taken off, which the uncertainty covers.
-  expect(Math.abs(facts['offsetDegC']! + 7.9 / 1.1)).toBeLessThan(0.6);
+  // Cold it is a seventh of that: an error that grows from 0 °C explains both, whatever a degree costs in duty.
+  expect(Math.abs(facts['offsetDegC']! + 7.9)).toBeLessThan(0.8);
   expect(Math.abs(facts['offsetDegC']! + 7.9)).toBeLessThan(2 * facts['uncertaintyDegC']!);
   expect(facts['coldShare']).toBeLessThan(0.25);
 });
