@@ -21,8 +21,8 @@ const packedStrideBytes = 4 * 1024 * 1024;
 
 /**
  * Takes lines from all over a file: its beginning, some stretches inside and its end. Of packed files no further than
- * {@link packedStrideBytes} allows, because nothing can be reached without unpacking all before it, and of UTF-16 only
- * the beginning.
+ * {@link packedStrideBytes} allows, because nothing can be reached without unpacking all before it: those that unpack to
+ * less than ten times as much show their end, too. Of UTF-16 only the beginning.
  */
 export async function sampleLines(ref: TextRef, head: TextHead): Promise<SampledLines[]> {
   const firstLine = head.longLineBytes > 0 ? 2 : 1;
@@ -51,10 +51,13 @@ async function packedSamples(ref: TextRef, head: TextHead): Promise<SampledLines
   const source = await openText(ref, head.encoding);
   const buffer = Buffer.alloc(headBytes);
   let nextAt = packedStrideBytes;
+  let tail = Buffer.alloc(0);
   try {
     for (let at = 0, count = 1; count > 0 && samples.length < windowCount; at += count) {
       count = await source.fill(buffer, 0);
-      if (at < nextAt) continue;
+      if (count === 0) samples.push({ firstLine: NaN, lines: linesOf(tail, head, true).slice(1) });
+      tail = Buffer.concat([tail, buffer.subarray(Math.max(0, count - windowBytes), count)]).subarray(-windowBytes);
+      if (count === 0 || at < nextAt) continue;
       nextAt += packedStrideBytes;
       const lines = linesOf(buffer.subarray(0, Math.min(count, windowBytes)), head, false).slice(1);
       samples.push({ firstLine: NaN, lines });

@@ -157,3 +157,11 @@ test('a stray row makes no home; parts that fill a stretch do', () => {
   expect(homeTimes(clock, stretch).map(({ fromMs }) => fromMs)).toEqual([startMs, startMs + 900 * dayMs]);
   expect(homeTimes([NaN], [0])).toEqual([]);
 });
+
+test('a packed log whose clock is set only near its end shows that at its end', async () => {
+  const unset = rowsAt(Date.UTC(2000, 0, 1), 30_000);
+  const set = rowsAt(startMs, 4000);
+  const poured = await pourFiles({ 'log.csv.gz': gzipSync(header + unset + set) });
+  expect(timesOf(poured)).toHaveLength(4000);
+  expect(leftOut(poured)).toEqual({ 'unset-clock': 30_000 });
+});
