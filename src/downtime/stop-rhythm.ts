@@ -20,8 +20,13 @@ export interface StopRhythm {
   readonly planned: readonly Interval[];
 }
 
-/** @returns null when there are too few alarms to tell. Never throws. */
-export function stopRhythm(startsMs: Float64Array, planned: readonly Interval[]): StopRhythm | null {
+/**
+ * @param plannedTime Asked only where there are alarms enough: it costs a walk through the digest.
+ * @returns null when there are too few alarms to tell. Never throws.
+ */
+export function stopRhythm(startsMs: Float64Array, plannedTime: () => readonly Interval[]): StopRhythm | null {
+  if (startsMs.length < FEWEST_ALARMS) return null;
+  const planned = plannedTime();
   const inProduction = startsMs.filter((at) => planned.some(({ start, end }) => at >= start && at < end));
   if (inProduction.length < FEWEST_ALARMS) return null;
   return { startsMs: inProduction, meanGapMs: totalLength(planned) / inProduction.length, planned };

@@ -76,9 +76,8 @@ export function recordOf(input: MachineInput): MachineRecord {
 }
 
 function rhythmOf(input: MachineInput): StopRhythm | null {
-  const { planned } = productionTime({ ...input, ran: null });
   const own = input.alarms.about((alarm) => alarm.kind === 'machine-stop' && isOf(alarm, input.machine));
-  return stopRhythm(own.columns.startMs, planned);
+  return stopRhythm(own.columns.startMs, () => productionTime({ ...input, ran: null }).planned);
 }
 
 /**
