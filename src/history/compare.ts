@@ -113,25 +113,39 @@ const SAME_SOAK_MS = 7_200_000;
 
 /** Cold-soak offsets of all runs; a soak that two runs saw counts once, as the later run has it. */
 function offsetsOf(runs: readonly Findings[]): HistoryFindings['offsets'] {
-  const byZone = new Map<string, HistoryFindings['offsets'][number] & { points: OffsetPoint[] }>();
+  const byZone = new Map<string, Curve>();
   for (const { zones } of runs) {
     for (const { zone, machine, soaks } of zones) {
       const key = JSON.stringify([machine, zone]);
-      const curve = byZone.get(key) ?? { zone, machine, points: [] };
+      const curve = byZone.get(key) ?? { zone, machine, points: [], placesBySpan: new Map() };
       byZone.set(key, curve);
-      for (const { time, offsetDegC } of soaks) addPoint(curve.points, { time, offsetDegC });
+      for (const { time, offsetDegC } of soaks) addPoint(curve, { time, offsetDegC });
     }
   }
   return [...byZone.values()]
     .filter(({ points }) => points.length > 0)
-    .map((curve) => ({ ...curve, points: curve.points.sort((a, b) => a.time.localeCompare(b.time)) }));
+    .map(({ zone, machine, points }) => ({
+      zone,
+      machine,
+      points: [...points].sort((a, b) => a.time.localeCompare(b.time)),
+    }));
 }
 
 type OffsetPoint = HistoryFindings['offsets'][number]['points'][number];
 
-function addPoint(points: OffsetPoint[], point: OffsetPoint): void {
+interface Curve {
+  readonly zone: string;
+  readonly machine: string;
+  readonly points: OffsetPoint[];
+  /** Places of the points by the span of `SAME_SOAK_MS` they lie in, so that a year is not searched for each. */
+  readonly placesBySpan: Map<number, number[]>;
+}
+
+function addPoint({ points, placesBySpan }: Curve, point: OffsetPoint): void {
   const atMs = Date.parse(point.time);
-  const same = points.findIndex(({ time }) => Math.abs(Date.parse(time) - atMs) < SAME_SOAK_MS);
-  if (same < 0) points.push(point);
-  else points[same] = point;
+  const span = Math.floor(atMs / SAME_SOAK_MS);
+  const near = [span - 1, span, span + 1].flatMap((other) => placesBySpan.get(other) ?? []);
+  const same = near.find((place) => Math.abs(Date.parse(points[place]!.time) - atMs) < SAME_SOAK_MS);
+  if (same !== undefined) points[same] = point;
+  else placesBySpan.set(span, [...(placesBySpan.get(span) ?? []), points.push(point) - 1]);
 }
