@@ -1,5 +1,5 @@
 import type { Judge } from '../../model/detector.js';
-import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
+import { conditionsOf, exposureBetween, exposuresOf, stood } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
 import { burstStarts } from '../shared/opens.js';
 import { ownOpensOf } from '../shared/own-opens.js';
@@ -47,7 +47,7 @@ export const opensByHeat: Judge<OpensByHeatSettings> = {
         { events: bursts.length - hotBursts, exposure: within.coldHours },
       );
       const hot = opens.filter((open) => open.hot === 1);
-      const hotStopped = hot.filter((open) => open.runningShare < 0.5).length;
+      const hotStopped = hot.filter((open) => stood(open.runningShare)).length;
       return [
         symptomOf('opens-by-heat', span.fromMs, opens.at(-1)!.endMs, opens.length, {
           hotCount: hot.length,

@@ -1,6 +1,6 @@
 import type { Judge } from '../../model/detector.js';
 import { evenOverMovingRatio, type MovingCounts } from '../shared/even-or-moving.js';
-import { conditionsOf, exposureBetween, exposuresOf, type Exposure } from '../shared/exposure.js';
+import { conditionsOf, exposureBetween, exposuresOf, ran, stood, type Exposure } from '../shared/exposure.js';
 import { judgeZones, symptomOf } from '../shared/judge-zones.js';
 import { burstStarts, type Open } from '../shared/opens.js';
 import { ownOpensOf } from '../shared/own-opens.js';
@@ -12,8 +12,7 @@ export interface OpensByRunningSettings {
   readonly fewestHoursEachSide: number;
 }
 
-/** An open counts for the side on which the machine was for at least half of its first period. */
-const isRunning = (open: Open): boolean => open.runningShare >= 0.5;
+const isRunning = (open: Open): boolean => ran(open.runningShare);
 
 /**
  * Opens per running hour against opens per stopped hour. A moving cable opens while the machine moves; a cracked
@@ -41,7 +40,7 @@ export const opensByRunning: Judge<OpensByRunningSettings> = {
         return `Zone ${zone.name}: ${lessHours.toFixed(1)} h on the lesser side of running and standing, needed ${fewestHoursEachSide}.`;
       }
       const own = ownOpensOf(evidence)[zone.index]!;
-      const known = own.filter((open) => !Number.isNaN(open.runningShare));
+      const known = own.filter(({ runningShare }) => ran(runningShare) || stood(runningShare));
       const span = openSpanOf(evidence, zone, known);
       if (!span) return [];
       const { opens } = span;

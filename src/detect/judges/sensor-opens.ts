@@ -1,7 +1,7 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { conditionsOf, exposureBetween, exposuresOf } from '../shared/exposure.js';
+import { conditionsOf, exposureBetween, exposuresOf, stood } from '../shared/exposure.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
 import { samplingMsOf } from '../shared/sampling.js';
 import { cooledRatioOf } from '../shared/open-cooling.js';
@@ -98,7 +98,7 @@ function beforeLong(evidence: Evidence, zone: Zone, own: readonly Open[], longMi
     warningHours: (open.startMs - fromMs) / 3_600_000,
     warningRunningHours: isRunningKnown ? runningHours : NaN,
     warningHotHours: hotHours,
-    warningStandingCount: isRunningKnown ? before.filter(({ runningShare }) => runningShare < 0.5).length : NaN,
+    warningStandingCount: isRunningKnown ? before.filter(({ runningShare }) => stood(runningShare)).length : NaN,
     warningColdCount: before.filter(({ hot }) => hot === 0).length,
     longRunningShare: open.runningShare,
     longHotShare: open.hot,

@@ -16,7 +16,10 @@ export interface Conditions {
   readonly hotFromDegC: number;
 }
 
-/** Hours in which the zone gave readings, by condition. Hours of unknown condition are in none but `loggedHours`. */
+/**
+ * Hours in which the zone gave readings, by condition. Hours of unknown condition, and places in which the machine both
+ * ran and stood, are in none but `loggedHours` and those of heat.
+ */
 export interface Exposure {
   readonly loggedHours: number;
   readonly runningHours: number;
@@ -35,6 +38,23 @@ const HOT_PART = 0.85;
 
 /** Stop alarms tell the running state only when there are some of them (own choice). */
 const FEWEST_STOP_ALARMS = 3;
+
+/**
+ * A place in which the machine ran for a part tells neither side: opens come as it starts and stops, and alarms are late
+ * by seconds (own choice of the parts).
+ */
+const RAN_FROM_SHARE = 0.9;
+const STOOD_TO_SHARE = 0.1;
+
+/** False where not known. */
+export function ran(runningShare: number): boolean {
+  return runningShare >= RAN_FROM_SHARE;
+}
+
+/** False where not known. */
+export function stood(runningShare: number): boolean {
+  return runningShare <= STOOD_TO_SHARE;
+}
 
 /** Conditions of every zone, by zone index. */
 export const conditionsOf = oncePer((evidence: Evidence): readonly Conditions[] => {
@@ -145,12 +165,13 @@ function sumHours(
     if (isHot) sums.hot += hours;
     else sums.cold += hours;
     const share = runningShare[i]!;
-    if (share !== share) continue;
-    sums.running += share * hours;
-    sums.stopped += (1 - share) * hours;
-    if (!isHot) continue;
-    sums.hotRunning += share * hours;
-    sums.hotStopped += (1 - share) * hours;
+    if (ran(share)) {
+      sums.running += hours;
+      if (isHot) sums.hotRunning += hours;
+    } else if (stood(share)) {
+      sums.stopped += hours;
+      if (isHot) sums.hotStopped += hours;
+    }
   }
   return {
     loggedHours: sums.logged,
