@@ -7,7 +7,7 @@ import { pourSamples } from './intake/pour-samples.js';
 import type { Evidence } from './model/detector.js';
 import type { Gathered } from './model/gathered.js';
 import type { PlantFile } from './model/plant-file.js';
-import { demandZones, survey, type SurveyOptions } from './read/survey.js';
+import { demandZones, survey, type SurveyOptions } from './read/survey/survey.js';
 import { unknownSensorTypes } from './sensors/unknown-types.js';
 
 export interface GatherOptions extends SurveyOptions {

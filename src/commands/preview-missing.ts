@@ -1,6 +1,6 @@
 import type { LogColumn, LogFile } from '../model/log-file.js';
 import type { Zone } from '../model/zone.js';
-import type { Survey } from '../read/survey.js';
+import type { Survey } from '../read/survey/survey.js';
 import { columnsByZone } from './preview-plant.js';
 
 type Part = 'output' | 'setpoint' | 'running';

@@ -1,5 +1,5 @@
 import type { LogColumn, LogFile } from '../model/log-file.js';
-import type { Survey } from '../read/survey.js';
+import type { Survey } from '../read/survey/survey.js';
 
 /** A plant.yaml with what the logs gave, and the keys that only a person knows as comments to fill in. */
 export function plantText({ files, zones, timezone, plant }: Survey): string {

@@ -2,9 +2,9 @@ import { cellMark, type LogColumn, type LogFile, type TagBatch } from '../model/
 import type { ProblemNote } from '../model/problem.js';
 import { HeldEntries } from '../normalise/held-entries.js';
 import type { TagBlocks } from '../normalise/tag-blocks.js';
-import { emptyBatch, readLong } from '../read/long-reader.js';
-import type { FeedOptions } from '../read/row-feed.js';
-import { readWide } from '../read/wide-reader.js';
+import { emptyBatch, readLong } from '../read/rows/long-reader.js';
+import type { FeedOptions } from '../read/rows/row-feed.js';
+import { readWide } from '../read/rows/wide-reader.js';
 import type { FileRun } from './file-run.js';
 
 /** Files out of time order are held in memory up to this many values (about 30 bytes each). */

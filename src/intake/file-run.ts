@@ -3,7 +3,7 @@ import type { LogFile } from '../model/log-file.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { LogClock } from '../normalise/clock.js';
 import type { OrderNote } from '../normalise/order-note.js';
-import type { RowTally } from '../read/row-tally.js';
+import type { RowTally } from '../read/rows/row-tally.js';
 
 /** One file while it is read, and what is counted on the way. */
 export interface FileRun {

@@ -9,10 +9,10 @@ import { TagBlocks, type HoldRule } from '../normalise/tag-blocks.js';
 import { WideBlocks } from '../normalise/wide-blocks.js';
 import { ZonePourer, type SampleSink } from '../normalise/zone-pourer.js';
 import { groupFiles } from '../normalise/file-groups.js';
-import type { FeedOptions } from '../read/row-feed.js';
-import { RowTally, type RejectExample } from '../read/row-tally.js';
-import type { Survey } from '../read/survey.js';
-import { batchRows, readWide } from '../read/wide-reader.js';
+import type { FeedOptions } from '../read/rows/row-feed.js';
+import { RowTally, type RejectExample } from '../read/rows/row-tally.js';
+import type { Survey } from '../read/survey/survey.js';
+import { batchRows, readWide } from '../read/rows/wide-reader.js';
 import { entriesOf, mergeEntries, tagsOf } from './entries.js';
 import { problemsOf, toSource, type FileRun } from './file-run.js';
 

@@ -11,8 +11,8 @@ import { maintenanceEntries, stopEntries } from '../normalise/events/lists.js';
 import { pairAlarms, type PairingCounts } from '../normalise/events/pair-alarms.js';
 import { AlarmRowTable } from '../read/events/alarm-row-table.js';
 import { readEventFile } from '../read/events/read-event-file.js';
-import { readRecords, type RowReason, type TextRecord } from '../read/records.js';
-import { readTable } from '../read/table-source.js';
+import { readRecords, type RowReason, type TextRecord } from '../read/sources/records.js';
+import { readTable } from '../read/sources/table-source.js';
 
 export interface Events {
   /** By start, on the log's own clock turned to UTC; the shift against the temperature log is not yet taken out. */

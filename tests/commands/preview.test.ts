@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { lookAt } from '../../src/commands/preview-facts.js';
 import { previewLine, previewText } from '../../src/commands/preview-text.js';
-import { parsePlantFile } from '../../src/read/plant-text.js';
+import { parsePlantFile } from '../../src/read/plant/plant-text.js';
 import { textWidth } from '../../src/commands/terminal/text-width.js';
 import { inFolder, pourPaths } from '../read/poured.js';
 

@@ -5,7 +5,7 @@ import { readEvents, type EventOptions } from '../../src/intake/read-events.js';
 import type { LogFile } from '../../src/model/log-file.js';
 import type { PlantFile } from '../../src/model/plant-file.js';
 import type { Zone } from '../../src/model/zone.js';
-import { survey } from '../../src/read/survey.js';
+import { survey } from '../../src/read/survey/survey.js';
 import { makeZone } from './blocks.js';
 
 /** A zone that only has a name and a machine. */

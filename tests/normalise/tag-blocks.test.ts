@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { LogColumn, TagBatch } from '../../src/model/log-file.js';
 import type { SampleBlock } from '../../src/model/sample-block.js';
 import type { Zone } from '../../src/model/zone.js';
-import { emptyBatch } from '../../src/read/long-reader.js';
+import { emptyBatch } from '../../src/read/rows/long-reader.js';
 import { OrderNote } from '../../src/normalise/order-note.js';
 import { LearntCodes } from '../../src/normalise/screen.js';
 import { TagBlocks, type HoldRule } from '../../src/normalise/tag-blocks.js';

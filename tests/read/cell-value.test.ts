@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { cellMark } from '../../src/model/log-file.js';
-import { readCell } from '../../src/read/cell-value.js';
+import { readCell } from '../../src/read/rows/cell-value.js';
 
 const marksOf = (cells: readonly string[]): number[] =>
   cells.map((cell) => readCell(cell, { decimal: '.', thousands: '' }).mark);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { splitName } from '../../src/read/column-name.js';
+import { splitName } from '../../src/read/names/column-name.js';
 
 describe('zone and role from a name', () => {
   test.each([

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
-import { readRecords } from '../../src/read/records.js';
-import { readHead } from '../../src/read/text-source.js';
+import { readRecords } from '../../src/read/sources/records.js';
+import { readHead } from '../../src/read/sources/text-source.js';
 
 // Published cases: the package csv-spectrum 2.0.0 (public test files for CSV readers).
 const folder = dirname(createRequire(import.meta.url).resolve('csv-spectrum/package.json'));

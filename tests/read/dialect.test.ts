@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { detectDialect } from '../../src/read/dialect.js';
+import { detectDialect } from '../../src/read/layout/dialect.js';
 
 const rows = (row: (i: number) => string): string[] => Array.from({ length: 6 }, (_, i) => row(i));
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { survey } from '../../src/read/survey.js';
+import { survey } from '../../src/read/survey/survey.js';
 import { inFolder } from './poured.js';
 
 const kindOfText = (text: string): Promise<string> =>

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { survey } from '../../src/read/survey.js';
+import { survey } from '../../src/read/survey/survey.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'looselead-names-'));
 afterAll(() => rmSync(folder, { recursive: true }));

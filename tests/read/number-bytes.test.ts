@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { putNumber } from '../../src/read/number-bytes.js';
+import { putNumber } from '../../src/read/rows/number-bytes.js';
 
 const into = new Float64Array(3);
 

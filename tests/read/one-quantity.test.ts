@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { conclude } from '../../src/pipeline.js';
 import { gather } from '../../src/gather.js';
-import { areOneQuantity } from '../../src/read/one-quantity.js';
+import { areOneQuantity } from '../../src/read/columns/one-quantity.js';
 import { inFolder, pourFiles } from './poured.js';
 
 const timeOf = (i: number): string => new Date(Date.UTC(2026, 2, 2) + i * 60_000).toISOString();

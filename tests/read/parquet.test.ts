@@ -2,8 +2,8 @@ import { join } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { parquetWriteBuffer } from 'hyparquet-writer';
 import { expect, test } from 'vitest';
-import { readParquetRows } from '../../src/read/parquet-rows.js';
-import { readTable, sampleTable } from '../../src/read/table-source.js';
+import { readParquetRows } from '../../src/read/sources/parquet-rows.js';
+import { readTable, sampleTable } from '../../src/read/sources/table-source.js';
 import { inFolder, pourFiles } from './poured.js';
 
 const startMs = Date.UTC(2026, 0, 5);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { LogProblem } from '../../src/model/problem.js';
-import { parsePlantFile } from '../../src/read/plant-text.js';
+import { parsePlantFile } from '../../src/read/plant/plant-text.js';
 import { pourFiles } from './poured.js';
 
 test('reads every key of the contract', () => {

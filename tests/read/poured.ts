@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync, mkdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { pourSamples, type PourOptions, type PourResult } from '../../src/intake/pour-samples.js';
-import { survey, type Survey, type SurveyOptions } from '../../src/read/survey.js';
+import { survey, type Survey, type SurveyOptions } from '../../src/read/survey/survey.js';
 
 export interface PouredZone {
   readonly name: string;

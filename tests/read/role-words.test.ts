@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { plainWords, roleWords, type WordMeaning } from '../../src/read/role-words.js';
+import { plainWords, roleWords, type WordMeaning } from '../../src/read/names/role-words.js';
 
-const page = readFileSync(new URL('../../src/read/role-words.md', import.meta.url), 'utf8');
+const page = readFileSync(new URL('../../src/read/names/role-words.md', import.meta.url), 'utf8');
 
 test('the page holds the table of the code, word by word', () => {
   const sections = page.split(/^## /m).slice(1);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { gridOfDays } from '../../src/read/rounded-days.js';
+import { gridOfDays } from '../../src/read/times/rounded-days.js';
 import { workbookOf } from '../make/workbook.js';
 import { pourFiles } from './poured.js';
 

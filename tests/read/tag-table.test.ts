@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { CellBounds } from '../../src/read/cell-bounds.js';
-import { TagTable } from '../../src/read/tag-table.js';
+import { CellBounds } from '../../src/read/rows/cell-bounds.js';
+import { TagTable } from '../../src/read/rows/tag-table.js';
 
 const dialects = [',', ';', ' '].map((separator) => ({ ...{ decimal: '.', thousands: '', quote: '"' }, separator }));
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Dialect } from '../../src/model/log-file.js';
-import { putNumber } from '../../src/read/number-bytes.js';
-import { TenthsBytes } from '../../src/read/tenths-bytes.js';
+import { putNumber } from '../../src/read/rows/number-bytes.js';
+import { TenthsBytes } from '../../src/read/rows/tenths-bytes.js';
 
 const into = new Float64Array(3);
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { TimeBytes } from '../../src/read/time-bytes.js';
-import { compileTime, detectTimeFormat } from '../../src/read/time-format.js';
+import { TimeBytes } from '../../src/read/times/time-bytes.js';
+import { compileTime, detectTimeFormat } from '../../src/read/times/time-format.js';
 
 const iso = (cell: string, cells: readonly string[] = [cell], columnName = 'Time') => {
   const format = detectTimeFormat(cells, { columnName });

@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { homeTimes, isUnsetClock } from '../../src/read/home-times.js';
-import { fewestTimes, mostHeldRows, TimeGate } from '../../src/read/time-gate.js';
+import { homeTimes, isUnsetClock } from '../../src/read/times/home-times.js';
+import { fewestTimes, mostHeldRows, TimeGate } from '../../src/read/times/time-gate.js';
 import { pourFiles, type Poured } from './poured.js';
 
 const dayMs = 86_400_000;

@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { gather } from '../../src/gather.js';
-import { demandZones, survey } from '../../src/read/survey.js';
+import { demandZones, survey } from '../../src/read/survey/survey.js';
 import { inFolder, pourFiles, pourPaths } from './poured.js';
 
 const rowCount = 400;

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { pourSamples } from '../../src/intake/pour-samples.js';
 import { readingState } from '../../src/model/sample-block.js';
-import { survey, type SurveyOptions } from '../../src/read/survey.js';
+import { survey, type SurveyOptions } from '../../src/read/survey/survey.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'looselead-changes-'));
 afterAll(() => rmSync(folder, { recursive: true }));

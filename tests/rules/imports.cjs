@@ -26,10 +26,32 @@ const onlyDownwards = Object.entries(folders).map(([folder, allowed]) => ({
   to: { path: '^src/', pathNot: `^src/(${[folder, ...allowed].join('|')})/` },
 }));
 
+/** The rooms of read, from bytes to files understood: each imports only from those named. */
+const roomsOfRead = {
+  sources: [],
+  times: ['sources'],
+  names: [],
+  rows: ['sources', 'times'],
+  events: ['sources', 'times', 'rows', 'names'],
+  layout: ['sources', 'times', 'names', 'rows', 'events'],
+  columns: ['times', 'names', 'rows', 'layout'],
+  plant: [],
+  survey: ['sources', 'times', 'names', 'layout', 'columns', 'plant'],
+};
+
+const readInOrder = Object.entries(roomsOfRead).map(([room, allowed]) => ({
+  name: `read-${room}-imports`,
+  severity: 'error',
+  comment: `src/read/${room} may import ${allowed.length ? allowed.join(', ') : 'no other room of read'}.`,
+  from: { path: `^src/read/${room}/` },
+  to: { path: '^src/read/', pathNot: `^src/read/(${[room, ...allowed].join('|')})/` },
+}));
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
     ...onlyDownwards,
+    ...readInOrder,
     {
       name: 'no-cycles',
       severity: 'error',

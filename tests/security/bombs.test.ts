@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { demandModestZip } from '../../src/read/zip-source.js';
+import { demandModestZip } from '../../src/read/sources/zip-source.js';
 import { builtProgram } from '../make/built-program.js';
 
 vi.setConfig({ testTimeout: 300_000 });

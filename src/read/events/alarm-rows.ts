@@ -1,5 +1,5 @@
 import { alarmRowState, type AlarmLabel, type AlarmRowState } from '../../model/event-rows.js';
-import { farMs, isUnsetClock } from '../home-times.js';
+import { farMs, isUnsetClock } from '../times/home-times.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
 import { headerUnitMs, parseDurationMs } from './duration.js';
 import { cellOf, type Cells, type MomentReader } from './event-columns.js';

@@ -1,5 +1,5 @@
 import type { TimeFormat } from '../../model/log-file.js';
-import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } from '../time-format.js';
+import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } from '../times/time-format.js';
 import type { EventColumns, TimeColumns } from './recognise.js';
 
 export type Cells = readonly string[];

@@ -3,7 +3,7 @@ import type { RowTaker } from './alarm-rows.js';
 import { headerUnitMs, parseDurationMs } from './duration.js';
 import { cellOf, type MomentReader } from './event-columns.js';
 import type { EventTable } from './recognise.js';
-import { farMs } from '../home-times.js';
+import { farMs } from '../times/home-times.js';
 
 /** A plain number in a stop list's duration column counts minutes unless its header says otherwise; common practice. */
 const PLAIN_STOP_MS = 60_000;

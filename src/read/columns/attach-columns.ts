@@ -1,0 +1,78 @@
+import { looseName } from '../names/column-name.js';
+import type { RoledSeries } from './column-roles.js';
+import type { Attached, DraftZone } from './draft-zone.js';
+import type { Keyed } from './zone-of-series.js';
+
+/** Gives a series to the zones it serves, and marks these as having it; says why where it serves none. */
+export function attach(
+  it: Keyed,
+  file: number,
+  list: readonly DraftZone[],
+  drafts: ReadonlyMap<string, DraftZone>,
+): Attached {
+  const { roled } = it;
+  const left = (why: string): Attached => ({ ...roled, role: 'ignored', zones: [], why });
+  if (it.left) return left(it.left);
+  if (roled.role === 'ignored') return { ...roled, zones: [] };
+  if (roled.role === 'running') return attachRunning(roled, file, list);
+  const draft = drafts.get(it.key);
+  if (!draft) return attachToAll(roled, file, list) ?? left('no reading goes with it');
+  draft.has[roled.role] = true;
+  return { ...roled, zones: [list.indexOf(draft)] };
+}
+
+/** A set point without a zone's name in a file of several zones is the set point of all of them. */
+function attachToAll(roled: RoledSeries, file: number, list: readonly DraftZone[]): Attached | null {
+  if (roled.role !== 'setpoint' || roled.rest !== '') return null;
+  const free = list.filter(
+    (draft) => takesShared(draft, 'setpoint', roled) && draft.readings.some((reading) => reading.file === file),
+  );
+  if (free.length === 0) return null;
+  for (const draft of free) share(draft, 'setpoint', roled);
+  return {
+    ...roled,
+    zones: free.map((draft) => list.indexOf(draft)),
+    why: `${roled.why}; it names no zone, so it counts for all zones of the file`,
+  };
+}
+
+/** Whether a zone still lacks what the column says, or has it from the column of that name in an earlier file. */
+function takesShared({ has, shared }: DraftZone, role: 'running' | 'setpoint', { series }: RoledSeries): boolean {
+  return !has[role] || shared[role] === looseName(series.name);
+}
+
+function share(draft: DraftZone, role: 'running' | 'setpoint', { series }: RoledSeries): void {
+  draft.has[role] = true;
+  draft.shared[role] = looseName(series.name);
+}
+
+/** Words that mean the one machine of a file. */
+const wholeMachine =
+  /^(the)?(machine|macchina|maquina|maszyna|stroj|makine|line|maschine|linie|anlage|anlagen|ligne|linea|linje|press|extruder|plant|main|drive|web|production|cycle|screw|belt)*(drive|motor)?$/;
+
+function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZone[]): Attached {
+  const rest = looseName(roled.rest);
+  const inFile = list.filter((draft) => draft.readings.some((reading) => reading.file === file));
+  const byMachine = list.filter((draft) => draft.machine !== null && looseName(draft.machine) === rest);
+  const byPrefix =
+    rest === '' ? [] : list.filter((draft) => looseName(draft.name).startsWith(rest) && looseName(draft.name) !== rest);
+  const isZone = list.some((draft) => looseName(draft.name) === rest);
+  const served =
+    byMachine.length > 0
+      ? byMachine
+      : byPrefix.length > 1
+        ? byPrefix
+        : wholeMachine.test(rest)
+          ? inFile.length > 0
+            ? inFile
+            : list
+          : [];
+  const free = served.filter((draft) => takesShared(draft, 'running', roled));
+  if (isZone || served.length === 0)
+    return { ...roled, role: 'ignored', zones: [], why: 'it belongs to no machine that has zones here' };
+  if (free.length === 0)
+    return { ...roled, role: 'ignored', zones: [], why: 'another column already says when the machine runs' };
+  if (byMachine.length === 0 && byPrefix.length > 1) for (const draft of byPrefix) draft.machine ??= roled.rest;
+  for (const draft of free) share(draft, 'running', roled);
+  return { ...roled, zones: free.map((draft) => list.indexOf(draft)) };
+}

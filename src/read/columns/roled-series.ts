@@ -1,0 +1,15 @@
+import type { ColumnRole, TemperatureUnit } from '../../model/log-file.js';
+import type { Series } from './series.js';
+
+/** A series with what it was taken for; the zone is a name for now. */
+export interface RoledSeries {
+  readonly series: Series;
+  readonly role: Extract<ColumnRole, 'reading' | 'setpoint' | 'output' | 'running' | 'ignored'>;
+  /** Zone (or machine, for running) as the name says it; empty = the whole file. */
+  readonly rest: string;
+  readonly unit: TemperatureUnit | null;
+  readonly scale: number;
+  readonly why: string;
+  /** True when it is read as a temperature although neither its name nor its neighbours say that it is one. */
+  readonly isQuantityUnknown?: boolean;
+}

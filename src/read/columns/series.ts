@@ -1,0 +1,120 @@
+import { cellMark, type Dialect } from '../../model/log-file.js';
+import { readCell, readRunningWord } from '../rows/cell-value.js';
+import type { FileShape } from '../layout/file-shape.js';
+import { compileTime, joinDateAndClock } from '../times/time-format.js';
+
+/** The sampled values of one column of a wide file or one tag of a long file. */
+export interface Series {
+  /** Column, or number of the tag. */
+  readonly index: number;
+  readonly name: string;
+  /** Long: what stands in the tag column. */
+  readonly text?: string;
+  /** Unit as the unit row has it; empty where there is none. */
+  readonly unitText: string;
+  /** Equal lengths; value NaN where the cell held no number. */
+  readonly clockMs: number[];
+  readonly value: number[];
+  readonly stretch: number[];
+  /** Cells that were not blank. */
+  filled: number;
+  numbers: number;
+  openTexts: number;
+  runningWords: number;
+  /** Digits behind the decimal mark, the most seen. */
+  decimals: number;
+}
+
+/** Clock of each sampled row, NaN where it cannot be read. */
+export function sampledClock(shape: FileShape): number[] {
+  const read = compileTime(shape.time);
+  return shape.rows.map(({ cells }) => read(timeCell(cells, shape)));
+}
+
+/** The cell that holds the time, date and clock joined where they are parted. */
+export function timeCell(
+  cells: readonly string[],
+  { timeColumn, clockColumn }: Pick<FileShape, 'timeColumn' | 'clockColumn'>,
+): string {
+  const date = cells[timeColumn] ?? '';
+  return clockColumn < 0 ? date : joinDateAndClock(date, cells[clockColumn] ?? '');
+}
+
+/** Series of a wide file: every column but those of the time and the quality. */
+export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly number[]): Series[] {
+  const skipped = new Set([shape.timeColumn, shape.clockColumn, shape.qualityColumn]);
+  const clockMs = [...clock];
+  const stretch = shape.rows.map((row) => row.stretch);
+  return shape.header.flatMap((name, index) => {
+    if (skipped.has(index)) return [];
+    // One array of times for all columns, because hundreds of files are held side by side.
+    const series = { ...emptySeries(index, name, shape.units[index] ?? ''), clockMs, stretch };
+    for (const row of shape.rows) addCell(series, row.cells[index] ?? '', dialect);
+    return [series];
+  });
+}
+
+/**
+ * Name of a tag: the text in the row, and the name of the value column where there are several.
+ * Tag n of value column k has the number n × (count of value columns) + k.
+ */
+export function tagName(
+  text: string,
+  shape: Pick<FileShape, 'header' | 'valueColumns' | 'tagColumn'>,
+  k: number,
+): string {
+  // A bare number is a zone's only together with the word above it.
+  const trimmed = /^\d+$/.test(text.trim()) ? `${shape.header[shape.tagColumn]!} ${text.trim()}` : text.trim();
+  return shape.valueColumns.length === 1 ? trimmed : `${trimmed} ${shape.header[shape.valueColumns[k]!]!}`;
+}
+
+/** Series of a long file: one per tag (and value column) seen in the sample. */
+export function longSeries(
+  shape: FileShape,
+  dialect: Dialect,
+  clock: readonly number[],
+): { tags: string[]; series: Series[] } {
+  const tags: string[] = [];
+  const numberOfTag = new Map<string, number>();
+  const series: Series[] = [];
+  shape.rows.forEach((row, i) => {
+    const tag = (row.cells[shape.tagColumn] ?? '').trim();
+    if (tag === '') return;
+    let number = numberOfTag.get(tag);
+    if (number === undefined) {
+      numberOfTag.set(tag, (number = tags.push(tag) - 1));
+      shape.valueColumns.forEach((_, k) =>
+        series.push({ ...emptySeries(series.length, tagName(tag, shape, k), ''), text: tag }),
+      );
+    }
+    shape.valueColumns.forEach((column, k) => {
+      const own = series[number * shape.valueColumns.length + k]!;
+      own.clockMs.push(clock[i]!);
+      own.stretch.push(row.stretch);
+      addCell(own, row.cells[column] ?? '', dialect);
+    });
+  });
+  return { tags, series };
+}
+
+function emptySeries(index: number, name: string, unitText: string): Series {
+  return {
+    ...{ index, name, unitText, clockMs: [], value: [], stretch: [] },
+    ...{ filled: 0, numbers: 0, openTexts: 0, runningWords: 0, decimals: 0 },
+  };
+}
+
+function addCell(series: Series, cell: string, dialect: Dialect): void {
+  const text = cell.trim();
+  const { value, mark } = readCell(text, dialect);
+  series.value.push(value);
+  if (text !== '') series.filled++;
+  if (mark === cellMark.openText) series.openTexts++;
+  if (mark !== cellMark.number) {
+    if (text !== '' && !Number.isNaN(readRunningWord(text))) series.runningWords++;
+    return;
+  }
+  series.numbers++;
+  const point = text.indexOf(dialect.decimal);
+  if (point >= 0) series.decimals = Math.max(series.decimals, /^\d*/.exec(text.slice(point + 1))![0].length);
+}

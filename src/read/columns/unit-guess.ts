@@ -1,0 +1,90 @@
+import type { TemperatureUnit } from '../../model/log-file.js';
+import type { RoledSeries } from './column-roles.js';
+import { quantile } from './quantile.js';
+
+export interface UnitFinding {
+  readonly unit: TemperatureUnit;
+  readonly why: string;
+  /** True when nothing in the log tells; the unit is then an assumption to be confirmed. */
+  readonly isAssumed: boolean;
+}
+
+/** End-of-scale values that are round in one unit only: 850, 870 and -200 °C are 1562, 1598 and -328 °F (arithmetic). */
+const fahrenheitCodes = new Set([1562, 1598, -328]);
+/** Coldest readings of a plant that stands: a hall in °C, and the same hall in °F (common practice). */
+const hallDegC = { low: 5, high: 45 };
+const hallDegF = { low: 50, high: 105 };
+/** A cold morning in it (common practice). */
+const marginDegF = 10;
+
+/**
+ * Guesses the unit from the readings of a file whose names say nothing: at rest all zones come to the temperature of
+ * the hall, and 70 is no hall in °C. Outer values are left out of the judgement, because they may be codes.
+ */
+export function guessUnit(readings: readonly RoledSeries[]): UnitFinding {
+  const lows = readings.map((it) => quantile(plausible(it), 0.05)).filter((low) => !Number.isNaN(low));
+  const low = quantile(lows, 0.5);
+  const text = `the coldest readings lie near ${Math.round(low * 10) / 10}`;
+  if (low >= hallDegC.low && low <= hallDegC.high)
+    return { unit: 'degC', why: `${text}, which is a hall in °C`, isAssumed: false };
+  const hasCode = readings.some((it) => it.series.value.some((value) => fahrenheitCodes.has(value * it.scale)));
+  if (hasCode)
+    return { unit: 'degF', why: 'the log holds an end-of-scale value that is round only in °F', isAssumed: false };
+  const apart = quantile(lows, 0.9) - quantile(lows, 0.1);
+  const coldest = quantile(
+    readings.map((it) => quantile(plausible(it), 0.01)).filter((value) => !Number.isNaN(value)),
+    0.5,
+  );
+  // A plant that heats up in °C passes 67, too, but it comes from a hall that would be freezing in °F.
+  const isHallDegF = coldest >= hallDegF.low - marginDegF;
+  if (low >= hallDegF.low && low <= hallDegF.high && apart < 20 && isHallDegF)
+    return {
+      unit: 'degF',
+      why: `${text} on all zones, which is a hall in °F and too hot for one in °C`,
+      isAssumed: lows.length < 2,
+    };
+  return {
+    unit: 'degC',
+    why: 'nothing in the log says °C or °F, and it never comes to the temperature of the hall',
+    isAssumed: true,
+  };
+}
+
+function plausible({ series, scale }: RoledSeries): number[] {
+  return series.value.map((value) => value * scale).filter((value) => value > -40 && value < 840 && value !== 0);
+}
+
+/** Whole numbers above this are tenths of a degree: no heater zone on a platinum sensor goes beyond 850 (IEC 60751). */
+const tenthsAbove = 900;
+
+/**
+ * 0.1 where a file's temperatures are whole numbers that only make sense as tenths of a degree (1498 beside a set point
+ * of 1500), else 1.
+ */
+export function guessScale(series: readonly RoledSeries[]): number {
+  if (series.length === 0 || series.some((it) => it.series.decimals > 0 || it.scale !== 1)) return 1;
+  const numbers = series.map((it) => it.series.value.filter((value) => value > 0 && value < 30_000));
+  const middle = (share: number): number =>
+    quantile(
+      numbers.map((values) => quantile(values, share)).filter((value) => !Number.isNaN(value)),
+      0.5,
+    );
+  // A log of a few hours at the set point is mostly cold.
+  return middle(0.95) >= tenthsAbove && middle(0.05) >= 100 ? 0.1 : 1;
+}
+
+/** Factor that makes a file's outputs run from 0 to 100. */
+export function guessOutputScale(outputs: readonly RoledSeries[]): number {
+  const values = outputs.flatMap((it) => it.series.value.filter((value) => !Number.isNaN(value)));
+  const high = values.reduce((a, b) => Math.max(a, b), 0);
+  if (high <= 0) return 1;
+  if (high <= 1.0001) return 100;
+  return high > 150 && high <= 1000 && outputs.every((it) => it.series.decimals === 0) ? 0.1 : 1;
+}
+
+/** The machine runs above this: half for flags, a twentieth of the usual speed for speeds (common practice: creep is no run). */
+export function guessRunningAbove({ series }: RoledSeries): number {
+  const values = series.value.filter((value) => !Number.isNaN(value));
+  const high = quantile(values, 0.95);
+  return high > 20 || series.decimals > 0 ? 0.05 * Math.max(high, 0) : 0.5;
+}

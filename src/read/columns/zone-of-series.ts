@@ -1,0 +1,157 @@
+import type { PlantFile, PlantZone } from '../../model/plant-file.js';
+import { looseName } from '../names/column-name.js';
+import type { RoledSeries } from './column-roles.js';
+import type { ZoneSource } from './draft-zone.js';
+import { machineOfName, machineOfPath, sharedPrefixes, stemOf } from '../names/machine-name.js';
+
+/** A series and the zone it belongs to. */
+export interface Keyed {
+  readonly roled: RoledSeries;
+  readonly key: string;
+  readonly name: string;
+  readonly machine: string | null;
+  readonly plant: PlantZone | null;
+  /** Why it is left alone although its name says a role. */
+  readonly left: string | null;
+}
+
+/** Says for each series of a file which zone it belongs to, from its name, the file's name, and plant.yaml. */
+export function keySeries(
+  file: ZoneSource,
+  fileIndex: number,
+  files: readonly ZoneSource[],
+  plant: PlantFile | null,
+): Keyed[] {
+  const bare = file.roled.filter((it) => it.role === 'reading' && it.rest === '');
+  const ownName = zoneOfFile(file);
+  const isShared = isNameShared(fileIndex, files);
+  const machine = machineOfPath(file.name) ?? (isShared ? stemOf(file.name) || null : null);
+  const prefixes = sharedPrefixes(file.roled.filter((it) => it.role === 'reading').map((it) => it.rest));
+  const taken = new Map<string, RoledSeries>();
+  return file.roled.map((roled) => {
+    const name =
+      roled.rest !== ''
+        ? roled.rest
+        : roled.role === 'reading' && bare.length > 1 && !isCopyOfFirst(roled, bare)
+          ? roled.series.name
+          : ownName;
+    const namedMachine = machineOfName(name, prefixes);
+    const ownMachine = namedMachine ?? machine;
+    const entry = findPlantZone(name, ownMachine, isShared, plant);
+    const key = entry
+      ? looseName(`${entry.machine ?? ''} ${entry.name}`)
+      : looseName(`${namedMachine ? '' : (machine ?? '')} ${name}`);
+    return settle(roled, key, entry?.name ?? name, entry?.machine ?? ownMachine, entry, taken);
+  });
+}
+
+/** The second series of the same role and zone: a copy in another unit is left alone, another value is a zone of its own. */
+function settle(
+  roled: RoledSeries,
+  key: string,
+  name: string,
+  machine: string | null,
+  plant: PlantZone | null,
+  taken: Map<string, RoledSeries>,
+): Keyed {
+  const slot = `${roled.role} ${key}`;
+  const earlier = roled.role === 'running' || roled.role === 'ignored' ? undefined : taken.get(slot);
+  const base = { roled, key, name, machine, plant, left: null };
+  if (!earlier) {
+    taken.set(slot, roled);
+    return base;
+  }
+  if (roled.role !== 'reading')
+    return {
+      ...base,
+      left: `"${earlier.series.name}" is already the ${roled.role === 'setpoint' ? 'set point' : 'output'} of this zone`,
+    };
+  if (isCopy(earlier, roled)) return { ...base, left: `it repeats "${earlier.series.name}" in another unit` };
+  const ownName = roled.series.name;
+  return { ...base, key: looseName(`${machine ?? ''} ${ownName}`) + key, name: ownName, plant: null };
+}
+
+function isCopyOfFirst(roled: RoledSeries, bare: readonly RoledSeries[]): boolean {
+  return bare.some((other) => other === roled || isCopy(other, roled));
+}
+
+/** The same temperature twice: equal, or °F = °C · 9/5 + 32 within the rounding of both. */
+export function isCopy(a: RoledSeries, b: RoledSeries): boolean {
+  let compared = 0;
+  let agreeing = 0;
+  const rounding = 1.5 * (10 ** -a.series.decimals + 10 ** -b.series.decimals);
+  for (let i = 0; i < Math.min(a.series.value.length, b.series.value.length); i++) {
+    const [x, y] = [a.series.value[i]! * a.scale, b.series.value[i]! * b.scale];
+    if (Number.isNaN(x) || Number.isNaN(y)) continue;
+    compared++;
+    const asDegF = (value: number) => value * 1.8 + 32;
+    if (Math.abs(asDegF(x) - y) <= rounding || Math.abs(asDegF(y) - x) <= rounding) agreeing++;
+  }
+  return compared >= 3 && agreeing >= 0.99 * compared;
+}
+
+/** "Zone: Front jaw", in the languages that exports are met in (common practice). */
+const zoneLine =
+  /^\W*(?:(?:heiz)?zone|tag|tag ?name|name|channel|kanal|sensor|point|loop|zona|strefa|sone|messstelle|bezeichnung|nom|nome|nombre|naam|nazwa|voie|canal|sonde|sonda|sensore|kanaal|anneau|regelkreis)(?: name)?\s*[:=;,\t][:=;,\s]*(.+?)\W*$/i;
+
+/** Name for a file that holds one zone: a line above the header that names it, else the file's own name. */
+function zoneOfFile(file: ZoneSource): string {
+  for (const line of file.preamble) {
+    const said = zoneLine.exec(line);
+    if (said && /\p{L}/u.test(said[1]!)) return said[1]!;
+    const zone = /\b((?:heiz)?(?:zone|zona|strefa|sone|zon)[ _-]?\d+)\b/i.exec(line);
+    if (zone) return zone[1]!;
+  }
+  return stemOf(file.name) || 'Zone';
+}
+
+/** True when another file over the same time has the same reading names with other values: then they are two machines. */
+function isNameShared(index: number, files: readonly ZoneSource[]): boolean {
+  const file = files[index]!;
+  return files.some((other, i) => i !== index && overlaps(file, other) && hasOtherValues(file, other));
+}
+
+function overlaps(a: ZoneSource, b: ZoneSource): boolean {
+  return a.firstMs <= b.lastMs && b.firstMs <= a.lastMs;
+}
+
+function hasOtherValues(a: ZoneSource, b: ZoneSource): boolean {
+  let same = 0;
+  let different = 0;
+  for (const reading of a.roled.filter((it) => it.role === 'reading' && it.rest !== '')) {
+    const twin = b.roled.find((it) => it.role === 'reading' && looseName(it.rest) === looseName(reading.rest));
+    if (!twin) continue;
+    const values = new Map(twin.series.clockMs.map((ms, i) => [ms, twin.series.value[i]!]));
+    reading.series.clockMs.forEach((ms, i) => {
+      const other = values.get(ms);
+      if (other === undefined || Number.isNaN(other) || Number.isNaN(reading.series.value[i])) return;
+      if (other === reading.series.value[i]) same++;
+      else different++;
+    });
+  }
+  return different >= 3 && different > same;
+}
+
+/** @param isShared Whether another machine's file has the same names; then the name alone tells no zone. */
+function findPlantZone(
+  name: string,
+  machine: string | null,
+  isShared: boolean,
+  plant: PlantFile | null,
+): PlantZone | null {
+  const zones = plant?.zones ?? [];
+  const loose = looseName(name);
+  const full = looseName(`${machine ?? ''} ${name}`);
+  const byFull = zones.find((zone) =>
+    [looseName(zone.name), looseName(`${zone.machine ?? ''} ${zone.name}`)].includes(full),
+  );
+  if (byFull) return byFull;
+  const byName = zones.filter(
+    (zone) => looseName(zone.name) === loose || looseName(`${zone.machine ?? ''} ${zone.name}`) === loose,
+  );
+  return (
+    byName.find(
+      (zone) => machine === null || zone.machine === undefined || looseName(zone.machine) === looseName(machine),
+    ) ?? (byName.length === 1 && !isShared ? byName[0]! : null)
+  );
+}

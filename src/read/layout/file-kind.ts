@@ -1,0 +1,108 @@
+import type { LogFile } from '../../model/log-file.js';
+import { recogniseEvents } from '../events/recognise.js';
+import type { FileShape } from './file-shape.js';
+import { haveMeasures, sayRoles } from './long-columns.js';
+import { plainWords } from '../names/role-words.js';
+import { parseDateTime } from '../times/time-text.js';
+
+/** Words by which lists of events tell themselves, without accents (common practice, several languages). */
+const alarmWords =
+  /\b(alarms?|alarm text|message|event|severity|priority|ack(nowledged)?|acknowledge|active|condition|meldung|stormeldung|storung|ereignis|prioritat|quittiert|alarme|defaut|evenement|message d ?erreur|alarma|evento|mensaje|allarme|messaggio|melding|prioriteit|hendelse|larm|state|type|description|beschreibung|text)\b/;
+const strongAlarmWords = /\b(alarms?|stormeldung|alarme|alarma|allarme|larm|severity|priority|ack(nowledged)?)\b/;
+const maintenanceWords =
+  /\b(work ?order|maintenance|repair|replaced|work done|done|action|found|finding|technician|wartung|instandhaltung|massnahme|befund|techniker|arbeit|intervention|travail|mantenimiento|trabajo|tecnico|manutenzione|intervento|onderhoud|vedlikehold|utfort|tekniker|underhall)\b/;
+const stopWords =
+  /\b(stops?|stop reason|downtime|down time|reason|planned|stillstand|grund|ausfall|arret|cause d ?arret|motif|parada|motivo|fermo|causale|stilstand|reden|stopp|arsak|stans)\b/;
+
+/**
+ * Tells lists of events from logs of numbers by the words of header and file name and by what the columns hold.
+ *
+ * @returns The kind, and why in a few words.
+ */
+export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind' | 'why'> {
+  if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn) && haveMeasures(shape.columns, shape))
+    return { kind: 'temperature', why: 'times with tags that say reading, set point or output' };
+  const events = certainEvents(shape);
+  if (events) return events;
+  const header = shape.hasHeader ? shape.header.map(plainWords).join(' | ') : '';
+  const name = plainWords(fileName.replace(/.*[\\/]/, '').replace(/\.\w+$/, ''));
+  const texts = shape.columns.filter(
+    (facts) => facts.filled > 0 && facts.numbers < 0.3 * facts.filled && facts.runningWords < facts.filled,
+  ).length;
+  if (isNumbersLog(shape, texts)) return { kind: 'temperature', why: 'times with numbers beside them' };
+  if (maintenanceWords.test(header) || maintenanceWords.test(name))
+    return { kind: 'maintenance', why: 'a list of work done' };
+  if (strongAlarmWords.test(header) || strongAlarmWords.test(name)) return { kind: 'alarm', why: 'a list of alarms' };
+  if (stopWords.test(header) || stopWords.test(name)) return { kind: 'stops', why: 'a list of stops' };
+  if (alarmWords.test(header) || texts >= 2) return { kind: 'alarm', why: 'times with texts beside them' };
+  return { kind: 'other', why: 'it has times, but neither readings nor texts that this program knows' };
+}
+
+/** States that come and go, or starts with ends or durations, beside texts: no log of numbers has them. */
+function certainEvents(shape: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
+  const { hasHeader, header, rows, columns } = shape;
+  // Several columns of quality stand beside several columns of values.
+  if (columns.filter(({ isQuality }) => isQuality).length > 1) return null;
+  if (columns.length > MOST_EVENT_COLUMNS && holdsOnlyNumbers(shape)) return null;
+  const cells = rows.slice(0, 200).map((row) => row.cells);
+  const found = recogniseEvents(hasHeader ? header : [], cells);
+  if (!found) return null;
+  const { state, end, duration, message } = found.columns;
+  if (found.kind === 'alarm' && message !== undefined && (state ?? end ?? duration) !== undefined)
+    return { kind: 'alarm', why: 'a list of alarms' };
+  if (found.kind === 'stops') return { kind: 'stops', why: 'a list of stops' };
+  return null;
+}
+
+/** A list of events without a word in it has a start, an end and a few codes (own choice). */
+const MOST_EVENT_COLUMNS = 8;
+
+function holdsOnlyNumbers({ columns, timeColumn, clockColumn }: FileShape): boolean {
+  return columns.every((facts, i) => i === timeColumn || i === clockColumn || facts.numbers === facts.filled);
+}
+
+function isNumbersLog(shape: FileShape, texts: number): boolean {
+  if (shape.layout === 'long') return !isSecondTime(shape) && !hasEventTexts(shape);
+  if (shape.layout === 'none') return false;
+  const numeric = shape.columns.filter(
+    (facts, i) =>
+      i !== shape.timeColumn &&
+      i !== shape.clockColumn &&
+      facts.numbers + facts.openTexts > 0.5 * facts.filled &&
+      facts.numbers > 0,
+  ).length;
+  return numeric > 0 && !isSecondTime(shape) && (numeric >= texts - 1 || !hasEventTexts(shape));
+}
+
+/** Start and end beside each other make a list of spans. */
+function isSecondTime({ rows, header, timeColumn, clockColumn, columns }: FileShape): boolean {
+  return header.some((_, i) => {
+    if (i === timeColumn || i === clockColumn) return false;
+    const isEndName = /^(end|to|until|ende|bis|fin|fine|einde|slutt)\b/.test(plainWords(header[i]!));
+    // No date reads as a number, so columns of nothing else need not be tried.
+    if (!isEndName && columns[i]!.numbers === columns[i]!.filled) return false;
+    const cells = rows
+      .slice(0, 100)
+      .map((row) => row.cells[i]?.trim() ?? '')
+      .filter((cell) => cell !== '');
+    const times = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'dmy') !== null);
+    const monthFirst = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'mdy') !== null);
+    if (cells.length > 0 && Math.max(times.length, monthFirst.length) >= 0.8 * cells.length) return true;
+    return isEndName && cells.some((cell) => /^\d{10,19}$/.test(cell));
+  });
+}
+
+function hasEventTexts({ header, columns, rows, tagColumn }: FileShape): boolean {
+  return header.some((name, i) => {
+    const words = plainWords(name);
+    if (
+      !/\b(message|alarm|text|meldung|description|beschreibung|event|reason|ereignis|mensaje|messaggio|melding|priority|severity)\b/.test(
+        words,
+      )
+    )
+      return false;
+    const facts = columns[i]!;
+    const isText = facts.filled > 0.3 * rows.length && facts.numbers < 0.3 * facts.filled && i !== tagColumn;
+    return isText || /\b(priority|severity)\b/.test(words);
+  });
+}

@@ -1,0 +1,28 @@
+import type { LogFile, TimeFormat } from '../../model/log-file.js';
+import type { ColumnFacts } from './column-facts.js';
+import type { SampledRow } from '../sources/sampled-row.js';
+
+/** Where things stand in a file, before anybody asks what they mean. */
+export interface FileShape {
+  readonly firstDataLine: number;
+  readonly hasHeader: boolean;
+  readonly header: readonly string[];
+  /** Cells of a row of units under the header; empty where there is none. */
+  readonly units: readonly string[];
+  /** Lines before the header. */
+  readonly preamble: readonly string[];
+  readonly time: TimeFormat;
+  readonly timeColumn: number;
+  /** Column of the clock where date and clock are parted; -1 = none. */
+  readonly clockColumn: number;
+  readonly layout: LogFile['layout'];
+  /** -1 = none. */
+  readonly tagColumn: number;
+  readonly qualityColumn: number;
+  /** Long: the columns that hold values. */
+  readonly valueColumns: readonly number[];
+  /** Cells of a whole row. */
+  readonly rowWidth: number;
+  readonly rows: readonly SampledRow[];
+  readonly columns: readonly ColumnFacts[];
+}

@@ -1,0 +1,85 @@
+import { unitOf } from '../names/column-name.js';
+import { usualCount } from './dialect.js';
+import type { SampledRow } from '../sources/sampled-row.js';
+import { parseDateTime } from '../times/time-text.js';
+
+interface Start {
+  readonly firstDataLine: number;
+  readonly header: readonly string[] | null;
+  readonly units: readonly string[];
+  readonly preamble: readonly string[];
+}
+
+/** Finds where the data begin, and what stands above: header, row of units, preamble. Null = no rows of data. */
+export function findStart(rows: readonly SampledRow[]): Start | null {
+  const head = rows.filter((row) => row.stretch === 0);
+  const width = usualCount(rows.map((row) => row.cells.length));
+  if (width < 2) return null;
+  const first = head.findIndex((row, i) => isDataRow(row, width) && isFollowed(head, i, width));
+  if (first < 0) return null;
+  let at = first - 1;
+  const units = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map(withoutBrackets) : [];
+  const candidate = at >= 0 ? head[at]! : null;
+  const isHeader = candidate !== null && isHeaderRow(candidate.cells, width);
+  const preamble = head.slice(0, isHeader ? at : at + 1).map((row) => row.cells.join('; ').trim());
+  return { firstDataLine: head[first]!.line, header: isHeader ? candidate.cells : null, units, preamble };
+}
+
+/** One data row may be a title with a number in it; two are data. */
+function isFollowed(rows: readonly SampledRow[], at: number, width: number): boolean {
+  const next = rows.slice(at + 1, at + 4);
+  return next.length === 0 || next.filter((row) => isDataRow(row, width)).length * 2 >= next.length;
+}
+
+function isDataRow({ cells }: SampledRow, width: number): boolean {
+  if (cells.length < Math.max(2, Math.ceil(width / 2))) return false;
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  if (filled.length === 0) return cells.length >= width;
+  return filled.some(isTimeCell) || filled.filter(isNumberCell).length > filled.length / 2;
+}
+
+function isTimeCell(cell: string): boolean {
+  return parseDateTime(cell, 'dmy') !== null || parseDateTime(cell, 'mdy') !== null || /^\d{10,19}(\.\d+)?$/.test(cell);
+}
+
+function isNumberCell(cell: string): boolean {
+  return /^[-+]?[\d.,]*\d[\d.,]*(e[-+]?\d+)?$/i.test(cell) || /^nan$/i.test(cell);
+}
+
+function isUnitRow(cells: readonly string[]): boolean {
+  const filled = cells.map(withoutBrackets).filter((cell) => cell !== '' && cell !== '-');
+  const units = filled.filter(
+    (cell) => unitOf(cell) !== null || /^(unit|einheit|unite)s?:?$/i.test(cell) || isTimeUnit(cell),
+  );
+  return filled.length > 0 && units.length >= 0.7 * filled.length && filled.some((cell) => /[°%CFK]/i.test(cell));
+}
+
+function withoutBrackets(cell: string): string {
+  return cell.trim().replace(/^[([{](.*)[)\]}]$/, '$1');
+}
+
+function isTimeUnit(cell: string): boolean {
+  return /^(y{2,4}|d{1,2}|m{1,2}|h{1,2}|s{1,2}|utc|local|time|iso)([-/.: ]|T?h|$)/i.test(cell);
+}
+
+function isHeaderRow(cells: readonly string[], width: number): boolean {
+  if (cells.length < Math.max(2, width / 2)) return false;
+  const filled = cells.filter((cell) => cell.trim() !== '');
+  return filled.length > 0 && filled.filter((cell) => isNumberCell(cell.trim())).length <= filled.length / 2;
+}
+
+/** Names for every column; equal names get a number, columns without one are called by their place. */
+export function fullHeader(
+  header: readonly string[] | null,
+  names: readonly string[] | undefined,
+  width: number,
+): string[] {
+  const given = header ?? names ?? [];
+  const seen = new Map<string, number>();
+  return Array.from({ length: Math.max(width, given.length) }, (_, i) => {
+    const name = given[i]?.trim() || `Column ${i + 1}`;
+    const times = (seen.get(name) ?? 0) + 1;
+    seen.set(name, times);
+    return times > 1 ? `${name} (${times})` : name;
+  });
+}

@@ -1,0 +1,87 @@
+import type { ColumnFacts } from './column-facts.js';
+import { splitName, splitNumbered } from '../names/column-name.js';
+import type { SampledRow } from '../sources/sampled-row.js';
+import { plainWords, qualityNames, tagNames, valueNames } from '../names/role-words.js';
+import type { FileShape } from './file-shape.js';
+
+/** "zone, parameter, value" with PV and SP below parameter: one of the two alone would mix readings with set points. */
+export function secondTagColumn(shape: Base, rows: readonly SampledRow[], long: LongFinding): number {
+  const taken = [shape.timeColumn, shape.clockColumn, long.tagColumn, long.qualityColumn, ...long.valueColumns];
+  return shape.header.findIndex((_, column) => {
+    const { filled, numbers, distinct, isQuality } = shape.columns[column]!;
+    const isText = filled > 0 && numbers === 0 && distinct > 1 && distinct < 12 && !isQuality;
+    return isText && !taken.includes(column) && sayRoles(rows, column);
+  });
+}
+
+type LongFinding = Pick<FileShape, 'layout' | 'tagColumn' | 'qualityColumn' | 'valueColumns'>;
+
+type Base = Omit<FileShape, keyof LongFinding>;
+
+/** Tells a long file (tag and value in a row) from a wide one, and where its tag, values and quality stand. */
+export function findLong(shape: Base, rows: readonly SampledRow[]): LongFinding {
+  const { header, columns, timeColumn, clockColumn } = shape;
+  const others = header.map((_, i) => i).filter((i) => i !== timeColumn && i !== clockColumn);
+  const tagColumn = others.find((i) => isTagColumn(shape, rows, i)) ?? -1;
+  const qualityColumn =
+    others.find((i) => i !== tagColumn && isQualityColumn(header[i]!, columns[i]!, tagColumn >= 0)) ?? -1;
+  const numeric = others.filter((i) => i !== tagColumn && i !== qualityColumn && isNumeric(columns[i]!));
+  if (tagColumn < 0) return { layout: 'wide', tagColumn, qualityColumn, valueColumns: [] };
+  const named = numeric.filter((i) => valueNames.test(plainWords(header[i]!)));
+  const mixed = others.filter(
+    (i) => i !== tagColumn && valueNames.test(plainWords(header[i]!)) && columns[i]!.numbers > 0,
+  );
+  const valueColumns = named.length > 0 ? [named[0]!] : mixed.length > 0 ? [mixed[0]!] : numeric;
+  return { layout: valueColumns.length > 0 ? 'long' : 'none', tagColumn, qualityColumn, valueColumns };
+}
+
+/** Half numbers is enough: the rest may be words for open inputs. */
+function isNumeric(facts: ColumnFacts): boolean {
+  return facts.filled > 0 && facts.numbers + facts.openTexts >= 0.5 * facts.filled && facts.numbers > 0;
+}
+
+function isQualityColumn(name: string, facts: ColumnFacts, isLong: boolean): boolean {
+  if (facts.isQuality) return true;
+  if (isLong && facts.isStatusNumber && meaningIn(name) === '' && !valueNames.test(plainWords(name))) return true;
+  return isLong && qualityNames.test(plainWords(name)) && facts.filled > 0;
+}
+
+function isTagColumn(shape: Base, rows: readonly SampledRow[], column: number): boolean {
+  const facts = shape.columns[column]!;
+  if (facts.filled < 0.8 * rows.length || facts.isQuality) return false;
+  const name = plainWords(shape.header[column]!);
+  const isText = facts.numbers < 0.2 * facts.filled && facts.openTexts < 0.2 * facts.filled;
+  if (isText && (tagNames.test(name) || /(^| )(id|tag|name|zone|channel|kanal)$/.test(name)))
+    return facts.distinct <= facts.filled;
+  if (!isText)
+    return tagNames.test(name) && facts.distinct > 1 && facts.distinct < facts.filled / 3 && repeatsTimes(shape, rows);
+  const isState = facts.runningWords >= 0.5 * facts.filled;
+  const isFew = facts.distinct > 1 && facts.distinct < facts.filled / 2;
+  return !isState && isFew && (!shape.hasHeader || sayRoles(rows, column)) && repeatsTimes(shape, rows);
+}
+
+/** Measured values differ from row to row; a message that names a temperature has the same few priorities beside it. */
+export function haveMeasures(
+  columns: readonly ColumnFacts[],
+  { tagColumn, valueColumns }: Pick<FileShape, 'tagColumn' | 'valueColumns'>,
+): boolean {
+  return valueColumns.some((column) => columns[column]!.distinct > columns[tagColumn]!.distinct);
+}
+
+/** Under a header that no table knows, texts that say reading, set point or output are tags. */
+export function sayRoles(rows: readonly SampledRow[], column: number): boolean {
+  const texts = [...new Set(rows.map((row) => row.cells[column]?.trim() ?? ''))];
+  const roles = texts.filter((text) => ['reading', 'temperature', 'setpoint', 'output'].includes(meaningIn(text)));
+  return roles.length * 2 >= texts.length;
+}
+
+function meaningIn(text: string): string {
+  return splitName(text).meaning ?? splitNumbered(text)?.meaning ?? '';
+}
+
+/** In a long file several rows share a time. */
+function repeatsTimes({ timeColumn }: Base, rows: readonly SampledRow[]): boolean {
+  let repeats = 0;
+  for (let i = 1; i < rows.length; i++) if (rows[i]!.cells[timeColumn] === rows[i - 1]!.cells[timeColumn]) repeats++;
+  return repeats > 0.3 * rows.length;
+}

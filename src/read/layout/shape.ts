@@ -1,0 +1,33 @@
+import type { Dialect } from '../../model/log-file.js';
+import { factsOf } from './column-facts.js';
+import { usualCount } from './dialect.js';
+import type { SampledRow } from '../sources/sampled-row.js';
+import type { FileShape } from './file-shape.js';
+import { findStart, fullHeader } from './header-rows.js';
+import { findLong, haveMeasures, secondTagColumn } from './long-columns.js';
+import { findTime, withoutTime } from './time-columns.js';
+import type { TimeOptions } from '../times/time-format.js';
+
+/** Finds header, data and times in sampled rows; null with a reason when there is no column of times. */
+export function findShape(
+  rows: readonly SampledRow[],
+  dialect: Dialect,
+  options: TimeOptions & { readonly names?: readonly string[] | undefined },
+): FileShape | string {
+  const start = findStart(rows);
+  if (!start) return 'no rows with at least two cells, one of them a time or a number, were found';
+  const data = rows.filter((row) => row.stretch > 0 || row.line >= start.firstDataLine);
+  const width = usualCount(data.map((row) => row.cells.length));
+  const full = data.filter((row) => row.cells.length >= Math.min(width, start.header?.length ?? width));
+  const header = fullHeader(start.header, options.names?.length === width ? options.names : undefined, width);
+  const time = findTime(full, header, options);
+  if (!time) return withoutTime(full, header);
+  const columns = header.map((_, index) => factsOf(full, index, dialect));
+  const rowWidth = Math.min(width, header.length);
+  const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
+  const long = findLong(base, full);
+  const second = long.layout === 'long' && haveMeasures(columns, long) ? secondTagColumn(base, full, long) : -1;
+  if (second >= 0)
+    return `a value is named by columns "${header[long.tagColumn]!}" and "${header[second]!}" together; it can be read with both in one column, or with a column for each role`;
+  return { ...base, ...long };
+}

@@ -1,0 +1,129 @@
+import { cellMark, type Dialect } from '../../model/log-file.js';
+
+/** What a cell of a number column holds. `value` is NaN unless `mark` is number. */
+export interface CellValue {
+  readonly value: number;
+  readonly mark: number;
+}
+
+/** Words and signs that instruments and historians write for an open or over-range input (common practice). */
+const openWords =
+  /^(#{2,}[\w/!?]*|o\.?l\.?|-?o\.?f\.?|over ?(load|range|flow)?|overrange|open|opn|s\.?b(r(ea)?k)?\.?|sensor ?(open|break|bruch|bruk)|sens\.? ?(brk|break)|br(ea)?k|broken|burn ?-?out|f(u|ü)hlerbruch|bruch|rupture|ouvert|abierto|aperto|u\.?r\.?|under ?(range|flow)|inf(inity)?|[+-]inf(inity)?|h{3,}|l{3,}|[-–—_=~^]{3,}|\*{2,}|1\.?#(inf|qnan|ind).*)$/i;
+
+/** Signs for "nothing here" (common practice); three dashes and more fill a display and mean an open input. */
+const blankWords = /^(|[-–—_]{1,2}|\.|null|nil|none|\(null\)|<null>|n\.?a\.?|empty)$/i;
+
+/**
+ * Errors of a spreadsheet's own sums (ECMA-376 part 1, 18.17.3, and the newer ones, from memory): whoever made the file
+ * had nothing to write there. No input writes them.
+ */
+const spreadsheetErrors = /^#(value!|ref!|name\?|div\/0!|num!|null!|n\/a|calc!|spill!|getting_data)$/i;
+
+const plainPoint = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
+const plainComma = /^[-+]?(\d+,?\d*|,\d+)(e[-+]?\d+)?$/i;
+const unitTail = /\s*(°\s?[CFK]|deg\.?\s?[CFK]?|º\s?[CF]|%|[CFK])$/i;
+const minusSigns = /^[−–]/;
+
+/**
+ * Reads a cell that should hold a number: decimal mark and thousands mark of the dialect, a unit behind the number,
+ * words for an open input, signs for nothing. Never throws.
+ */
+export function readCell(cell: string, dialect: Pick<Dialect, 'decimal' | 'thousands'>): CellValue {
+  const text = cell.trim();
+  const value = readNumber(text, dialect);
+  if (!Number.isNaN(value)) return { value, mark: cellMark.number };
+  if (blankWords.test(text) || spreadsheetErrors.test(text)) return blank;
+  if (openWords.test(text)) return open;
+  const bare = readNumber(text.replace(unitTail, ''), dialect);
+  if (!Number.isNaN(bare) && unitTail.test(text)) return { value: bare, mark: cellMark.number };
+  return other;
+}
+
+const blank: CellValue = { value: NaN, mark: cellMark.blank };
+const open: CellValue = { value: NaN, mark: cellMark.openText };
+const other: CellValue = { value: NaN, mark: cellMark.otherText };
+
+/** A number in the dialect's notation, or NaN. Never throws. */
+export function readNumber(text: string, { decimal, thousands }: Pick<Dialect, 'decimal' | 'thousands'>): number {
+  const signed = minusSigns.test(text) ? `-${text.slice(1)}` : text;
+  const plain = decimal === ',' ? plainComma : plainPoint;
+  if (plain.test(signed)) return Number(decimal === ',' ? signed.replace(',', '.') : signed);
+  if (thousands !== '' && isGroupedNumber(signed, decimal, thousands)) {
+    const joined = signed.replaceAll(thousands, '').replace(/[\s\u00a0\u202f]/g, '');
+    return Number(joined.replace(',', '.'));
+  }
+  // A point in a file of decimal commas (or no mark at all) is still a number, unless the point groups thousands.
+  if (decimal === ',' && thousands !== '.' && plainPoint.test(signed)) return Number(signed);
+  return NaN;
+}
+
+const groupedCache = new Map<string, RegExp>();
+
+function isGroupedNumber(text: string, decimal: string, thousands: string): boolean {
+  const key = decimal + thousands;
+  let grouped = groupedCache.get(key);
+  if (!grouped) {
+    const mark = thousands === ' ' ? '[ \\u00a0\\u202f]' : `\\${thousands}`;
+    grouped = new RegExp(`^[-+]?\\d{1,3}(${mark}\\d{3})+(\\${decimal}\\d*)?$`);
+    groupedCache.set(key, grouped);
+  }
+  return grouped.test(text);
+}
+
+/** Words of running and standing machines, lower case without accents (common practice). */
+const runningWords = new Set(
+  (
+    'run running on true yes ja oui si auto automatic automatik production producing produktion produccion produzione ' +
+    'betrieb lauft laeuft ein aktiv active execute executing started start marche marcha ' +
+    'marcia kjorer drift aan bezig work working praca pracuje chod bezi kaynnissa uzem calisiyor funcionando'
+  ).split(' '),
+);
+const standingWords = new Set(
+  (
+    'stop stopped off false no nein non idle standby held hold halt stillstand steht aus inaktiv inactive fault faulted ' +
+    'down ready aborted complete completed setup manual maintenance cleaning wartung storung arret arrete parada parado ' +
+    'fermo ferma stoppet stilstand uit pause paused suspended waiting blocked starved jam jammed emergency estop ' +
+    'postoj stoi zatrzymana stoji seis leallt durdu duruyor arresto'
+  ).split(' '),
+);
+
+/** 1 = runs, 0 = stands, NaN = a word that says neither. Numbers are left to the caller. Never throws. */
+export function readRunningWord(text: string): number {
+  const word = text
+    .trim()
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f]/g, '');
+  if (runningWords.has(word)) return 1;
+  if (standingWords.has(word)) return 0;
+  if (/^(not|nicht|non|no|ikke) /.test(word)) return 0;
+  const parts = word.split(/[\s_-]+/);
+  for (const part of [parts.at(-1) ?? '', parts[0] ?? '']) {
+    if (runningWords.has(part)) return 1;
+    if (standingWords.has(part)) return 0;
+  }
+  return NaN;
+}
+
+/**
+ * What a quality cell says of its value: words, or status numbers of OPC (classic: 192 and above good, 64 to 191
+ * uncertain, below bad; unified: 0 good, top two bits 01 uncertain and 10 bad; from memory). Uncertain values count as
+ * good, because most controllers say uncertain of a value they only estimate the age of.
+ *
+ * @param isZeroGood True when 0 means good in this file (unified codes, or error flags).
+ * @returns true = do not trust the value. Blank cells are good. Never throws.
+ */
+export function isBadQuality(cell: string, isZeroGood: boolean): boolean {
+  const text = cell.trim();
+  if (text === '') return false;
+  if (/^0x[\da-f]+$/i.test(text) || /^\d+(\.0+)?$/.test(text)) return isBadStatus(Number(text), isZeroGood);
+  return /bad|invalid|error|fail|fault|not ?connected|no ?comm|comm|schlecht|ungultig|ungültig|mauvais|malo|cattiv|offline|stale|out ?of ?service|questionable|substitut/i.test(
+    text,
+  );
+}
+
+function isBadStatus(status: number, isZeroGood: boolean): boolean {
+  if (status >= 0x40000000) return status >= 0x80000000;
+  if (isZeroGood) return status !== 0;
+  return status < 64;
+}

@@ -1,0 +1,90 @@
+import type { LogFile, TagBatch } from '../../model/log-file.js';
+import { cellMark } from '../../model/log-file.js';
+import type { ProblemNote } from '../../model/problem.js';
+import { feedRows, type FeedOptions } from './row-feed.js';
+import { RowScanner } from './row-scanner.js';
+import type { RowTally } from './row-tally.js';
+
+const batchEntries = 8192;
+
+/**
+ * Reads a long file as batches of entries: time, tag, value. Rows of tags that no zone uses are passed over; rows of tags
+ * that the survey did not see are counted as left out. The batch is used again for the next one.
+ */
+export async function* readLong(
+  file: LogFile,
+  tally: RowTally,
+  problems: ProblemNote[],
+  options: FeedOptions = {},
+): AsyncGenerator<TagBatch> {
+  const valueColumns = file.columns.filter((column) => column.role === 'value').map((column) => column.index);
+  const batch = emptyBatch(batchEntries + valueColumns.length);
+  const scanner = new RowScanner(file, 1);
+  for (const name of tagTexts(file, valueColumns.length)) scanner.addTag(name);
+  const takeRow = (line: number): number => {
+    if (scanner.tag < 0) leaveOut(scanner, tally, line);
+    else
+      for (let k = 0; k < valueColumns.length; k++)
+        addEntry(batch, scanner, file, valueColumns[k]!, scanner.tag * valueColumns.length + k, line);
+    scanner.clearMarks();
+    return 0;
+  };
+  const isFull = (): boolean => batch.length >= batchEntries;
+  for await (const full of feedRows(batch, file, scanner, tally, problems, takeRow, isFull, options)) {
+    yield full;
+    full.length = 0;
+  }
+  if (batch.length > 0) yield batch;
+}
+
+/** A batch with room for so many entries. */
+export function emptyBatch(capacity: number): TagBatch {
+  return {
+    length: 0,
+    clockMs: new Float64Array(capacity),
+    tag: new Int32Array(capacity),
+    value: new Float64Array(capacity),
+    mark: new Uint8Array(capacity),
+    line: new Float64Array(capacity),
+  };
+}
+
+/** Texts of the tag column, in order of their numbers; with several value columns each has that many tags. */
+function tagTexts(file: LogFile, columnsPerTag: number): string[] {
+  return file.tags.filter((_, i) => i % columnsPerTag === 0).map((tag) => tag.text ?? tag.name);
+}
+
+function leaveOut(scanner: RowScanner, tally: RowTally, line: number): void {
+  tally.rowsRead--;
+  tally.reject(line, scanner.tag === -2 ? 'no-tag' : 'unknown-tag', scanner.tag === -2 ? '' : scanner.unknownTag());
+}
+
+function addEntry(
+  batch: TagBatch,
+  scanner: RowScanner,
+  file: LogFile,
+  column: number,
+  number: number,
+  line: number,
+): void {
+  const tag = file.tags[number]!;
+  if (tag.role === 'ignored') return;
+  const at = batch.length++;
+  const value = scanner.values[column]![0]!;
+  const mark = scanner.marks[column]?.[0] ?? 0;
+  batch.clockMs[at] = scanner.clockMs;
+  batch.tag[at] = number;
+  batch.value[at] = tag.role === 'running' ? runningOf(value, mark, scanner.runningOfText, tag.above) : value;
+  batch.mark[at] = scanner.isBad ? markOfBad(mark) : mark;
+  batch.line[at] = line;
+}
+
+/** A bad quality speaks for an empty cell, too: many recorders write no number beside "Bad: sensor failure". */
+function markOfBad(mark: number): number {
+  return mark === cellMark.number || mark === cellMark.blank ? cellMark.badQuality : mark;
+}
+
+function runningOf(value: number, mark: number, word: number, above: number): number {
+  if (mark !== cellMark.number) return word;
+  return value > above ? 1 : 0;
+}

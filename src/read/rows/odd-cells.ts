@@ -1,0 +1,56 @@
+import { cellMark, type LogFile } from '../../model/log-file.js';
+import { isBadQuality, readCell, readRunningWord } from './cell-value.js';
+import { decodeBytes } from '../sources/encoding.js';
+
+/** What a cell that should hold a number says. */
+export interface TextValue {
+  /** NaN unless `mark` is number. */
+  readonly value: number;
+  readonly mark: number;
+  /** 1 = runs, 0 = stands, NaN = says neither. */
+  readonly running: number;
+}
+
+/** Distinct texts remembered; a log with more holds free text in a number column. */
+const mostTexts = 5000;
+
+/** Reads cells that are no plain number, and remembers what each text said: a log has few of them, often repeated. */
+export class OddCells {
+  private readonly texts = new Map<string, TextValue>();
+  private readonly qualities = new Map<string, boolean>();
+  private readonly empty: TextValue;
+
+  constructor(private readonly file: Pick<LogFile, 'dialect' | 'encoding' | 'isZeroGood'>) {
+    this.empty = this.valueOfText('');
+  }
+
+  /** What the bytes from `from` to `to` say. */
+  valueOf(bytes: Buffer, from: number, to: number): TextValue {
+    if (from === to) return this.empty;
+    const key = bytes.toString('latin1', from, to);
+    const known = this.texts.get(key);
+    if (known) return known;
+    const value = this.valueOfText(decodeBytes(bytes.subarray(from, to), this.file.encoding));
+    if (this.texts.size < mostTexts) this.texts.set(key, value);
+    return value;
+  }
+
+  valueOfText(text: string): TextValue {
+    const { value, mark } = readCell(text, this.file.dialect);
+    return { value, mark, running: mark === cellMark.number ? NaN : readRunningWord(text) };
+  }
+
+  /** True when the quality cell from `from` to `to` says bad. */
+  isBad(bytes: Buffer, from: number, to: number): boolean {
+    const key = bytes.toString('latin1', from, to);
+    const known = this.qualities.get(key);
+    if (known !== undefined) return known;
+    const isBad = this.isBadText(decodeBytes(bytes.subarray(from, to), this.file.encoding));
+    if (this.qualities.size < mostTexts) this.qualities.set(key, isBad);
+    return isBad;
+  }
+
+  isBadText(text: string): boolean {
+    return isBadQuality(text, this.file.isZeroGood);
+  }
+}

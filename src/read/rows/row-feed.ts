@@ -1,0 +1,202 @@
+import type { Dialect, LogFile } from '../../model/log-file.js';
+import { LogProblem, type ProblemNote } from '../../model/problem.js';
+import { decodeBytes } from '../sources/encoding.js';
+import { isQuoteOpen, longestQuoted, parseRow } from '../sources/records.js';
+import type { RowScanner } from './row-scanner.js';
+import type { RejectReason, RowTally } from './row-tally.js';
+import { readTable, type TableRows } from '../sources/table-source.js';
+import { LineWindow, openText } from '../sources/text-source.js';
+import { TimeGate } from '../times/time-gate.js';
+
+export interface FeedOptions {
+  /** False = every row goes through csv-parse; for tests that compare both ways. */
+  readonly isFast?: boolean;
+  /** Called now and then with the bytes read so far. */
+  readonly onProgress?: ((bytes: number) => void) | undefined;
+}
+
+/** Takes one row that was read into the scanner's arrays; returns the place for the next row. */
+export type TakeRow = (line: number, at: number) => number;
+
+/**
+ * Feeds the rows of a file to `takeRow`, which puts them into the batch; when `isFull` says so the batch is handed out. Rows
+ * left out are counted in the tally; a file that breaks off becomes a problem and what was read before it stays.
+ */
+export async function* feedRows<Batch>(
+  batch: Batch,
+  file: LogFile,
+  scanner: RowScanner,
+  tally: RowTally,
+  problems: ProblemNote[],
+  takeRow: TakeRow,
+  isFull: (at: number) => boolean,
+  options: FeedOptions = {},
+): AsyncGenerator<Batch> {
+  const feed = new RowFeed(batch, file, scanner, tally, takeRow, isFull, options.isFast ?? true);
+  try {
+    if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(readTable(file));
+    else yield* feed.feedText(options.onProgress ?? (() => undefined));
+  } catch (error) {
+    if (!(error instanceof LogProblem)) throw error;
+    problems.push(error.toNote());
+  }
+  yield* feed.feedHeld();
+}
+
+/** A row that waits until the rows behind it tell whether its time can be right. */
+interface HeldRow {
+  readonly cells: readonly string[];
+  readonly line: number;
+}
+
+class RowFeed<Batch> {
+  private at = 0;
+  private readonly gate: TimeGate<HeldRow>;
+  /** Rows that waited and are to be taken before any other, from `readyAt` on. */
+  private ready: HeldRow[] = [];
+  private readyAt = 0;
+
+  constructor(
+    private readonly batch: Batch,
+    private readonly file: LogFile,
+    private readonly scanner: RowScanner,
+    private readonly tally: RowTally,
+    private readonly takeRow: TakeRow,
+    private readonly isFull: (at: number) => boolean,
+    private readonly isFast: boolean,
+  ) {
+    const setAside = ({ cells, line }: HeldRow, reason: RejectReason): void =>
+      tally.reject(line, reason, cells.join(file.dialect.separator));
+    this.gate = new TimeGate(file, setAside);
+  }
+
+  async *feedTable(table: AsyncIterable<TableRows>): AsyncGenerator<Batch> {
+    for await (const { firstLine, rows } of table)
+      for (let i = Math.max(0, this.file.firstDataLine - firstLine); i < rows.length; i++) {
+        this.takeCells(rows[i]!, firstLine + i, true, () => rows[i]!.join(' '));
+        while (!this.takeReady()) yield* this.handOver();
+      }
+  }
+
+  /** The end of the file: what still waits is decided on. */
+  *feedHeld(): Generator<Batch> {
+    this.ready.push(...this.gate.end());
+    while (!this.takeReady()) yield* this.handOver();
+  }
+
+  async *feedText(onProgress: (bytes: number) => void): AsyncGenerator<Batch> {
+    const source = await openText(this.file, this.file.encoding);
+    const window = new LineWindow(source, (line) => this.tally.reject(line, 'long-line', ''));
+    let bytes = 0;
+    try {
+      while (await window.more()) {
+        const before = window.start;
+        while (!this.consume(window)) yield* this.handOver();
+        bytes += window.start - before;
+        onProgress(bytes);
+      }
+    } finally {
+      await window.close();
+    }
+  }
+
+  /** The consumer takes the batch while the generator stands here; then the arrays are used again. */
+  private *handOver(): Generator<Batch> {
+    yield this.batch;
+    this.at = 0;
+    this.scanner.clearMarks();
+  }
+
+  /** Reads rows of the window; false when a batch is full, true when the window needs more bytes. */
+  private consume(window: LineWindow): boolean {
+    const { scanner, file } = this;
+    while (window.start < window.end) {
+      if (!this.takeReady()) return false;
+      if (window.line < file.firstDataLine) {
+        window.next();
+        continue;
+      }
+      // The last line may have no line end, which the byte scanner needs.
+      const next = this.isFast && !window.isFinal ? scanner.scan(window.buffer, window.start, this.at) : -1;
+      if (next >= 0) {
+        const { start } = window;
+        const line = window.line++;
+        window.start = next;
+        if (this.gate.passes(scanner.clockMs)) this.finishRow(line);
+        else this.holdBack(this.cellsOf(window.buffer.subarray(start, next)), line);
+      } else if (!this.consumeSlowly(window)) return true;
+    }
+    return this.takeReady();
+  }
+
+  private cellsOf(row: Buffer): readonly string[] {
+    const cells = parseRow(decodeBytes(row, this.file.encoding).replace(/\r?\n$/, ''), this.file.dialect);
+    return Array.isArray(cells) ? cells : [];
+  }
+
+  private holdBack(cells: readonly string[], line: number): void {
+    this.scanner.clearRow(this.at);
+    this.ready.push(...this.gate.take({ cells, line }, this.scanner.clockMs));
+  }
+
+  /** Takes rows that waited; false when the batch is full. */
+  private takeReady(): boolean {
+    while (this.readyAt < this.ready.length && !this.isFull(this.at)) {
+      const { cells, line } = this.ready[this.readyAt++]!;
+      this.scanner.take(cells, this.at);
+      this.finishRow(line);
+    }
+    if (this.ready.length > 0 && this.readyAt === this.ready.length) [this.ready, this.readyAt] = [[], 0];
+    return !this.isFull(this.at);
+  }
+
+  private finishRow(line: number): void {
+    this.tally.rowsRead++;
+    this.at = this.takeRow(line, this.at);
+  }
+
+  /** One row through csv-parse; false when its quoted cell goes on behind the window. */
+  private consumeSlowly(window: LineWindow): boolean {
+    const { dialect, encoding } = this.file;
+    this.scanner.clearRow(this.at);
+    const start = { start: window.start, line: window.line };
+    const first = window.next()!;
+    let { end } = first;
+    let isEnded = first.isEnded;
+    let text = decodeBytes(window.buffer.subarray(first.start, end), encoding);
+    while (isQuoteOpen(text, dialect)) {
+      const next = text.length > longestQuoted ? null : window.next();
+      if (next) {
+        ({ end, isEnded } = next);
+        text = decodeBytes(window.buffer.subarray(first.start, end), encoding);
+        continue;
+      }
+      const isHopeless = text.length > longestQuoted || window.isFinal;
+      window.start = start.start;
+      window.line = start.line;
+      if (!isHopeless) return false;
+      this.skipOpenQuote(window, dialect);
+      return true;
+    }
+    const cells = parseRow(text, dialect);
+    if (typeof cells === 'string') this.tally.reject(start.line, cells, text);
+    else if (cells) this.takeCells(cells, start.line, isEnded, () => text);
+    return true;
+  }
+
+  /** A quote that nothing closes: its line is left out and reading goes on behind it. */
+  private skipOpenQuote(window: LineWindow, dialect: Dialect): void {
+    const line = window.next()!;
+    const text = decodeBytes(window.buffer.subarray(line.start, line.end), this.file.encoding);
+    const isHalf = !line.isEnded && dialect.quote !== '';
+    this.tally.reject(line.number, isHalf ? 'half-line' : 'open-quote', text);
+  }
+
+  private takeCells(cells: readonly string[], line: number, isEnded: boolean, text: () => string): void {
+    const reason = this.scanner.take(cells, this.at);
+    if (reason === null)
+      return this.gate.passes(this.scanner.clockMs) ? this.finishRow(line) : this.holdBack(cells, line);
+    this.scanner.clearRow(this.at);
+    this.tally.reject(line, isEnded ? reason : 'half-line', text());
+  }
+}

@@ -1,0 +1,294 @@
+import { cellMark, type LogFile } from '../../model/log-file.js';
+import { CellBounds } from './cell-bounds.js';
+import { decodeBytes } from '../sources/encoding.js';
+import { putNumber } from './number-bytes.js';
+import { OddCells, type TextValue } from './odd-cells.js';
+import { act, planRow, type RowPlan } from './row-plan.js';
+import type { RejectReason } from './row-tally.js';
+import { TagTable } from './tag-table.js';
+import { TenthsBytes } from './tenths-bytes.js';
+import { TimeBytes } from '../times/time-bytes.js';
+import { compileTime, joinDateAndClock } from '../times/time-format.js';
+import { parseClock } from '../times/time-text.js';
+
+const lineFeed = 10;
+const carriageReturn = 13;
+const blank = 32;
+
+/**
+ * Reads rows of one file into arrays, straight from bytes where it can (`scan`) and from cells where it must (`take`).
+ * Both give the same numbers. One array per column that anybody reads; `at` is the place in it.
+ */
+export class RowScanner {
+  /** Clock of the row just read. */
+  clockMs = NaN;
+  /** Number of its tag in a long file; -1 = not known, -2 = empty. */
+  tag = -1;
+  /** True when its quality cell says bad. */
+  isBad = false;
+  readonly values: readonly (Float64Array | null)[];
+  readonly marks: readonly (Uint8Array | null)[];
+  /** True when a mark other than 0 was written since it was last cleared. */
+  hasMarks = false;
+
+  /** Running state that the text of a value cell says; NaN = none. For tags of running machines. */
+  runningOfText = NaN;
+
+  private readonly plan: RowPlan;
+  private readonly bounds: CellBounds;
+  private readonly odd: OddCells;
+  private readonly tags: TagTable;
+  private readonly tenths: TenthsBytes;
+  private readonly time: TimeBytes;
+  private readonly readTimeCell: (cell: string) => number;
+  private readonly decimal: number;
+  private readonly hasRunningText: boolean;
+  private lastUnknownTag = '';
+  /** Date and clock cells of the row, where they stand apart; -1 = not met. */
+  private dateStart = -1;
+  private dateEnd = -1;
+  private clockStart = -1;
+  private clockEnd = -1;
+
+  constructor(
+    private readonly file: LogFile,
+    capacity: number,
+  ) {
+    this.plan = planRow(file, capacity);
+    this.values = this.plan.values;
+    this.marks = this.plan.marks;
+    this.bounds = new CellBounds(file.dialect);
+    this.odd = new OddCells(file);
+    this.tags = new TagTable(this.bounds);
+    this.tenths = new TenthsBytes(file.dialect);
+    this.decimal = file.dialect.decimal.charCodeAt(0);
+    this.hasRunningText = file.tags.some((tag) => tag.role === 'running');
+    this.time = new TimeBytes(file.time, file.encoding);
+    this.readTimeCell = compileTime(file.time);
+  }
+
+  /** Makes a tag known; its number is the count of tags before it. */
+  addTag(name: string): number {
+    return this.tags.add(encodeText(name, this.file.encoding));
+  }
+
+  /** Forgets the marks of a row that is read again or left out. */
+  clearRow(at: number): void {
+    if (this.hasMarks) for (const marks of this.marks) if (marks) marks[at] = 0;
+  }
+
+  /** Forgets all marks, for the next batch. */
+  clearMarks(): void {
+    if (this.hasMarks) for (const marks of this.marks) marks?.fill(0);
+    this.hasMarks = false;
+  }
+
+  /** Text of the tag that was last not known. */
+  unknownTag(): string {
+    return this.lastUnknownTag;
+  }
+
+  /**
+   * Reads one row from bytes. Plain numbers, and times and tags that follow from the row before, are read as they are
+   * met; the bounds of any other cell are found first.
+   *
+   * @param start First byte of the row. A line feed must follow somewhere.
+   * @param at Place in the arrays.
+   * @returns First byte of the next row; -1 when the row is out of the ordinary and must go through `take`.
+   */
+  scan(bytes: Buffer, start: number, at: number): number {
+    const { decimal, tenths } = this;
+    const { actions, numbers, firstPlace, columnCount } = this.plan;
+    const { separator, isBlankApart } = this.bounds;
+    this.startRow();
+    tenths.lookAt(bytes);
+    let p = isBlankApart ? this.bounds.skipBlanks(bytes, start) : start;
+    for (let c = 0; c < columnCount; c++) {
+      const action = actions[c]!;
+      let q: number;
+      if (action === act.number) {
+        const place = firstPlace[c]! + at;
+        const next = tenths.put(p, numbers, place);
+        if (next >= 0) {
+          p = next;
+          continue;
+        }
+        q = putNumber(bytes, p, decimal, numbers, place);
+      } else q = this.skim(action, bytes, p);
+      if (q >= 0 && bytes[q] === separator && !isBlankApart) {
+        p = q + 1;
+        continue;
+      }
+      if (q < 0 || !this.bounds.isEnd(bytes[q]!)) q = this.readCell(action, c, at, bytes, p);
+      if (q < 0) return -1;
+      if (isBlankApart) q = this.bounds.skipBlanks(bytes, q);
+      if (bytes[q] === lineFeed || bytes[q] === carriageReturn) return this.endRow(bytes, q, c + 1, at);
+      p = isBlankApart ? q : q + 1;
+    }
+    return -1; // more cells than columns
+  }
+
+  private startRow(): void {
+    this.isBad = false;
+    this.tag = -1;
+    this.runningOfText = NaN;
+    this.clockMs = NaN;
+    this.dateStart = -1;
+    this.clockStart = -1;
+  }
+
+  /** Behind the cell when it is the time or the tag that was to be expected, else -1. */
+  private skim(action: number, bytes: Buffer, start: number): number {
+    if (action === act.time && !this.plan.hasClock) {
+      const end = this.time.skim(bytes, start);
+      this.clockMs = this.time.ms;
+      return end;
+    }
+    if (action !== act.tag) return -1;
+    const end = this.tags.skim(bytes, start);
+    this.tag = this.tags.number;
+    return end;
+  }
+
+  /** Reads any cell; returns what stands behind it, -1 when the row must go through `take`. */
+  private readCell(action: number, c: number, at: number, bytes: Buffer, start: number): number {
+    const end = this.bounds.endOf(bytes, start);
+    if (end < 0 || action === act.skip) return end;
+    const isQuoted = bytes[start] === this.bounds.quote;
+    const from = isQuoted ? start + 1 : start;
+    const to = isQuoted ? end - 1 : end;
+    if (action === act.tag) this.findTag(bytes, from, to);
+    else if (action === act.quality) this.isBad = this.odd.isBad(bytes, from, to);
+    else if (action === act.clock) [this.clockStart, this.clockEnd] = [from, to];
+    else if (action === act.time || action === act.date) this.meetDate(bytes, from, to);
+    else this.readValue(action, c, at, bytes, from, to);
+    return end;
+  }
+
+  private meetDate(bytes: Buffer, from: number, to: number): void {
+    if (this.plan.hasClock) [this.dateStart, this.dateEnd] = [from, to];
+    else this.clockMs = this.time.read(bytes, from, to);
+  }
+
+  /** A number in quotes or between blanks, or a text. */
+  private readValue(action: number, c: number, at: number, bytes: Buffer, from: number, to: number): void {
+    const place = this.plan.firstPlace[c]! + at;
+    let [first, end] = [from, to];
+    while (first < end && bytes[first] === blank) first++;
+    while (end > first && bytes[end - 1] === blank) end--;
+    if (putNumber(bytes, first, this.decimal, this.plan.numbers, place) !== end)
+      this.putText(action, c, at, this.odd.valueOf(bytes, from, to));
+    else if (action === act.running) this.plan.numbers[place] = this.plan.numbers[place]! > this.plan.above[c]! ? 1 : 0;
+  }
+
+  /** The line ends at `end` behind so many cells. */
+  private endRow(bytes: Buffer, end: number, cellCount: number, at: number): number {
+    const isReturn = bytes[end] === carriageReturn;
+    if (isReturn && bytes[end + 1] !== lineFeed) return -1;
+    if (cellCount < this.file.rowWidth) return -1;
+    for (let c = cellCount; c < this.plan.columnCount; c++) this.missingCell(c, at);
+    if (this.plan.hasClock) this.clockMs = this.readDateAndClock(bytes);
+    if (Number.isNaN(this.clockMs)) return -1;
+    return isReturn ? end + 2 : end + 1;
+  }
+
+  private readDateAndClock(bytes: Buffer): number {
+    const { dateStart, dateEnd, clockStart, clockEnd } = this;
+    if (dateStart < 0) return NaN;
+    if (clockStart < 0) return this.time.read(bytes, dateStart, dateEnd);
+    if (clockStart === dateEnd + 1 && bytes[dateEnd] === blank) return this.time.read(bytes, dateStart, clockEnd);
+    const joined = joinDateAndClock(
+      decodeBytes(bytes.subarray(dateStart, dateEnd), this.file.encoding),
+      decodeBytes(bytes.subarray(clockStart, clockEnd), this.file.encoding),
+    );
+    return this.readJoined(joined);
+  }
+
+  private lastDate = '';
+  private lastDateMs = NaN;
+
+  /** Date and clock stand apart: the date is remembered. */
+  private readJoined(joined: string): number {
+    const cut = joined.lastIndexOf(' ');
+    const date = joined.slice(0, cut);
+    const clock = parseClock(joined.slice(cut + 1));
+    if (!clock || cut < 0 || / [ap]\.?m\.?$/i.test(joined)) return this.readTimeCell(joined);
+    if (date !== this.lastDate) {
+      this.lastDate = date;
+      this.lastDateMs = this.readTimeCell(date);
+    }
+    return this.lastDateMs + clock.ms;
+  }
+
+  private findTag(bytes: Buffer, from: number, to: number): void {
+    let start = from;
+    let end = to;
+    while (start < end && bytes[start] === blank) start++;
+    while (end > start && bytes[end - 1] === blank) end--;
+    this.tag = start === end ? -2 : this.tags.find(bytes, start, end);
+    if (this.tag === -1) this.lastUnknownTag = decodeBytes(bytes.subarray(start, end), this.file.encoding).trim();
+  }
+
+  /** A short row lacks its last cells: they count as empty. */
+  private missingCell(c: number, at: number): void {
+    const action = this.plan.actions[c]!;
+    if (action === act.number || action === act.running) this.putText(action, c, at, this.odd.valueOfText(''));
+  }
+
+  private putText(action: number, c: number, at: number, { value, mark, running }: TextValue): void {
+    const place = this.plan.firstPlace[c]! + at;
+    if (action === act.running) {
+      this.plan.numbers[place] = mark === cellMark.number ? (value > this.plan.above[c]! ? 1 : 0) : running;
+      return;
+    }
+    this.plan.numbers[place] = value;
+    if (this.hasRunningText) this.runningOfText = running;
+    const marks = this.marks[c];
+    if (!marks || mark === cellMark.number) return;
+    marks[at] = mark;
+    this.hasMarks = true;
+  }
+
+  /**
+   * Reads one row from its cells.
+   *
+   * @returns null, or why the row is left out.
+   */
+  take(cells: readonly string[], at: number): RejectReason | null {
+    const { actions, columnCount } = this.plan;
+    if (cells.every((cell) => cell.trim() === '')) return 'blank-row';
+    if (this.isHeader(cells)) return 'repeated-header';
+    if (cells.length < this.file.rowWidth) return 'short-row';
+    if (cells.slice(columnCount).some((cell) => cell.trim() !== '')) return 'long-row';
+    this.startRow();
+    let date = '';
+    let clock: string | null = null;
+    for (let c = 0; c < columnCount; c++) {
+      const action = actions[c]!;
+      const cell = cells[c] ?? '';
+      if (action === act.time || action === act.date) date = cell;
+      else if (action === act.clock) clock = cell;
+      else if (action === act.tag) this.takeTag(cell);
+      else if (action === act.quality) this.isBad = this.odd.isBadText(cell);
+      else if (action !== act.skip) this.putText(action, c, at, this.odd.valueOfText(cell));
+    }
+    this.clockMs = this.readTimeCell(clock === null ? date : joinDateAndClock(date, clock));
+    return Number.isNaN(this.clockMs) ? 'bad-time' : null;
+  }
+
+  private takeTag(cell: string): void {
+    const bytes = encodeText(cell.trim(), this.file.encoding);
+    this.tag = bytes.length === 0 ? -2 : this.tags.find(bytes, 0, bytes.length);
+    if (this.tag === -1) this.lastUnknownTag = cell.trim();
+  }
+
+  private isHeader(cells: readonly string[]): boolean {
+    const { header } = this.file;
+    return cells.length > 1 && cells[0]!.trim() === header[0] && cells[1]!.trim() === header[1];
+  }
+}
+
+/** Bytes of a text as they stand in a file of that encoding, for the characters that names are made of. */
+function encodeText(text: string, encoding: LogFile['encoding']): Buffer {
+  return encoding === 'windows-1252' ? Buffer.from(text, 'latin1') : Buffer.from(text, 'utf8');
+}

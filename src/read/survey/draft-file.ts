@@ -1,0 +1,241 @@
+import type { Dialect, LogFile } from '../../model/log-file.js';
+import type { PlantFile } from '../../model/plant-file.js';
+import { LogProblem, type ProblemNote } from '../../model/problem.js';
+import { statOf } from '../sources/byte-source.js';
+import { roleSeries, type RoledSeries } from '../columns/column-roles.js';
+import { detectDialect } from '../layout/dialect.js';
+import {
+  binaryProblem,
+  longFirstLine,
+  noHeader,
+  oneLine,
+  otherCount,
+  returnsOnly,
+  undecidedDates,
+} from './draft-problems.js';
+import { kindOf } from '../layout/file-kind.js';
+import { partsOf } from '../sources/file-parts.js';
+import { sampleLines, sampleRows } from '../layout/file-sample.js';
+import type { SampledRow } from '../sources/sampled-row.js';
+import { rowsOfMoreTags } from './more-tags.js';
+import { longSeries, sampledClock, wideSeries } from '../columns/series.js';
+import type { FileShape } from '../layout/file-shape.js';
+import { findShape } from '../layout/shape.js';
+import type { SurveyOptions } from './survey-options.js';
+import { sampleTable } from '../sources/table-source.js';
+import { readHead, type TextRef } from '../sources/text-source.js';
+import { findTiming, type Timing } from './timing.js';
+
+/** A file half understood: its rows and columns are known, but not yet which zones they make. */
+export interface DraftFile {
+  readonly name: string;
+  readonly kind: LogFile['kind'];
+  /** For files that are not temperature logs this is final. */
+  readonly file: LogFile;
+  readonly preamble: readonly string[];
+  readonly roled: readonly RoledSeries[];
+  /** Without its sampled rows once they have been looked at: hundreds of files are held side by side. */
+  readonly shape: FileShape | null;
+  readonly firstMs: number;
+  readonly lastMs: number;
+  readonly samplingMs: number;
+  readonly isChangeLogged: boolean;
+}
+
+export interface OpenedDrafts {
+  readonly drafts: readonly DraftFile[];
+  readonly problems: readonly ProblemNote[];
+}
+
+/** Looks into one file, or into every entry of an archive and every sheet of a workbook. Never throws for bad input. */
+export async function openDrafts(path: string, options: SurveyOptions, plant: PlantFile | null): Promise<OpenedDrafts> {
+  const drafts: DraftFile[] = [];
+  const problems: ProblemNote[] = [];
+  for await (const ref of partsOf(path, problems)) {
+    try {
+      const result = await openDraft(ref, options, plant);
+      drafts.push(result.draft);
+      problems.push(...result.problems);
+    } catch (error) {
+      if (!(error instanceof LogProblem)) throw error;
+      problems.push(error.toNote());
+      drafts.push(unreadDraft(ref, error.what));
+    }
+  }
+  return { drafts, problems };
+}
+
+async function openDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
+  return ref.container === 'workbook' || ref.container === 'parquet'
+    ? openTableDraft(ref, options, plant)
+    : openTextDraft(ref, options, plant);
+}
+
+type Base = Pick<LogFile, 'name' | 'path' | 'part' | 'container' | 'sizeBytes' | 'encoding' | 'dialect'>;
+
+const plainDialect: Dialect = { separator: ',', decimal: '.', thousands: '', quote: '"' };
+
+async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
+  const head = await readHead(ref);
+  const base: Base = { ...ref, sizeBytes: head.sizeBytes, encoding: head.encoding, dialect: plainDialect };
+  if (head.longLineBytes > 0 && head.bytes.length === 0) throw oneLine(ref, head);
+  if (head.bytes.length === 0)
+    throw new LogProblem('empty-file', { file: ref.name }, 'The file is empty.', 'Check the export; the rest is read.');
+  if (head.isBinary) throw binaryProblem(ref);
+  if (!head.bytes.includes('\n') && /\r[^\r]+\r/.test(head.bytes.toString('latin1'))) throw returnsOnly(ref);
+  const samples = await sampleLines(ref, head);
+  const { dialect, ambiguous } = detectDialect(
+    samples.flatMap((it, i) => it.lines.slice(i === 0 ? 0 : -20)).slice(0, 300),
+  );
+  if (ambiguous)
+    throw new LogProblem(
+      'ambiguous-layout',
+      { file: ref.name },
+      ambiguous,
+      'Export it again with semicolons between the cells, or with decimal points.',
+    );
+  const isEndSampled = head.isWhole || (ref.container === 'text' && samples.length > 1);
+  const { draft, problems } = await draftFrom(
+    { ...base, dialect },
+    sampleRows(samples, dialect),
+    isEndSampled,
+    options,
+    plant,
+  );
+  return { draft, problems: head.longLineBytes > 0 ? [longFirstLine(ref, head), ...problems] : problems };
+}
+
+async function openTableDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
+  const sizeBytes = (await statOf(ref.path)).size;
+  const rows = await sampleTable(ref);
+  return draftFrom({ ...ref, sizeBytes, encoding: 'utf-8', dialect: plainDialect }, rows, true, options, plant);
+}
+
+async function draftFrom(
+  base: Base,
+  rows: readonly SampledRow[],
+  isEndSampled: boolean,
+  options: SurveyOptions,
+  plant: PlantFile | null,
+) {
+  const problems: ProblemNote[] = [];
+  const shape = findShape(rows, base.dialect, { dates: options.dates, names: options.names });
+  if (typeof shape === 'string') {
+    // Licences and notes that lie beside logs are no problem.
+    if (logExtension.test(base.name))
+      problems.push({
+        code: 'unknown-layout',
+        file: base.name,
+        what: `Not read as a log: ${shape}.`,
+        todo: 'If it is one, export it with a column of times and one row per time or value.',
+      });
+    return { draft: plainDraft(base, 'other', shape, null), problems };
+  }
+  const { kind, why } = kindOf(shape, base.name);
+  if (kind !== 'temperature') return { draft: plainDraft(base, kind, why, shape), problems };
+  if (shape.time.isUndecided) problems.push(undecidedDates(base.name, shape));
+  if (!shape.hasHeader && options.names?.length !== shape.header.length)
+    problems.push(options.names ? otherCount(base.name, options.names, shape.header.length) : noHeader(base.name));
+  const isText = base.container !== 'workbook' && base.container !== 'parquet';
+  const more = isText && isEndSampled ? await rowsOfMoreTags(base, base.encoding, base.dialect, shape) : [];
+  return { draft: temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
+}
+
+const logExtension = /\.(csv|tsv|dat|log|prn|asc|xlsx|xlsm|parquet|gz)(!.*)?$/i;
+
+function temperatureDraft(
+  base: Base,
+  why: string,
+  shape: FileShape,
+  moreRows: readonly SampledRow[],
+  isEndSampled: boolean,
+  options: SurveyOptions,
+  plant: PlantFile | null,
+): DraftFile {
+  const clock = sampledClock(shape);
+  const all = moreRows.length === 0 ? shape : { ...shape, rows: [...shape.rows, ...moreRows] };
+  const allClock = moreRows.length === 0 ? clock : sampledClock(all);
+  const series =
+    shape.layout === 'long' ? longSeries(all, base.dialect, allClock).series : wideSeries(shape, base.dialect, clock);
+  const roled = roleSeries(series, plant);
+  const timing = findTiming(shape, clock, roled, isEndSampled, options.holdMinutes);
+  const file = draftedFile(base, 'temperature', why, shape, timing);
+  return {
+    name: base.name,
+    kind: 'temperature',
+    file,
+    preamble: shape.preamble,
+    roled,
+    shape: { ...shape, rows: [] },
+    ...timing,
+  };
+}
+
+function plainDraft(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null): DraftFile {
+  const known = shape ? sampledClock(shape).filter((ms) => !Number.isNaN(ms)) : [];
+  const firstMs = known.reduce((a, b) => Math.min(a, b), Infinity);
+  const timing = { ...noTiming, firstMs: Number.isFinite(firstMs) ? firstMs : NaN };
+  const file = draftedFile(base, kind, why, shape, timing);
+  return { name: base.name, kind, file, preamble: shape?.preamble ?? [], roled: [], shape: null, ...timing };
+}
+
+function unreadDraft(ref: TextRef, why: string): DraftFile {
+  return plainDraft({ ...ref, sizeBytes: 0, encoding: 'utf-8', dialect: plainDialect }, 'other', why, null);
+}
+
+const noTiming: Timing = {
+  firstMs: NaN,
+  lastMs: NaN,
+  homeMs: [],
+  samplingMs: NaN,
+  order: 'rising',
+  isChangeLogged: false,
+  holdMs: NaN,
+  silenceMs: NaN,
+};
+
+const noTime: LogFile['time'] = {
+  kind: 'date',
+  order: 'ymd',
+  unitMs: 1,
+  isAbsolute: false,
+  isUndecided: false,
+  why: 'no times',
+};
+
+function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null, timing: Timing): LogFile {
+  return {
+    ...base,
+    ...timing,
+    ...{ rowWidth: shape?.rowWidth ?? 0, isZeroGood: shape ? isZeroGood(shape) : false },
+    ...{ kind, why, columns: [], tags: [], notes: [], typicalDegC: NaN, layoutText: layoutText(base, shape, timing) },
+    ...{
+      layout: shape?.layout ?? 'none',
+      header: shape?.header ?? [],
+      firstDataLine: shape?.firstDataLine ?? 1,
+      time: shape?.time ?? noTime,
+    },
+  };
+}
+
+/** Status numbers that are mostly 0: no log is mostly bad. */
+function isZeroGood({ rows, qualityColumn }: FileShape): boolean {
+  const cells = rows.map((row) => row.cells[qualityColumn]?.trim() ?? '').filter((cell) => cell !== '');
+  return cells.filter((cell) => /^(0x0+|0+)(\.0+)?$/i.test(cell)).length * 2 > cells.length;
+}
+
+const separatorWords = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'pipe', ' ': 'blanks' } as const;
+
+function layoutText(base: Base, shape: FileShape | null, timing: Timing): string {
+  if (!shape) return 'not known';
+  const parts = [shape.layout === 'none' ? 'list' : shape.layout];
+  if (timing.isChangeLogged) parts.push('changes only');
+  if (!shape.hasHeader) parts.push('no header');
+  if (base.container === 'workbook') parts.push('workbook');
+  else if (base.container === 'parquet') parts.push('Parquet');
+  else
+    parts.push(separatorWords[base.dialect.separator], `decimal ${base.dialect.decimal === ',' ? 'comma' : 'point'}`);
+  if (timing.order !== 'rising')
+    parts.push({ falling: 'newest first', mixed: 'rows out of order', 'by-tag': 'tag after tag' }[timing.order]);
+  return parts.join(', ');
+}

@@ -1,0 +1,80 @@
+import { LogProblem, type ProblemNote } from '../../model/problem.js';
+import type { FileShape } from '../layout/file-shape.js';
+import type { TextHead, TextRef } from '../sources/text-source.js';
+
+export function longFirstLine({ name }: TextRef, { longLineBytes }: TextHead): ProblemNote {
+  return {
+    ...{ code: 'long-line', file: name, line: 1 },
+    what: `The first line is ${millions(longLineBytes)} characters long, and no header or row is; the table was looked for behind it.`,
+    todo: 'Open the file in a text editor and delete that line if it is not part of the log, or export it again.',
+  };
+}
+
+export function oneLine({ name }: TextRef, { longLineBytes, encoding }: TextHead): LogProblem {
+  return new LogProblem(
+    'long-line',
+    { file: name, line: 1 },
+    `The whole file is one line of ${millions(longLineBytes)} characters (${encoding}), so it has no rows.`,
+    'Export it again with a line end behind every row; this file was left out.',
+  );
+}
+
+function millions(count: number): string {
+  return `${(count / 1e6).toFixed(1)} million`;
+}
+
+/** As text editors wrote it before Mac OS X. */
+export function returnsOnly({ name }: TextRef): LogProblem {
+  return new LogProblem(
+    'unknown-layout',
+    { file: name, line: 1 },
+    'Its lines end with a carriage return alone, so that all of it is one line.',
+    'Save it with the line ends of Windows or Unix; this file was left out.',
+  );
+}
+
+export function binaryProblem(ref: TextRef): LogProblem {
+  return new LogProblem(
+    'binary-file',
+    { file: ref.name },
+    'The file is not text: it holds many control characters.',
+    'Export the log as CSV, .xlsx or Parquet; this file was left out.',
+  );
+}
+
+export function noHeader(file: string): ProblemNote {
+  return {
+    ...{
+      code: 'unknown-layout',
+      file,
+      line: 1,
+      what: 'The file has no header, so its columns are called by their number.',
+    },
+    todo: 'Say what they are with "reading", "setpoint" and "output" in plant.yaml, or give their names with --names.',
+  };
+}
+
+/** Names one place off would make a set point a reading, so none is taken. */
+export function otherCount(file: string, names: readonly string[], columnCount: number): ProblemNote {
+  return {
+    ...{
+      code: 'bad-argument',
+      file,
+      line: 1,
+      what: `The file has no header and ${columnCount} columns, but --names gives ${names.length} names, so none was taken.`,
+    },
+    todo: 'Give one name for each column, the time among them, in the order of the file.',
+  };
+}
+
+export function undecidedDates(file: string, shape: FileShape): ProblemNote {
+  return {
+    ...{
+      code: 'ambiguous-time',
+      file,
+      line: shape.firstDataLine,
+      what: `Day or month first? In column "${shape.header[shape.timeColumn]}" ${shape.time.why}.`,
+    },
+    todo: 'If that is wrong, say "dates: month-first" or "dates: day-first" in plant.yaml, or use the option --dates.',
+  };
+}

@@ -1,0 +1,223 @@
+import type { LogColumn, LogFile, TemperatureUnit } from '../../model/log-file.js';
+import type { ProblemNote } from '../../model/problem.js';
+import type { DraftFile } from './draft-file.js';
+import { findNoValue } from '../columns/no-value.js';
+import type { FileShape } from '../layout/file-shape.js';
+import { quantile } from '../columns/quantile.js';
+import { isSameColumn, pooledColumns } from '../columns/pooled-columns.js';
+import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from '../columns/unit-guess.js';
+import type { Attached } from '../columns/draft-zone.js';
+
+export interface FinishedFiles {
+  /** Smallest step of a zone's readings by its digits, in °C, by zone index. */
+  readonly resolutionDegC: ReadonlyMap<number, number>;
+  readonly files: readonly LogFile[];
+  readonly problems: readonly ProblemNote[];
+  readonly assumptions: readonly string[];
+}
+
+/** Gives every column of the temperature logs its unit and scale, now that zones are known. */
+export function finishFiles(
+  drafts: readonly DraftFile[],
+  attached: readonly (readonly Attached[])[],
+  unit: TemperatureUnit | undefined,
+): FinishedFiles {
+  const problems: ProblemNote[] = [];
+  const assumptions: string[] = [];
+  const resolutionDegC = new Map<number, number>();
+  const pooled = pooledColumns(attached);
+  const files = drafts.map((draft, i) => {
+    const columns = attached[i]!;
+    const finding = unitOfFile(pooled[i]!, draft.preamble, unit);
+    if (finding.isAssumed && columns.some((it) => it.role === 'reading' && !it.unit)) {
+      problems.push(unitProblem(draft, finding));
+      assumptions.push(`${draft.name}: temperatures are taken as ${unitWords[finding.unit]}; ${finding.why}.`);
+    }
+    const unknown = columns.filter((it) => it.role === 'reading' && it.isQuantityUnknown);
+    if (unknown.length > 0) {
+      problems.push(unknownQuantity(draft, unknown));
+      assumptions.push(`${draft.name}: nothing says which columns are temperatures, so no fault is claimed of any.`);
+    }
+    const file = finishFile(draft, columns, pooled[i]!, finding);
+    noteResolution(resolutionDegC, columns, [...file.columns, ...file.tags]);
+    return file;
+  });
+  return { files, problems, assumptions, resolutionDegC };
+}
+
+function noteResolution(
+  found: Map<number, number>,
+  attached: readonly Attached[],
+  columns: readonly LogColumn[],
+): void {
+  for (const { role, zones, series } of attached) {
+    const column = columns.find((it) => it.role === 'reading' && it.index === series.index);
+    if (role !== 'reading' || !column) continue;
+    const stepDegC = (10 ** -series.decimals * column.scale) / (column.unit === 'degF' ? 1.8 : 1);
+    for (const zone of zones) found.set(zone, Math.min(stepDegC, found.get(zone) ?? Infinity));
+  }
+}
+
+const unitWords = { degC: '°C', degF: '°F', K: 'K' } as const;
+
+function unknownQuantity(draft: DraftFile, columns: readonly Attached[]): ProblemNote {
+  const names = columns.map(({ series }) => `"${series.name}"`).join(', ');
+  return {
+    code: 'unknown-layout',
+    file: draft.name,
+    what: `No name says which columns are temperatures, and the numbers of ${names} are too unlike to be of one kind.`,
+    todo: 'Give the names of the columns with --names, or say in plant.yaml which ones are readings; until then no fault is claimed.',
+  };
+}
+
+function unitProblem(draft: DraftFile, { unit, why }: UnitFinding): ProblemNote {
+  return {
+    ...{
+      code: 'ambiguous-unit',
+      file: draft.name,
+      what: `The unit is not certain: ${why}; ${unitWords[unit]} is taken.`,
+    },
+    todo: `If that is wrong, say "unit: ${unit === 'degF' ? 'degC' : 'degF'}" in plant.yaml or use the option --unit.`,
+  };
+}
+
+function unitOfFile(
+  columns: readonly Attached[],
+  preamble: readonly string[],
+  given: TemperatureUnit | undefined,
+): UnitFinding {
+  const readings = columns.filter((it) => it.role === 'reading');
+  const named = readings.find((it) => it.unit)?.unit;
+  if (named && readings.every((it) => it.unit))
+    return { unit: named, why: 'the column names say so', isAssumed: false };
+  if (given) return { unit: given, why: 'as the option or plant.yaml says', isAssumed: false };
+  if (named) return { unit: named, why: 'other columns of the file say so', isAssumed: false };
+  const said = preamble
+    .map((line) => /(?:°|º|deg\.?) ?([CF])\b|\b(celsius|fahrenheit)\b/i.exec(line))
+    .find((match) => match !== null);
+  if (said)
+    return {
+      unit: /f/i.test(said[1] ?? said[2]!) ? 'degF' : 'degC',
+      why: 'a line above the header says so',
+      isAssumed: false,
+    };
+  return guessUnit(scaled(readings));
+}
+
+function scaled(readings: readonly Attached[]): Attached[] {
+  const scale = guessScale(readings);
+  return readings.map((it) => ({ ...it, scale: it.scale * scale }));
+}
+
+/** @param pooled The columns as all files of the same logger show them: one shift alone may be all cold or all hot. */
+function finishFile(
+  draft: DraftFile,
+  attached: readonly Attached[],
+  pooled: readonly Attached[],
+  unit: UnitFinding,
+): LogFile {
+  const shape = draft.shape!;
+  const scales = {
+    reading: guessScale(pooled.filter((it) => it.role === 'reading')),
+    setpoint: guessScale(pooled.filter((it) => it.role === 'setpoint')),
+    output: guessOutputScale(pooled.filter((it) => it.role === 'output')),
+    running: 1,
+    ignored: 1,
+  };
+  const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, pooled));
+  const noValue = shape.layout === 'wide' ? findNoValue(attached) : null;
+  const notes = [
+    `time: ${draft.file.time.why}`,
+    `unit: ${unitWords[unit.unit]}, ${unit.why}`,
+    ...scaleNotes(scales),
+    ...holdNote(draft),
+    ...beginningNote(draft),
+    ...(noValue ? [`${noValue.raw} in columns of all kinds at once stands for no value`] : []),
+  ];
+  const base = { ...draft.file, ...(noValue ? { noValue } : {}), notes, typicalDegC: typicalDegC(attached, columns) };
+  if (shape.layout === 'long') return { ...base, columns: rowColumns(shape), tags: columns };
+  return { ...base, columns: allColumns(shape, columns), tags: [] };
+}
+
+function typicalDegC(attached: readonly Attached[], columns: readonly LogColumn[]): number {
+  const all = columns.flatMap(({ role, unit, scale }, i) => {
+    if (role !== 'reading') return [];
+    return attached[i]!.series.value.map((value) => toDegC(value * scale, unit ?? 'degC'));
+  });
+  return quantile(
+    all.filter((degC) => degC > -60 && degC < 2000),
+    0.5,
+  );
+}
+
+function toDegC(value: number, unit: TemperatureUnit): number {
+  if (unit === 'degF') return (value - 32) / 1.8;
+  return unit === 'K' ? value - 273.15 : value;
+}
+
+function finishColumn(it: Attached, scale: number, finding: UnitFinding, all: readonly Attached[]): LogColumn {
+  const isTemperature = it.role === 'reading' || it.role === 'setpoint';
+  const reading = all.find((other) => other.role === 'reading' && other.zones[0] === it.zones[0]);
+  return {
+    ...{ index: it.series.index, name: it.series.name, role: it.role, zones: it.zones, why: it.why },
+    ...(it.series.text === undefined ? {} : { text: it.series.text }),
+    unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
+    scale: it.scale * scale,
+    above: it.role === 'running' ? guessRunningAbove(all.find((other) => isSameColumn(other, it)) ?? it) : 0,
+  };
+}
+
+function scaleNotes(scales: { reading: number; setpoint: number; output: number }): string[] {
+  const notes = [];
+  if (scales.reading !== 1) notes.push('readings are tenths of a degree: whole numbers that no heater zone reaches');
+  if (scales.setpoint !== 1) notes.push('set points are tenths of a degree');
+  if (scales.output === 100) notes.push('outputs run from 0 to 1 and are taken as 0 to 100 %');
+  if (scales.output === 0.1) notes.push('outputs run from 0 to 1000 and are taken as tenths of a percent');
+  return notes;
+}
+
+function holdNote({ file: { isChangeLogged, layout, holdMs, silenceMs } }: DraftFile): string[] {
+  if (!isChangeLogged) return [];
+  const held = layout === 'wide' ? 'a blank cell holds the last value' : 'a value holds until the next';
+  const limit =
+    holdMs === silenceMs
+      ? `at most ${timeText(holdMs)}; longer is a gap`
+      : `at most ${timeText(holdMs)} while others are written; ${timeText(silenceMs)} without any is a gap`;
+  return [`only changes are logged: ${held}, ${limit}`];
+}
+
+function timeText(ms: number): string {
+  return ms < 2 * 3_600_000 ? `${Math.round(ms / 6000) / 10} min` : `${Math.round(ms / 360_000) / 10} h`;
+}
+
+/** Of a packed file or one in UTF-16 the end cannot be looked at before all of it is read. */
+function beginningNote({ file }: DraftFile): string[] {
+  const isLong = Number.isNaN(file.lastMs) && !Number.isNaN(file.firstMs);
+  return isLong ? ['judged from its beginning and some places; rows that do not fit are counted as left out'] : [];
+}
+
+function plainColumn(shape: FileShape, index: number, role: LogColumn['role'], why: string): LogColumn {
+  return { index, name: shape.header[index]!, role, zones: [], unit: null, scale: 1, above: 0, why };
+}
+
+function structureColumns(shape: FileShape): LogColumn[] {
+  const columns = [plainColumn(shape, shape.timeColumn, shape.clockColumn < 0 ? 'time' : 'date', shape.time.why)];
+  if (shape.clockColumn >= 0) columns.push(plainColumn(shape, shape.clockColumn, 'clock', 'clocks beside dates'));
+  if (shape.qualityColumn >= 0)
+    columns.push(plainColumn(shape, shape.qualityColumn, 'quality', 'it says what the value is worth'));
+  return columns;
+}
+
+/** Wide: every column in its place. */
+function allColumns(shape: FileShape, columns: readonly LogColumn[]): LogColumn[] {
+  const all = [...structureColumns(shape), ...columns];
+  return shape.header.map((_, index) => all.find((column) => column.index === index)!);
+}
+
+/** Long: what stands in a row. */
+function rowColumns(shape: FileShape): LogColumn[] {
+  const columns = structureColumns(shape);
+  columns.push(plainColumn(shape, shape.tagColumn, 'tag', 'names that repeat'));
+  for (const index of shape.valueColumns) columns.push(plainColumn(shape, index, 'value', 'numbers beside the tags'));
+  return columns;
+}

@@ -1,0 +1,221 @@
+import type { TimeFormat } from '../../model/log-file.js';
+import { gridOfDays } from './rounded-days.js';
+import { countedTime, parseClock, parseDateTime } from './time-text.js';
+
+export interface TimeOptions {
+  /** How to read 03/04/2026 where nothing decides. */
+  readonly dates?: 'day-first' | 'month-first' | undefined;
+  /** Name of the column, for "Time (s)" and the like. */
+  readonly columnName?: string;
+}
+
+/** A share of cells below this and the column is not one of times. */
+const leastShare = 0.8;
+/** In a column that is called time or date: lists kept by hand hold a few words among few rows (own choice). */
+const leastShareNamed = 0.6;
+
+/**
+ * Tells how the cells of a column hold time, from all of them together.
+ *
+ * @param cells Cells from all over the file, in file order; blank ones do not count.
+ * @returns null when fewer than four in five are times (three in five where the column is called so). Never throws.
+ */
+export function detectTimeFormat(cells: readonly string[], options: TimeOptions = {}): TimeFormat | null {
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  if (filled.length === 0) return null;
+  const decimals = filled.filter((cell) => decimalNumber.test(cell)).length;
+  const dates = decimals > (1 - leastShare) * filled.length ? null : detectDates(filled, options);
+  return dates ?? detectCount(filled, options.columnName ?? '');
+}
+
+/** No date has one mark only. */
+const decimalNumber = /^[-+]?\d+[.,]\d+$/;
+
+function detectDates(cells: readonly string[], { dates, columnName = '' }: TimeOptions): TimeFormat | null {
+  const orders = (['ymd', 'dmy', 'mdy'] as const).map((order) => {
+    const parsed = cells.map((cell) => parseDateTime(cell, order));
+    const good = parsed.filter((time) => time !== null);
+    return { order, good, reach: reachOf(good.map((time) => time.ms)) };
+  });
+  const most = Math.max(...orders.map((candidate) => candidate.good.length));
+  const least = isTimeName(columnName) ? leastShareNamed : leastShare;
+  if (most < least * cells.length || most === 0) return null;
+  const fitting = orders.filter((candidate) => candidate.good.length === most);
+  const isAbsolute = fitting[0]!.good.every((time) => time.hasOffset);
+  const base = { kind: 'date' as const, unitMs: 1, isAbsolute };
+  const choice = chooseOrder(cells, fitting, dates);
+  return { ...base, ...choice };
+}
+
+/** Largest distance between neighbours: the wrong order makes times jump by months. */
+function reachOf(times: readonly number[]): number {
+  let reach = 0;
+  for (let i = 1; i < times.length; i++) reach += Math.abs(times[i]! - times[i - 1]!);
+  return reach;
+}
+
+type Candidate = { order: TimeFormat['order']; reach: number };
+type OrderChoice = Pick<TimeFormat, 'order' | 'isUndecided' | 'why'>;
+
+function chooseOrder(
+  cells: readonly string[],
+  fitting: readonly Candidate[],
+  dates: TimeOptions['dates'],
+): OrderChoice {
+  if (/^\W*(?:\p{L}+,? +)?\d{4}/u.test(cells[0]!)) return decided('ymd', 'the year stands first');
+  if (/\p{L}{3}/u.test(cells[0]!) && !/^\d{1,2}[-/.]\d{1,2}[-/.]/.test(cells[0]!))
+    return decided('dmy', 'the month is a name');
+  const numbers = fitting.filter(({ order }) => order !== 'ymd' || isTwoDigitYearFirst(cells));
+  if (numbers.length === 0) return decided('ymd', 'the year stands first');
+  if (numbers.length === 1)
+    return decided(numbers[0]!.order, `${orderWords[numbers[0]!.order]}: no other order fits every row`);
+  const [near, far] = [...numbers].sort((a, b) => a.reach - b.reach);
+  if (near!.reach * 3 < far!.reach && near!.reach > 0)
+    return decided(near!.order, `${orderWords[near!.order]}: the other order makes the time jump to and fro`);
+  return undecidedOrder(cells, dates);
+}
+
+const orderWords = { ymd: 'year first', dmy: 'day first', mdy: 'month first' } as const;
+
+function decided(order: TimeFormat['order'], why: string): OrderChoice {
+  return { order, isUndecided: false, why };
+}
+
+/** "21-08-16": two digits each, parted by "-", and the first part does not move while the last does. */
+function isTwoDigitYearFirst(cells: readonly string[]): boolean {
+  const parts = cells.map((cell) => /^(\d{2})[-/.](\d{2})[-/.](\d{2})(?!\d)/.exec(cell));
+  if (parts.some((part) => part === null)) return false;
+  const first = new Set(parts.map((part) => part![1]));
+  const last = new Set(parts.map((part) => part![3]));
+  return first.size === 1 && (last.size > 1 || cells.every((cell) => /^\d{2}-\d{2}-\d{2}T/.test(cell)));
+}
+
+function undecidedOrder(cells: readonly string[], dates: TimeOptions['dates']): OrderChoice {
+  if (dates) return decided(dates === 'day-first' ? 'dmy' : 'mdy', `${dates.replace('-', ' ')}, as you said`);
+  // Dots are the day-first notation of central Europe, and the 12-hour clock goes with the month-first one (common practice).
+  if (/^\d{1,2}\.\d{1,2}\./.test(cells[0]!)) return decided('dmy', 'day first: dots part day, month and year');
+  const isTwelveHour = cells.some((cell) => /[ap]\.?m\.?$/i.test(cell)) && cells[0]!.includes('/');
+  const order = isTwelveHour ? 'mdy' : 'dmy';
+  const guess = isTwelveHour ? 'month first, because of the 12-hour clock' : 'day first';
+  return { order, isUndecided: true, why: `nothing tells day from month; taken as ${guess}` };
+}
+
+/** Plausible span of a log: 1990 to 2100. */
+const earliestMs = Date.UTC(1990, 0, 1);
+const latestMs = Date.UTC(2100, 0, 1);
+const epochUnits = [
+  { unitMs: 1000, name: 'seconds' },
+  { unitMs: 1, name: 'milliseconds' },
+  { unitMs: 1e-3, name: 'microseconds' },
+  { unitMs: 1e-6, name: 'nanoseconds' },
+] as const;
+
+function detectCount(cells: readonly string[], columnName: string): TimeFormat | null {
+  const numbers = cells.map((cell) =>
+    /^\d+([.,]\d+)?([eE]\+?\d+)?$/.test(cell) ? Number(cell.replace(',', '.')) : NaN,
+  );
+  const good = numbers.filter((number) => Number.isFinite(number));
+  if (good.length < leastShare * cells.length) return null;
+  const base = { order: 'ymd' as const, isUndecided: false };
+  const fits = (format: Pick<TimeFormat, 'kind' | 'unitMs'>) =>
+    good.every((number) => isPlausible(countedTime(number, format)));
+  for (const { unitMs, name } of epochUnits)
+    if (fits({ kind: 'epoch', unitMs }))
+      return { ...base, kind: 'epoch', unitMs, isAbsolute: true, why: `${name} since 1970, by their size` };
+  if (fits(spreadsheetDays) && isTimeName(columnName) && isRising(good)) {
+    const gridMs = gridOfDays(cells.filter((_, i) => Number.isFinite(numbers[i])));
+    const why = 'days of a spreadsheet, by their size';
+    const format = { ...base, ...spreadsheetDays, isAbsolute: false, why };
+    if (Number.isNaN(gridMs)) return format;
+    return { ...format, gridMs, why: `${why}; they were rounded and are put back on whole ${gridMs / 1000} s` };
+  }
+  return detectElapsed(good, columnName);
+}
+
+const spreadsheetDays = { kind: 'spreadsheet-days', unitMs: 86_400_000 } as const;
+
+function isPlausible(ms: number): boolean {
+  return ms >= earliestMs && ms < latestMs;
+}
+
+function isRising(numbers: readonly number[]): boolean {
+  let rises = 0;
+  for (let i = 1; i < numbers.length; i++) if (numbers[i]! >= numbers[i - 1]!) rises++;
+  return rises >= 0.95 * (numbers.length - 1);
+}
+
+/** Words for a time column in the languages that exports are met in (common practice). */
+export function isTimeName(name: string): boolean {
+  return /^\W*(t|ts|time|date|datetime|timestamp|zeit|datum|uhrzeit|zeitstempel|zeitpunkt|heure|date[ _/]?heure|horodatage|fecha|hora|data|dataora|ora|tid|tidspunkt|dato|tijd|tijdstip|czas|cas|aika|ido|zaman|tarih|elapsed|epoch|unix)\b|time|datum|zeit|stamp/i.test(
+    name,
+  );
+}
+
+const elapsedUnits = {
+  ms: 1,
+  s: 1000,
+  sec: 1000,
+  seconds: 1000,
+  min: 60_000,
+  minutes: 60_000,
+  h: 3_600_000,
+  hours: 3_600_000,
+};
+
+/** A count beyond a century is no time since a start (common practice). */
+const longestElapsedMs = 100 * 366 * 86_400_000;
+
+/** A count that only rises, in a column that is called time: seconds since the start, unless its name says otherwise. */
+function detectElapsed(numbers: readonly number[], columnName: string): TimeFormat | null {
+  if (!isTimeName(columnName) || numbers.length < 3 || !isRising(numbers)) return null;
+  const unit = /[([_ ](ms|s|sec|seconds|min|minutes|h|hours)\b/i.exec(columnName)?.[1]?.toLowerCase() ?? 's';
+  const unitMs = elapsedUnits[unit as keyof typeof elapsedUnits];
+  if (numbers.some((number) => number * unitMs > longestElapsedMs)) return null;
+  const why = `${unit} since an unknown start; the log has no date, so it is counted from 1970-01-01`;
+  return { kind: 'elapsed', order: 'ymd', unitMs, isAbsolute: false, isUndecided: false, why };
+}
+
+/**
+ * Makes the function that reads cells of a format.
+ *
+ * @param toUtc Turns the log's clock (counted as if it were UTC) into UTC; needed only where the log does not say
+ *   its offset. Without it the clock is taken as UTC.
+ * @returns A function from a cell to ms since 1970, NaN for a cell that is no time. Never throws.
+ */
+export function compileTime(
+  format: TimeFormat,
+  toUtc: (clockMs: number) => number = (clockMs) => clockMs,
+): (cell: string) => number {
+  if (format.kind === 'date')
+    return (cell) => {
+      const time = parseDateTime(cell, format.order);
+      if (!time) return NaN;
+      return time.hasOffset ? time.ms : toUtc(time.ms);
+    };
+  return (cell) => {
+    const ms = readCount(cell, format);
+    return format.isAbsolute || Number.isNaN(ms) ? ms : toUtc(ms);
+  };
+}
+
+const countCell = /^\d+(?:[.,]\d+)?(?:[eE]\+?\d+)?$/;
+
+function readCount(cell: string, format: TimeFormat): number {
+  const text = cell.trim();
+  if (!countCell.test(text)) return NaN;
+  // Nanoseconds have more digits than a number holds; what is finer than a microsecond is cut off first.
+  if (format.unitMs === 1e-6 && /^\d{17,}$/.test(text)) return Math.round(Number(text.slice(0, -3)) * 1e-3);
+  return countedTime(Number(text.replace(',', '.')), format);
+}
+
+/** Joins split date and time cells; a clock alone is told from a date with {@link isClockColumn}. */
+export function joinDateAndClock(date: string, clock: string): string {
+  return `${date.trim()} ${clock.trim()}`;
+}
+
+/** True when at least four in five cells are clocks without a date. */
+export function isClockColumn(cells: readonly string[]): boolean {
+  const filled = cells.filter((cell) => cell.trim() !== '');
+  const clocks = filled.filter((cell) => /[:.hap]/i.test(cell) && parseClock(cell) !== null);
+  return filled.length > 0 && clocks.length >= leastShare * filled.length;
+}
