@@ -11,6 +11,17 @@ const notEverywhere = (zone: ZoneEvidence): number =>
 /** One moment that zones share is a restart of their machine; a failing card comes again. */
 const repeats = (zone: ZoneEvidence): number => ramp(factOf(zone, 'card-events', 'sharedCount'), 1, 2);
 
+/**
+ * A stated card is sure. Zones found to move as one are the surer the closer they keep together, against the size of the
+ * movement; two of many may do so by chance.
+ */
+function cardShift(zone: ZoneEvidence): number {
+  if (symptomsOf(zone, 'card-offset').length === 0) return 0;
+  if (factOf(zone, 'card-offset', 'isStatedCount') === 1) return 1;
+  const closeness = 1 - ramp(factOf(zone, 'card-offset', 'apartRatio'), 0.05, 0.15);
+  return factOf(zone, 'card-offset', 'zoneCount') > 2 ? closeness : closeness / 2;
+}
+
 /** What points at the input card, the channel or the recording. */
 export const inputTerms: readonly Term[] = [
   {
@@ -54,7 +65,7 @@ export const inputTerms: readonly Term[] = [
     against: ['none', 'sensor'],
     // Alone it must outweigh the many sound zones: what the zone's own soaks and duty show of the shift counts no more.
     start: 3,
-    value: (zone) => Number(symptomsOf(zone, 'card-offset').length > 0),
+    value: cardShift,
   },
   {
     id: 'whole-machine-at-once',
