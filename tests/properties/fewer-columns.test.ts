@@ -19,17 +19,18 @@ const plants = fc.record({
 const columnSets = fc.subarray([...optionalColumns], { minLength: 1 });
 
 /**
- * How much the likeliest cause may gain by a column that is not there. It is not nothing: a column may hold what speaks
- * against a cause. Without an output a tag that stands still cannot be told from an input that does, and the input, which
- * is more common, gains 0.17 (measured on 19 plants, one for each fault: of 228 zones with one column less, 5 gained more
- * than 0.05, and none was flagged that was not before).
+ * How much a fault may gain as the likeliest cause by a column that is not there. It is not nothing: a column may hold
+ * what speaks against a cause. Without an output a tag that stands still cannot be told from an input that does, and the
+ * input, which is more common, gains 0.17 (measured on 19 plants, one for each fault: of 228 zones with one column less,
+ * 5 gained more than 0.05, and none was flagged that was not before). That a fault is no longer seen, and the zone counts
+ * as sound like any other of which nothing is known, is no certainty gained.
  */
-const mostGain = 0.25;
+const mostGain = 0.2;
 
 const share = ({ probabilities }: Verdict): number => probabilities[topCause(probabilities)];
 const isFlagged = ({ status }: Verdict): boolean => status === 'faulty' || status === 'watch';
 
-test('a log with fewer columns flags no further zone and makes nobody surer', { timeout: 900_000 }, () => {
+test('a log with fewer columns flags no further zone and makes no fault surer', { timeout: 900_000 }, () => {
   let flagged = 0;
   fc.assert(
     fc.property(plants, columnSets, ({ seed, kind, zone, onsetDays }, columns) => {
@@ -40,7 +41,8 @@ test('a log with fewer columns flags no further zone and makes nobody surer', { 
       whole.forEach((verdict, i) => {
         if (isFlagged(verdict)) flagged++;
         else expect(isFlagged(less[i]!), `zone ${i}`).toBe(false);
-        expect(share(less[i]!) - share(verdict), `zone ${i}`).toBeLessThan(mostGain);
+        const cause = topCause(less[i]!.probabilities);
+        if (cause !== 'none') expect(share(less[i]!) - share(verdict), `zone ${i}`).toBeLessThan(mostGain);
       });
     }),
     { numRuns: runsOf(6, 40), seed: 17 },

@@ -14,6 +14,9 @@ const ohmsReach = ({ zone }: ZoneEvidence): number => (zone.wires === 4 || zone.
 const jumpsAlone = (zone: ZoneEvidence): number =>
   Math.max(stepsAlone(zone), symptomsOf(zone, 'lone-excursions').length > 0 ? 1 : 0);
 
+const scatterGrows = (zone: ZoneEvidence): number =>
+  ramp(Math.log2(factOf(zone, 'scatter-growth', 'ownGrowthRatio')), 0.7, 2.5);
+
 /** Jumps that come and go, spikes and scatter. */
 export const stepTerms: readonly Term[] = [
   {
@@ -102,7 +105,7 @@ export const stepTerms: readonly Term[] = [
     for: ['sensor', 'wiring'],
     against: ['none'],
     start: 1,
-    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'ownGrowthRatio')), 0.7, 2.5),
+    value: scatterGrows,
   },
   {
     id: 'output-hunts-with-scatter',
@@ -110,6 +113,8 @@ export const stepTerms: readonly Term[] = [
     says: 'The output hunts more and more, too: the controller sees the scatter.',
     for: ['sensor'],
     against: ['none'],
-    value: (zone) => ramp(Math.log2(factOf(zone, 'scatter-growth', 'outputGrowthRatio')), 0.7, 2.5),
+    // A loop hunts for reasons of its own, too: the output confirms the scatter and is never the louder of the two.
+    value: (zone) =>
+      scatterGrows(zone) * ramp(Math.log2(factOf(zone, 'scatter-growth', 'outputGrowthRatio')), 0.7, 2.5),
   },
 ];
