@@ -13,7 +13,7 @@ const repeats = (zone: ZoneEvidence): number => ramp(factOf(zone, 'card-events',
 
 /**
  * A stated card is sure. Zones found to move as one are the surer the closer they keep together, against the size of the
- * movement; two of many may do so by chance.
+ * movement; two of many may do so by chance (limits: own choice, after a look at the plants of the fit).
  */
 function cardShift(zone: ZoneEvidence): number {
   if (symptomsOf(zone, 'card-offset').length === 0) return 0;
