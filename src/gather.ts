@@ -1,4 +1,4 @@
-import { correctAlarmClocks, type MachineShift } from './detect/shared/clock-shift.js';
+import { correctAlarmClocks, type MachineShift } from './detect/shared/opens/clock-shift.js';
 import { watchers } from './detect/index.js';
 import { startWatchers } from './detect/run-watchers.js';
 import { startDigest } from './digest/build-digest.js';

@@ -1,4 +1,4 @@
-import { opensOf } from '../detect/shared/opens.js';
+import { opensOf } from '../detect/shared/opens/opens.js';
 import type { Evidence } from '../model/detector.js';
 import type { Interval } from '../maths/intervals.js';
 

@@ -1,4 +1,4 @@
-import { opensOf, type Open } from '../detect/shared/opens.js';
+import { opensOf, type Open } from '../detect/shared/opens/opens.js';
 import type { Evidence } from '../model/detector.js';
 import type { AlarmMark, FaultMark, ZoneFinding } from '../model/findings.js';
 import { calendarOf } from '../maths/calendar.js';

@@ -4,8 +4,8 @@ import {
   setpointsDegCOf,
   soakPoints,
   type DutyChartPoint,
-} from '../detect/shared/chart-points.js';
-import { WARMEST_ROOM_DEG_C } from '../detect/shared/zone-state.js';
+} from '../detect/shared/duty/chart-points.js';
+import { WARMEST_ROOM_DEG_C } from '../detect/shared/readings/zone-state.js';
 import type { Evidence } from '../model/detector.js';
 import type { ZoneFinding } from '../model/findings.js';
 import { median } from '../maths/quantile.js';

@@ -1,5 +1,5 @@
-import { opensOf } from '../detect/shared/opens.js';
-import { repairsOf } from '../detect/shared/repair-lives.js';
+import { opensOf } from '../detect/shared/opens/opens.js';
+import { repairsOf } from '../detect/shared/opens/repair-lives.js';
 import { thinSeries } from '../digest/thin.js';
 import type { Evidence } from '../model/detector.js';
 import type { RepairNote, ZoneFinding } from '../model/findings.js';

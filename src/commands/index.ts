@@ -1,14 +1,14 @@
 import type { Command } from 'commander';
 import { registerCompletion } from './completion.js';
-import { registerDowntime } from './downtime.js';
-import { registerOhms } from './ohms.js';
-import { registerPreview } from './preview.js';
-import { registerRecord } from './record.js';
-import { registerReport } from './report.js';
+import { registerDowntime } from './downtime/downtime.js';
+import { registerOhms } from './ohms/ohms.js';
+import { registerPreview } from './preview/preview.js';
+import { registerRecord } from './record/record.js';
+import { registerReport } from './report/report.js';
 import type { RunResult } from './run-result.js';
 import { version } from './version.js';
 import { registerWeekly } from './weekly.js';
-import { registerZone } from './zone.js';
+import { registerZone } from './zone/zone.js';
 
 /** Hangs every command on the program. Each command loads its heavy parts only when it runs. */
 export function registerCommands(program: Command, result: RunResult): void {
@@ -43,7 +43,7 @@ export function registerCommands(program: Command, result: RunResult): void {
 /** Without a command of that name the words after it are nothing; the nearest name is. */
 async function noSuchCommand(program: Command, wanted: string): Promise<Error> {
   const { LogProblem } = await import('../model/problem.js');
-  const { lettersApart } = await import('./zone-find.js');
+  const { lettersApart } = await import('./zone/zone-find.js');
   const { safeText } = await import('./terminal/text-width.js');
   const [nearest] = program.commands
     .map((command) => command.name())

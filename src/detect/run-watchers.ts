@@ -2,7 +2,7 @@ import type { Episode, Watcher } from '../model/detector.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { BlockFacts, SampleBlock } from '../model/sample-block.js';
 import type { Zone } from '../model/zone.js';
-import { ZoneFacts } from './shared/block-facts.js';
+import { ZoneFacts } from './shared/blocks/block-facts.js';
 
 // The list holds watchers of many state types; each one only ever meets its own.
 // eslint-disable-next-line @typescript-eslint/no-explicit-any

@@ -6,7 +6,7 @@ import { contradictionsOf } from '../../src/alarms/contradictions.js';
 import { AlarmList } from '../../src/model/alarm-list.js';
 import type { AlarmSpan } from '../../src/model/alarm.js';
 import type { Evidence } from '../../src/model/detector.js';
-import type { Open } from '../../src/detect/shared/opens.js';
+import type { Open } from '../../src/detect/shared/opens/opens.js';
 import { heatedPlant } from '../make/digests.js';
 
 const HOUR_MS = 3_600_000;

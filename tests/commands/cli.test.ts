@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { registerCommands } from '../../src/commands/index.js';
-import { summaryText } from '../../src/commands/summary.js';
+import { summaryText } from '../../src/commands/report/summary.js';
 import { emptyFindings, plantFindings } from '../make/report/findings.js';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));

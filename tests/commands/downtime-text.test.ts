@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { parse } from 'csv-parse/sync';
-import { downtimeCsv, downtimeText } from '../../src/commands/downtime-text.js';
+import { downtimeCsv, downtimeText } from '../../src/commands/downtime/downtime-text.js';
 import type { DowntimeFindings } from '../../src/model/downtime-findings.js';
 
 const row = (name: string, minutes: number) =>

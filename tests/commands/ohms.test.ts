@@ -2,8 +2,8 @@ import { Command, CommanderError } from 'commander';
 import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { reportFailure } from '../../src/commands/failure.js';
-import { registerOhms, runOhms } from '../../src/commands/ohms.js';
-import type { OhmsOptions } from '../../src/commands/ohms-input.js';
+import { registerOhms, runOhms } from '../../src/commands/ohms/ohms.js';
+import type { OhmsOptions } from '../../src/commands/ohms/ohms-input.js';
 import { LogProblem } from '../../src/model/problem.js';
 
 const ask = async (options: OhmsOptions) => (await runOhms(options)).json;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { lookAt } from '../../src/commands/preview-facts.js';
-import { previewLine, previewText } from '../../src/commands/preview-text.js';
+import { lookAt } from '../../src/commands/preview/preview-facts.js';
+import { previewLine, previewText } from '../../src/commands/preview/preview-text.js';
 import { parsePlantFile } from '../../src/read/plant/plant-text.js';
 import { textWidth } from '../../src/commands/terminal/text-width.js';
 import { inFolder, pourPaths } from '../read/poured.js';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { encodeDigest } from '../../src/digest/codec.js';
-import { typedEntry, type TypedFinding } from '../../src/commands/record-entry.js';
+import { typedEntry, type TypedFinding } from '../../src/commands/record/record-entry.js';
 import { saveRun } from '../../src/history/history-folder.js';
 import { addToRecord, recordFileName } from '../../src/history/record-file.js';
 import { plantFindings } from '../make/report/findings.js';

@@ -1,10 +1,10 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { downtimeText } from '../../src/commands/downtime-text.js';
-import { lookAt } from '../../src/commands/preview-facts.js';
-import { previewText } from '../../src/commands/preview-text.js';
+import { downtimeText } from '../../src/commands/downtime/downtime-text.js';
+import { lookAt } from '../../src/commands/preview/preview-facts.js';
+import { previewText } from '../../src/commands/preview/preview-text.js';
 import { readFindings } from '../../src/commands/read-findings.js';
-import { zoneCard } from '../../src/commands/zone-card.js';
+import { zoneCard } from '../../src/commands/zone/zone-card.js';
 import type { Findings } from '../../src/model/findings.js';
 import { LogProblem, type ProblemNote } from '../../src/model/problem.js';
 import { analyse } from '../../src/pipeline.js';

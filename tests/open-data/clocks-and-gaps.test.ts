@@ -1,5 +1,5 @@
 import { describe, expect } from 'vitest';
-import { lookAt } from '../../src/commands/preview-facts.js';
+import { lookAt } from '../../src/commands/preview/preview-facts.js';
 import { both, claims, onOpenData, symptomsOf } from './open.js';
 
 /** Numenta Anomaly Benchmark, Lavin and Ahmad 2015. Gaps and the clock were counted on the files themselves. */

@@ -1,5 +1,5 @@
 import { describe, expect } from 'vitest';
-import { learnedCodesOf } from '../../src/detect/shared/learned-codes.js';
+import { learnedCodesOf } from '../../src/detect/shared/readings/learned-codes.js';
 import { both, claims, onOpenData, symptomsOf, zoneOf } from './open.js';
 
 /**

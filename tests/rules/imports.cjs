@@ -47,11 +47,30 @@ const readInOrder = Object.entries(roomsOfRead).map(([room, allowed]) => ({
   to: { path: '^src/read/', pathNot: `^src/read/(${[room, ...allowed].join('|')})/` },
 }));
 
+/** What several detectors need, from single samples to the use of heat: each room imports only from those above it. */
+const roomsOfShared = ['basics', 'blocks', 'readings', 'opens', 'moves', 'cold', 'duty', 'heating'];
+
+const sharedInOrder = roomsOfShared.map((room, at) => ({
+  name: `shared-${room}-imports`,
+  severity: 'error',
+  comment: `src/detect/shared/${room} may import of the other rooms only ${roomsOfShared.slice(0, at).join(', ') || 'none'}.`,
+  from: { path: `^src/detect/shared/${room}/` },
+  to: { path: '^src/detect/shared/', pathNot: `^src/detect/shared/(${roomsOfShared.slice(0, at + 1).join('|')})/` },
+}));
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
     ...onlyDownwards,
     ...readInOrder,
+    ...sharedInOrder,
+    {
+      name: 'watchers-see-samples-only',
+      severity: 'error',
+      comment: 'A watcher has no window yet: what it may share lies in basics and blocks.',
+      from: { path: '^src/detect/watchers/' },
+      to: { path: '^src/detect/shared/', pathNot: '^src/detect/shared/(basics|blocks)/' },
+    },
     {
       name: 'no-cycles',
       severity: 'error',

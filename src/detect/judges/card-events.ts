@@ -1,9 +1,9 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import type { Moment } from '../shared/same-moment.js';
-import { sharedFailuresOf } from '../shared/shared-failures.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import type { Moment } from '../shared/opens/same-moment.js';
+import { sharedFailuresOf } from '../shared/opens/shared-failures.js';
 
 export interface CardEventsSettings {
   readonly fewestShared: number;

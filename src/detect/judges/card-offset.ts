@@ -1,10 +1,10 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { fitChange, type ChangeFit, type Series } from '../shared/change-fit.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
-import { coldRoomsByHour } from '../shared/cold-hours.js';
-import { movingTogetherOf } from '../shared/moving-together.js';
+import { fitChange, type ChangeFit, type Series } from '../shared/duty/change-fit.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { coldRoomsByHour } from '../shared/cold/cold-hours.js';
+import { movingTogetherOf } from '../shared/cold/moving-together.js';
 
 export interface CardOffsetSettings {
   /** Zones that a card, and the rest of the plant, must have in the soaks. */

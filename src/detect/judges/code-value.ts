@@ -2,9 +2,9 @@ import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import { readingState } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { learnedCodesOf, type LearnedCode } from '../shared/learned-codes.js';
-import { momentMsOf, hasNear } from '../shared/opens.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { learnedCodesOf, type LearnedCode } from '../shared/readings/learned-codes.js';
+import { momentMsOf, hasNear } from '../shared/opens/opens.js';
 
 export type CodeValueSettings = Record<string, never>;
 

@@ -1,9 +1,9 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
-import { zoneToleranceDegC } from '../shared/tolerance.js';
-import { zoneChangesOf } from '../shared/zone-changes.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { zoneToleranceDegC } from '../shared/basics/tolerance.js';
+import { zoneChangesOf } from '../shared/duty/zone-changes.js';
 
 export interface ColdSoakOffsetSettings {
   /** How many standard errors an offset must lie beyond what is allowed. */

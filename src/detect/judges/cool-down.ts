@@ -1,7 +1,7 @@
 import type { Judge } from '../../model/detector.js';
-import { eventChange } from '../shared/event-change.js';
-import { coolDownsOf } from '../shared/cool-downs.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
+import { eventChange } from '../shared/duty/event-change.js';
+import { coolDownsOf } from '../shared/cold/cool-downs.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
 
 export interface CoolDownSettings {
   /** Cool-downs needed on either side of a change. */

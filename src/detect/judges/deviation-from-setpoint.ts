@@ -1,10 +1,10 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
-import { maskOf } from '../shared/mask.js';
-import { samplingMsOf } from '../shared/sampling.js';
-import { WARMEST_ROOM_DEG_C } from '../shared/zone-state.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { maskOf } from '../shared/readings/mask.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
+import { WARMEST_ROOM_DEG_C } from '../shared/readings/zone-state.js';
 
 export interface DeviationFromSetpointSettings {
   /** A loop at rest stays nearer than this. */

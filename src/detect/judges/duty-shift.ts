@@ -1,8 +1,8 @@
 import type { Judge } from '../../model/detector.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { betterFit, isDutyBeyondLoad, isHeatLost } from '../shared/reading-error.js';
-import { zoneChangesOf } from '../shared/zone-changes.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
+import { betterFit, isDutyBeyondLoad, isHeatLost } from '../shared/duty/reading-error.js';
+import { zoneChangesOf } from '../shared/duty/zone-changes.js';
 
 export interface DutyShiftSettings {
   /** Squared standard deviations that the shift must explain. */

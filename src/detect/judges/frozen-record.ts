@@ -1,7 +1,7 @@
 import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { stuckStretchesOf, type StuckStretch } from '../shared/stuck-stretches.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { stuckStretchesOf, type StuckStretch } from '../shared/readings/stuck-stretches.js';
 
 export interface FrozenRecordSettings {
   /** Shorter holes are told by nobody as a fault (own choice). */

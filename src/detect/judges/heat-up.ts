@@ -1,10 +1,10 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { eventChange } from '../shared/event-change.js';
-import { heatUpsOf } from '../shared/heat-ups.js';
-import { samplingMsOf } from '../shared/sampling.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
+import { eventChange } from '../shared/duty/event-change.js';
+import { heatUpsOf } from '../shared/heating/heat-ups.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
 
 export interface HeatUpSettings {
   /** Heat-ups needed on either side of a change. */

@@ -2,15 +2,15 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { trailingMean } from '../../maths/trailing-mean.js';
-import { heldDegCOf } from '../shared/chart-points.js';
-import { fullOutputPercentOf } from '../shared/full-output.js';
-import { heatUpsOf } from '../shared/heat-ups.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
-import { maskOf } from '../shared/mask.js';
-import { isSignalLost, noHeatRunsOf } from '../shared/power-runs.js';
-import type { ChangeFit } from '../shared/change-fit.js';
-import { betterFit, isAgreed, isDutyBeyondLoad, isHeatLost, isSensorUnchanged } from '../shared/reading-error.js';
-import { zoneChangesOf } from '../shared/zone-changes.js';
+import { heldDegCOf } from '../shared/duty/chart-points.js';
+import { fullOutputPercentOf } from '../shared/heating/full-output.js';
+import { heatUpsOf } from '../shared/heating/heat-ups.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { maskOf } from '../shared/readings/mask.js';
+import { isSignalLost, noHeatRunsOf } from '../shared/heating/power-runs.js';
+import type { ChangeFit } from '../shared/duty/change-fit.js';
+import { betterFit, isAgreed, isDutyBeyondLoad, isHeatLost, isSensorUnchanged } from '../shared/duty/reading-error.js';
+import { zoneChangesOf } from '../shared/duty/zone-changes.js';
 
 export interface HeaterWeakSettings {
   /** Squared standard deviations that a rise of duty must explain. */

@@ -1,12 +1,12 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { exposuresOf } from '../shared/exposure.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
-import { loneExcursionsOf, type Excursion, type LoneExcursions } from '../shared/lone-excursions.js';
-import { rateFacts } from '../shared/rate-facts.js';
-import { samplingMsOf } from '../shared/sampling.js';
-import { stepOhm } from '../shared/step-ohm.js';
+import { exposuresOf } from '../shared/readings/exposure.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { loneExcursionsOf, type Excursion, type LoneExcursions } from '../shared/moves/lone-excursions.js';
+import { rateFacts } from '../shared/opens/rate-facts.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
+import { stepOhm } from '../shared/basics/step-ohm.js';
 
 export interface LoneExcursionsSettings {
   /** Fewer are told as nothing: doors and product make one now and then. */

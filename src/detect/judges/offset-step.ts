@@ -1,7 +1,7 @@
 import type { Judge } from '../../model/detector.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { betterFit, changeFacts, growthRatioOf } from '../shared/reading-error.js';
-import { zoneChangesOf } from '../shared/zone-changes.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
+import { betterFit, changeFacts, growthRatioOf } from '../shared/duty/reading-error.js';
+import { zoneChangesOf } from '../shared/duty/zone-changes.js';
 
 export interface OffsetStepSettings {
   /** Squared standard deviations that a step must explain. */

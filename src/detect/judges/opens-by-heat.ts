@@ -1,10 +1,10 @@
 import type { Judge } from '../../model/detector.js';
-import { conditionsOf, exposureBetween, exposuresOf, stood } from '../shared/exposure.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { burstStarts } from '../shared/opens.js';
-import { ownOpensOf } from '../shared/own-opens.js';
-import { rateFacts } from '../shared/rate-facts.js';
-import { openSpanOf } from '../shared/repair-lives.js';
+import { conditionsOf, exposureBetween, exposuresOf, stood } from '../shared/readings/exposure.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { burstStarts } from '../shared/opens/opens.js';
+import { ownOpensOf } from '../shared/opens/own-opens.js';
+import { rateFacts } from '../shared/opens/rate-facts.js';
+import { openSpanOf } from '../shared/opens/repair-lives.js';
 
 export interface OpensByHeatSettings {
   /** With less time on one side, the sides cannot be compared (own choice). */

@@ -1,11 +1,11 @@
 import type { Judge } from '../../model/detector.js';
-import { evenOverMovingRatio, type MovingCounts } from '../shared/even-or-moving.js';
-import { conditionsOf, exposureBetween, exposuresOf, ran, stood, type Exposure } from '../shared/exposure.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { burstStarts, type Open } from '../shared/opens.js';
-import { ownOpensOf } from '../shared/own-opens.js';
-import { rateFacts } from '../shared/rate-facts.js';
-import { openSpanOf, type OpenSpan } from '../shared/repair-lives.js';
+import { evenOverMovingRatio, type MovingCounts } from '../shared/opens/even-or-moving.js';
+import { conditionsOf, exposureBetween, exposuresOf, ran, stood, type Exposure } from '../shared/readings/exposure.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { burstStarts, type Open } from '../shared/opens/opens.js';
+import { ownOpensOf } from '../shared/opens/own-opens.js';
+import { rateFacts } from '../shared/opens/rate-facts.js';
+import { openSpanOf, type OpenSpan } from '../shared/opens/repair-lives.js';
 
 export interface OpensByRunningSettings {
   /** With less time on one side, the sides cannot be compared (own choice). */

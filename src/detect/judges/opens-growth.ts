@@ -2,11 +2,11 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { burstiness, dispersion } from '../../maths/dispersion.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { mainLifeOf, opensIn, untilLong, type Life } from '../shared/repair-lives.js';
-import { burstStarts } from '../shared/opens.js';
-import { ownOpensOf } from '../shared/own-opens.js';
-import { rateFacts } from '../shared/rate-facts.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { mainLifeOf, opensIn, untilLong, type Life } from '../shared/opens/repair-lives.js';
+import { burstStarts } from '../shared/opens/opens.js';
+import { ownOpensOf } from '../shared/opens/own-opens.js';
+import { rateFacts } from '../shared/opens/rate-facts.js';
 
 export interface OpensGrowthSettings {
   /** Shorter lives have no first and last days (own choice). */

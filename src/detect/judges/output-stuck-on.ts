@@ -1,10 +1,10 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
-import { coolDownsOf } from '../shared/cool-downs.js';
-import { setpointsDegCOf } from '../shared/chart-points.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
-import { maskOf } from '../shared/mask.js';
-import { samplingMsOf } from '../shared/sampling.js';
+import { coolDownsOf } from '../shared/cold/cool-downs.js';
+import { setpointsDegCOf } from '../shared/duty/chart-points.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { maskOf } from '../shared/readings/mask.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
 
 export interface OutputStuckOnSettings {
   /** How far above its set point, or usual temperature, the reading must stand. */

@@ -1,9 +1,9 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
-import { WARMEST_ROOM_DEG_C, zoneState } from '../shared/zone-state.js';
-import { windowsOf, type ZoneWindows } from '../shared/windows.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { WARMEST_ROOM_DEG_C, zoneState } from '../shared/readings/zone-state.js';
+import { windowsOf, type ZoneWindows } from '../shared/readings/windows.js';
 
 export interface PeerResidualSettings {
   /** How far from its usual place among its peers the reading must lie. */

@@ -1,7 +1,7 @@
 import type { Judge } from '../../model/detector.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { isSignalLost, longestOf, noHeatRunsOf, type NoHeatRun } from '../shared/power-runs.js';
-import { setpointsDegCOf } from '../shared/chart-points.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { isSignalLost, longestOf, noHeatRunsOf, type NoHeatRun } from '../shared/heating/power-runs.js';
+import { setpointsDegCOf } from '../shared/duty/chart-points.js';
 
 export interface ReadingLowShortedSettings {
   /** A short reads the place of the short, near the room: below this share of the way up from it. */

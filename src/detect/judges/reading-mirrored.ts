@@ -2,11 +2,11 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { meanBetween } from '../../maths/mean-between.js';
 import { median } from '../../maths/quantile.js';
-import { coldHoursOf } from '../shared/cold-hours.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/judge-zones.js';
-import { maskOf } from '../shared/mask.js';
-import { peersOf } from '../shared/movement.js';
-import { WARMEST_ROOM_DEG_C } from '../shared/zone-state.js';
+import { coldHoursOf } from '../shared/cold/cold-hours.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { maskOf } from '../shared/readings/mask.js';
+import { peersOf } from '../shared/readings/movement.js';
+import { WARMEST_ROOM_DEG_C } from '../shared/readings/zone-state.js';
 
 export interface ReadingMirroredSettings {
   /** So far below the coldest room no heated place reads, whatever its tolerance. */

@@ -1,8 +1,8 @@
 import type { Judge } from '../../model/detector.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { repairLivesOf, opensIn, repairsOf, type Repair } from '../shared/repair-lives.js';
-import { opensOf } from '../shared/opens.js';
-import { coldOffsetDegC } from '../shared/cold-offset.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
+import { repairLivesOf, opensIn, repairsOf, type Repair } from '../shared/opens/repair-lives.js';
+import { opensOf } from '../shared/opens/opens.js';
+import { coldOffsetDegC } from '../shared/moves/cold-offset.js';
 
 export interface RepairsSettings {
   /** Days before and after the repair in which the cold offset is taken (own choice). */

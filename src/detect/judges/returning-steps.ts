@@ -3,13 +3,13 @@ import type { Zone } from '../../model/zone.js';
 import { signTest } from '../../maths/runs-test.js';
 import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
-import { exposuresOf, conditionsOf, conditionAt } from '../shared/exposure.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { isCommonMove } from '../shared/common-moves.js';
-import { hasNear, opensOf } from '../shared/opens.js';
-import { noiseDegCOf } from '../shared/noise.js';
-import { rateFacts } from '../shared/rate-facts.js';
-import { stepOhm } from '../shared/step-ohm.js';
+import { exposuresOf, conditionsOf, conditionAt } from '../shared/readings/exposure.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { isCommonMove } from '../shared/moves/common-moves.js';
+import { hasNear, opensOf } from '../shared/opens/opens.js';
+import { noiseDegCOf } from '../shared/readings/noise.js';
+import { rateFacts } from '../shared/opens/rate-facts.js';
+import { stepOhm } from '../shared/basics/step-ohm.js';
 
 export interface ReturningStepsSettings {
   /** Fewer steps are told as nothing: product and doors make one now and then (own choice). */

@@ -4,11 +4,11 @@ import { changeInMean } from '../../maths/change-in-mean.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { median } from '../../maths/quantile.js';
 import { theilSen } from '../../maths/theil-sen.js';
-import { conditionsOf } from '../shared/exposure.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { peersOf } from '../shared/movement.js';
-import { outputHuntingPercent } from '../shared/output-hunting.js';
-import { resolutionDegCOf } from '../shared/sampling.js';
+import { conditionsOf } from '../shared/readings/exposure.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { peersOf } from '../shared/readings/movement.js';
+import { outputHuntingPercent } from '../shared/readings/output-hunting.js';
+import { resolutionDegCOf } from '../shared/basics/sampling.js';
 
 export interface ScatterGrowthSettings {
   /** Hours of settled readings without which growth cannot be told (own choice). */

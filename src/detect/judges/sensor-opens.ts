@@ -1,12 +1,12 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { conditionsOf, exposureBetween, exposuresOf, stood } from '../shared/exposure.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { samplingMsOf } from '../shared/sampling.js';
-import { cooledRatioOf } from '../shared/open-cooling.js';
-import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens.js';
-import { ownOpensOf } from '../shared/own-opens.js';
+import { conditionsOf, exposureBetween, exposuresOf, stood } from '../shared/readings/exposure.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
+import { cooledRatioOf } from '../shared/cold/open-cooling.js';
+import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens/opens.js';
+import { ownOpensOf } from '../shared/opens/own-opens.js';
 
 export interface SensorOpensSettings {
   /** A fault from this length on stands; shorter ones come and go (own choice, as for repairs). */

@@ -1,7 +1,7 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
-import type { ChangeFit } from '../shared/change-fit.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
+import type { ChangeFit } from '../shared/duty/change-fit.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
 import {
   betterFit,
   changeFacts,
@@ -11,9 +11,9 @@ import {
   readingErrorOf,
   smallestHotDriftDegC,
   workingDegC,
-} from '../shared/reading-error.js';
-import { zoneToleranceDegC } from '../shared/tolerance.js';
-import { zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
+} from '../shared/duty/reading-error.js';
+import { zoneToleranceDegC } from '../shared/basics/tolerance.js';
+import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
 export interface SlowDriftSettings {
   /** Squared standard deviations that a drift must explain. */

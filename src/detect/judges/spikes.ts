@@ -1,11 +1,11 @@
 import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { conditionsOf, exposuresOf, conditionAt } from '../shared/exposure.js';
-import { judgeZones, symptomOf } from '../shared/judge-zones.js';
-import { noiseDegCOf } from '../shared/noise.js';
-import { hasNear, momentMsOf } from '../shared/opens.js';
-import { rateFacts } from '../shared/rate-facts.js';
+import { conditionsOf, exposuresOf, conditionAt } from '../shared/readings/exposure.js';
+import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { noiseDegCOf } from '../shared/readings/noise.js';
+import { hasNear, momentMsOf } from '../shared/opens/opens.js';
+import { rateFacts } from '../shared/opens/rate-facts.js';
 
 export interface SpikesSettings {
   /** Fewer spikes in a log are everyday (common practice). */

@@ -1,7 +1,7 @@
 import type { Judge } from '../../model/detector.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/judge-zones.js';
-import { learnedCodesOf } from '../shared/learned-codes.js';
-import { stuckStretchesOf } from '../shared/stuck-stretches.js';
+import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
+import { learnedCodesOf } from '../shared/readings/learned-codes.js';
+import { stuckStretchesOf } from '../shared/readings/stuck-stretches.js';
 
 export type StuckReadingSettings = Record<string, never>;
 

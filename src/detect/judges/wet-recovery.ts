@@ -1,11 +1,11 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { fitChange, type ChangeFit, type Decay } from '../shared/change-fit.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/judge-zones.js';
-import { betterFit, isDutyBeyondLoad } from '../shared/reading-error.js';
-import type { SoakPoint } from '../shared/soaks.js';
-import { hotSeriesAgain, zoneChangesOf, type ZoneChange } from '../shared/zone-changes.js';
+import { fitChange, type ChangeFit, type Decay } from '../shared/duty/change-fit.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { betterFit, isDutyBeyondLoad } from '../shared/duty/reading-error.js';
+import type { SoakPoint } from '../shared/cold/soaks.js';
+import { hotSeriesAgain, zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
 export interface WetRecoverySettings {
   /** Squared standard deviations that the dip must explain, and more than a lasting change does. */

@@ -1,8 +1,8 @@
 import type { DetectorMeta } from '../../model/detector.js';
 import type { Episode } from '../../model/detector.js';
-import { CappedList, withLeftOut } from '../shared/capped-list.js';
-import { samplingMsOf } from '../shared/sampling.js';
-import { windowWatcher } from '../shared/window-watcher.js';
+import { CappedList, withLeftOut } from '../shared/basics/capped-list.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
+import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
 export interface GapSettings {
   /** Missing samples from which on it counts as a gap; one or two lost rows are everyday (common practice). */

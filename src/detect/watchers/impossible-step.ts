@@ -1,5 +1,5 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
-import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
+import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
 import {
   copyHeatingLimit,
   learnMoves,
@@ -10,10 +10,10 @@ import {
   takeMoves,
   type HeatingLimit,
   type Limits,
-} from '../shared/heating-limit.js';
-import { holeMsOf, resolutionDegCOf } from '../shared/sampling.js';
-import type { Strip } from '../shared/strip.js';
-import { windowWatcher } from '../shared/window-watcher.js';
+} from '../shared/blocks/heating-limit.js';
+import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
+import type { Strip } from '../shared/blocks/strip.js';
+import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
 export interface ImpossibleStepSettings {
   /** Smaller jumps may be noise, product or a door; settled-step looks at those (own choice). */

@@ -1,6 +1,6 @@
 import type { DetectorMeta, Episode, Watcher } from '../../model/detector.js';
 import { readingState, type SampleBlock } from '../../model/sample-block.js';
-import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
+import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
 
 export type OpenRunsSettings = Record<string, never>;
 

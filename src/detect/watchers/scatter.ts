@@ -1,8 +1,8 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
-import { CappedList, withLeftOut } from '../shared/capped-list.js';
-import { binCentre, binOf, BIN_COUNT } from '../shared/size-bins.js';
-import { holeMsOf, resolutionDegCOf, samplingMsOf } from '../shared/sampling.js';
-import { windowWatcher } from '../shared/window-watcher.js';
+import { CappedList, withLeftOut } from '../shared/basics/capped-list.js';
+import { binCentre, binOf, BIN_COUNT } from '../shared/blocks/size-bins.js';
+import { holeMsOf, resolutionDegCOf, samplingMsOf } from '../shared/basics/sampling.js';
+import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
 export interface ScatterSettings {
   /** Readings further from set point than this are on the move (own choice). */

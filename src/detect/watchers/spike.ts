@@ -1,5 +1,5 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
-import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
+import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
 import {
   copyHeatingLimit,
   learnMoves,
@@ -9,10 +9,10 @@ import {
   startHeatingLimit,
   takeMoves,
   type HeatingLimit,
-} from '../shared/heating-limit.js';
-import { holeMsOf, resolutionDegCOf } from '../shared/sampling.js';
-import type { Strip } from '../shared/strip.js';
-import { windowWatcher } from '../shared/window-watcher.js';
+} from '../shared/blocks/heating-limit.js';
+import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
+import type { Strip } from '../shared/blocks/strip.js';
+import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
 export interface SpikeSettings {
   /** Smaller spikes are noise or rounding (own choice: above the noise of a healthy input). */

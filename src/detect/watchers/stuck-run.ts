@@ -1,8 +1,8 @@
 import type { DetectorMeta, Episode, Watcher } from '../../model/detector.js';
 import { readingState, type SampleBlock } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
-import { CappedList, finiteFacts, withLeftOut } from '../shared/capped-list.js';
-import { holeMsOf, resolutionDegCOf } from '../shared/sampling.js';
+import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
+import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 
 export interface StuckRunSettings {
   /** Shorter runs are listed only when a jump led to them (own choice: a settled zone in whole degrees rests longer). */

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { repairs } from '../../../src/detect/judges/repairs.js';
-import { repairsOf } from '../../../src/detect/shared/repair-lives.js';
+import { repairsOf } from '../../../src/detect/shared/opens/repair-lives.js';
 import { ask, factsOf } from '../../make/ask.js';
 import type { MadeSample } from '../../make/blocks.js';
 import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, opened, zoneLog } from '../../make/zone-log.js';

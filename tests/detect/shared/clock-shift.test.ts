@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { correctAlarmClock, correctAlarmClocks } from '../../../src/detect/shared/clock-shift.js';
+import { correctAlarmClock, correctAlarmClocks } from '../../../src/detect/shared/opens/clock-shift.js';
 import { DAY_MS, evidenceOf, MONDAY_MS, opened, sensorAlarm, zoneLog } from '../../make/zone-log.js';
 import { makeZone } from '../../make/blocks.js';
 import { Random } from '../../make/random.js';

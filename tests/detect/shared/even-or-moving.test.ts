@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { evenOverMovingRatio } from '../../../src/detect/shared/even-or-moving.js';
+import { evenOverMovingRatio } from '../../../src/detect/shared/opens/even-or-moving.js';
 
 const counts = (runningCount: number, stoppedCount: number, runningHours: number, stoppedHours: number) => ({
   runningCount,

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { returningSteps } from '../../../src/detect/judges/returning-steps.js';
-import { refreshStepsDegC } from '../../../src/detect/shared/held-readings.js';
+import { refreshStepsDegC } from '../../../src/detect/shared/readings/held-readings.js';
 import { ask } from '../../make/ask.js';
 import type { MadeSample } from '../../make/blocks.js';
 import { evidenceOf, zoneLog, zoneOfLog } from '../../make/zone-log.js';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { soaksOf } from '../../../src/detect/shared/soaks.js';
+import { soaksOf } from '../../../src/detect/shared/cold/soaks.js';
 import { evidenceOf, zoneLog, zoneOfLog } from '../../make/zone-log.js';
 
 const readingOnly = { reading: true, setpoint: false, output: false, running: false };

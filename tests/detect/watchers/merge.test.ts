@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { watchers } from '../../../src/detect/index.js';
-import { ZoneFacts } from '../../../src/detect/shared/block-facts.js';
+import { ZoneFacts } from '../../../src/detect/shared/blocks/block-facts.js';
 import type { Episode } from '../../../src/model/detector.js';
 import { readingState } from '../../../src/model/sample-block.js';
 import { makeBlocks, makeZone, type MadeSample } from '../../make/blocks.js';

@@ -1,0 +1,22 @@
+import type { Zone } from '../../../model/zone.js';
+
+/** Taken where the log does not tell its sampling time yet (own choice, the middle of 1 s … 120 s logs). */
+const USUAL_SAMPLING_MS = 30_000;
+
+/** Taken where the digits of the log are not known: most controllers export tenths (common practice). */
+const USUAL_RESOLUTION_DEG_C = 0.1;
+
+/** Usual time between samples, never NaN or 0. */
+export function samplingMsOf(zone: Zone): number {
+  return zone.samplingMs > 0 ? zone.samplingMs : USUAL_SAMPLING_MS;
+}
+
+/** Smallest step between readings, never NaN or 0. */
+export function resolutionDegCOf(zone: Zone): number {
+  return zone.resolutionDegC > 0 ? zone.resolutionDegC : USUAL_RESOLUTION_DEG_C;
+}
+
+/** Neighbouring samples further apart than this have a hole between them. */
+export function holeMsOf(zone: Zone): number {
+  return 3.5 * samplingMsOf(zone);
+}

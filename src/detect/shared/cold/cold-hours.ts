@@ -1,0 +1,111 @@
+import type { Evidence } from '../../../model/detector.js';
+import type { ZoneDigest } from '../../../model/digest.js';
+import { median } from '../../../maths/quantile.js';
+import { noiseSd } from '../../../maths/spread.js';
+import { timeConstantsOf } from './cool-downs.js';
+import { oncePer } from '../basics/memo.js';
+import { resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
+import { lineOf } from '../readings/windows.js';
+import { WARMEST_ROOM_DEG_C, zoneState, zoneStatesOf } from '../readings/zone-state.js';
+
+/** A soak is looked at hour by hour: long enough for a slope against noise, short against the room's own day. */
+export const HOUR_MS = 3_600_000;
+/** Still decaying by more than this, the exponential tail is no longer sure enough to be taken off (own choice). */
+const LARGEST_LAG_DEG_C = 4;
+/** The lag taken off is known to this share: time constants differ a little between fast and slow parts (own choice). */
+const LAG_ERROR_SHARE = 0.2;
+/** Periods above the warmest room that show a heated zone; a few may be spikes (own choice). */
+const WARM_PLACES = 10;
+
+/** An hour in which a zone was cold: room temperature as this zone tells it, its slow lag behind the room taken off. */
+export interface ColdHour {
+  readonly hour: number;
+  readonly roomDegC: number;
+  readonly errorDegC: number;
+}
+
+/** Cold hours of every zone, by hour of the digest. */
+export const coldHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<number, ColdHour>[] =>
+  evidence.zones.map(({ index }) => coldHours(evidence, index)),
+);
+
+/** Room temperature at the last cold hour of the plant, by the median of the zones cold then; NaN where never cold. */
+export const roomOf = oncePer((evidence: Evidence): number => {
+  const hours = coldHoursOf(evidence);
+  const last = Math.max(-1, ...hours.flatMap((zone) => [...zone.keys()]));
+  return median(hours.flatMap((zone) => zone.get(last)?.roomDegC ?? []));
+});
+
+/** Usual room temperature over the window, by the median of all cold hours; NaN where never cold. */
+export const usualRoomOf = oncePer((evidence: Evidence): number =>
+  median(coldHoursOf(evidence).flatMap((zone) => [...zone.values()].map(({ roomDegC }) => roomDegC))),
+);
+
+/**
+ * A soak is proven by heat that is off. Where no output is logged, that takes a zone that was warm at another time: an
+ * outdoor sensor or an air duct is always below the warmest room, and its peers have other temperatures by right.
+ */
+export function isSeenHeated({ digest, zones }: Evidence, index: number): boolean {
+  const { meanDegC, setpointDegC } = digest.zones[index]!;
+  const warmPlaces = (degC: Float32Array) => degC.reduce((n, value) => (value > WARMEST_ROOM_DEG_C ? n + 1 : n), 0);
+  return zones[index]!.has.output || warmPlaces(meanDegC) >= WARM_PLACES || warmPlaces(setpointDegC) >= WARM_PLACES;
+}
+
+function coldHours(evidence: Evidence, index: number): Map<number, ColdHour> {
+  const { digest, zones } = evidence;
+  if (!isSeenHeated(evidence, index)) return new Map();
+  const states = zoneStatesOf(evidence)[index]!;
+  const zone = digest.zones[index]!;
+  const tauHours = timeConstantsOf(evidence)[index]!;
+  const places = Math.max(1, Math.round(HOUR_MS / digest.periodMs));
+  const hours = new Map<number, ColdHour>();
+  const leastCount = Math.max(2, 0.7 * Math.min(places, HOUR_MS / samplingMsOf(zones[index]!)));
+  const stepErrorDegC = resolutionDegCOf(zones[index]!) / Math.sqrt(12); // of one rounded reading
+  for (let hour = 0; (hour + 1) * places <= digest.length; hour++) {
+    const from = hour * places;
+    if (!isOffThroughout(states, from, from + places)) continue;
+    const cold = coldHour(zone, hour, from, from + places, tauHours, stepErrorDegC);
+    if (cold.count >= leastCount && cold.isCold) hours.set(hour, cold);
+  }
+  return hours;
+}
+
+function isOffThroughout(states: Uint8Array, from: number, to: number): boolean {
+  for (let i = from; i < to; i++) if (states[i] !== zoneState.off) return false;
+  return true;
+}
+
+function coldHour(zone: ZoneDigest, hour: number, from: number, to: number, tauHours: number, stepErrorDegC: number) {
+  const { mean, slope, count } = lineOf(zone.meanDegC, from, to);
+  const lagDegC = slope * (to - from) * (Number.isNaN(tauHours) ? 0.5 : tauHours);
+  // Rounding errors do not average out while the true value rests, so one step's error stays in the mean.
+  const noiseDegC = Math.max(noiseSd(zone.meanDegC.subarray(from, to)), stepErrorDegC / 2);
+  const meanError = Math.hypot(noiseDegC / Math.sqrt(count), stepErrorDegC / 3);
+  const lagError = (noiseDegC * Math.sqrt(12 / count) * lagDegC) / (slope * (to - from) || 1);
+  return {
+    hour,
+    count,
+    roomDegC: mean + lagDegC,
+    errorDegC: Math.hypot(meanError, lagError, LAG_ERROR_SHARE * lagDegC),
+    isCold: mean <= WARMEST_ROOM_DEG_C && Math.abs(lagDegC) <= LARGEST_LAG_DEG_C,
+  };
+}
+
+/** Room temperature as each zone tells it, hour by hour in time order; NaN where a zone was not cold. */
+export const coldRoomsByHour = oncePer(
+  (evidence: Evidence): readonly { readonly timeMs: number; readonly roomDegC: readonly number[] }[] => {
+    const zones = coldHoursOf(evidence);
+    const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);
+    return hours.map((hour) => ({
+      timeMs: evidence.digest.startMs + (hour + 0.5) * HOUR_MS,
+      roomDegC: zones.map((zone) => sureRoomDegC(zone.get(hour))),
+    }));
+  },
+);
+
+/** A room temperature less sure than this says nothing of a card's shift (own choice). */
+const SURE_DEG_C = 0.4;
+
+function sureRoomDegC(cold: ColdHour | undefined): number {
+  return cold && cold.errorDegC <= SURE_DEG_C ? cold.roomDegC : NaN;
+}

@@ -1,0 +1,280 @@
+import { addColumn, partialOut, restWithColumn, type PartialledOut } from '../../../maths/added-column.js';
+import { tailColumns, type TryOnset } from '../../../maths/tail-columns.js';
+import { median } from '../../../maths/quantile.js';
+import { MAD_TO_SD } from '../../../maths/spread.js';
+import { oncePer } from '../basics/memo.js';
+
+/** Huber's tuning: 95 % efficiency for normal data (Huber 1981). */
+const HUBER_TUNING = 1.345;
+/** Trial times in the first, coarse search (own choice: finer than the interval of any onset). */
+const COARSE_TRIALS = 60;
+/** Rows per block when asking whether neighbouring rows err alike: 4 hours of half hours. */
+const BLOCK_ROWS = 8;
+/** 95 % of chi-square with one degree of freedom: a time whose gain is lower by no more is as good. */
+const CHI_SQUARE_95 = 3.841458820694124;
+
+/** Values over time in degrees of reading error, and the columns that explain them without a change. */
+export interface Series {
+  readonly timeMs: Float64Array;
+  readonly degC: Float64Array;
+  readonly columns: readonly Float64Array[];
+  readonly ridge: readonly number[];
+  /** Inverse variances up to a factor. */
+  readonly weights: Float64Array;
+  /** Standard deviation of a row of weight 1 that no scatter may undercut: rounding, draughts. */
+  readonly leastSd: number;
+  /** Rows it must have behind a change, and before a step. */
+  readonly leastRows: number;
+  readonly leastRowsBefore: number;
+}
+
+/**
+ * How a change goes on after its onset: `step` stays; a ramp grows with this power of time, from one that levels out to
+ * one that gets faster. What makes a sensor drift seldom goes at one even pace (common practice).
+ */
+export type Shape = 'step' | number | Decay;
+
+/** Comes at once and goes with this time constant: what dries, or settles. Its size is that at the onset. */
+export interface Decay {
+  readonly decayHours: number;
+}
+
+/** Powers tried for a ramp (own choice: near enough that the best one errs little). */
+export const rampPowers: readonly number[] = [2 / 3, 1, 3 / 2];
+
+/** A change of one shape at one time, in one series. */
+export interface ChangeSize {
+  /** Reading error gained by the end of the log. */
+  readonly degC: number;
+  readonly errorDegC: number;
+  /** How much better it fits, in squared standard deviations. */
+  readonly gain: number;
+}
+
+export interface ChangeFit {
+  readonly shape: Shape;
+  readonly onsetMs: number;
+  readonly onsetLowMs: number;
+  readonly onsetHighMs: number;
+  readonly hot: ChangeSize | null;
+  readonly cold: ChangeSize | null;
+  readonly gain: number;
+}
+
+interface Prepared {
+  readonly series: Series;
+  readonly part: PartialledOut;
+  /** Variance of one row of weight 1, neighbours that err alike taken into account. */
+  readonly variance: number;
+}
+
+const nothing: ChangeSize = { degC: 0, errorDegC: Infinity, gain: 0 };
+
+/**
+ * Finds the change that explains both series best, of several shapes: one time for both, a size for each. Sizes are
+ * those at the end of the log.
+ *
+ * @param hot Duty as reading error, or null. @param cold Soak offsets, or null.
+ * @returns null where neither series can show a change. Never throws.
+ */
+export function fitChange(
+  shapes: readonly Shape[],
+  hot: Series | null,
+  cold: Series | null,
+  endMs: number,
+): ChangeFit | null {
+  const parts = [prepareAlone(shapes, hot, endMs), prepareAlone(shapes, cold, endMs)] as const;
+  return bestShape(shapes, parts, endMs);
+}
+
+/** Each series is weighed by its scatter about its own best change, so that neither spoils the other's. */
+function prepareAlone(shapes: readonly Shape[], series: Series | null, endMs: number): Prepared | null {
+  if (!series) return null;
+  const plain = preparedPlain(series);
+  const best = bestShape(shapes, [plain, null], endMs);
+  return best ? prepare(series, shapeColumn(best.shape, best.onsetMs, series.timeMs, endMs)) : plain;
+}
+
+/** Ramps and steps are tried on the same series. */
+const preparedPlain = oncePer((series: Series): Prepared => prepare(series, null));
+
+function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): ChangeFit | null {
+  const fits = shapes.flatMap((shape) => {
+    const trials = trialTimes(shape, parts, endMs);
+    return trials.length > 0 ? [searchAll(shape, parts, trials, endMs)] : [];
+  });
+  return fits.reduce<ChangeFit | null>((best, fit) => (best === null || fit.gain > best.gain ? fit : best), null);
+}
+
+/** 0 before the onset; a step and a ramp are 1 at the end of the log, a decay is 1 at its onset. */
+export function shapeColumn(shape: Shape, onsetMs: number, timeMs: Float64Array, endMs: number): Float64Array {
+  const column = new Float64Array(timeMs.length);
+  fillShape(column, firstAfter(timeMs, onsetMs), shape, onsetMs, timeMs, endMs);
+  return column;
+}
+
+function fillShape(
+  column: Float64Array,
+  from: number,
+  shape: Shape,
+  onsetMs: number,
+  timeMs: Float64Array,
+  endMs: number,
+): void {
+  const heightAt = heightsOf(shape, onsetMs, endMs);
+  for (let i = from; i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
+}
+
+function heightsOf(shape: Shape, onsetMs: number, endMs: number): (atMs: number) => number {
+  if (shape === 'step') return () => 1;
+  const lengthMs = endMs - onsetMs;
+  if (typeof shape === 'number') return (atMs) => ((atMs - onsetMs) / lengthMs) ** shape;
+  const tauMs = shape.decayHours * 3_600_000;
+  return (atMs) => Math.exp((onsetMs - atMs) / tauMs);
+}
+
+/** Takes the columns out with weights that let outliers count less, judged with the change found so far in the model. */
+function prepare(series: Series, change: Float64Array | null): Prepared {
+  const plain = unweighed(series);
+  const rest = (change ? restWithColumn(plain, change) : plain.rest).subarray(0, series.degC.length);
+  const scale = MAD_TO_SD * median(rest.map(Math.abs));
+  const huber = rest.map((r) => (scale > 0 ? Math.min(1, (HUBER_TUNING * scale) / Math.abs(r)) : 1));
+  const weights = series.weights.map((w, i) => w * huber[i]!);
+  const part = partialOut(series.columns, series.degC, weights, series.ridge);
+  // Every column and the change take a degree of freedom; with few rows left that alone makes rests look small.
+  const freed = rest.length / Math.max(1, rest.length - series.columns.length - (change ? 1 : 0) - 1);
+  return { series, part, variance: Math.max(series.leastSd ** 2, varianceOf(rest, scale) * freed) };
+}
+
+/** With the weights as given, which every change that is tried starts from. */
+const unweighed = oncePer(({ columns, degC, weights, ridge }: Series) => partialOut(columns, degC, weights, ridge));
+
+/** Robust variance, raised where blocks of neighbours err together more than chance lets them. */
+function varianceOf(rest: Float64Array, scale: number): number {
+  const blocks = Math.floor(rest.length / BLOCK_ROWS);
+  if (blocks < 4) return scale ** 2;
+  const means = Array.from({ length: blocks }, (_, b) => {
+    const block = rest.subarray(b * BLOCK_ROWS, (b + 1) * BLOCK_ROWS);
+    return block.reduce((sum, r) => sum + Math.max(-3 * scale, Math.min(3 * scale, r)), 0) / BLOCK_ROWS;
+  });
+  const blockScale = MAD_TO_SD * median(means.map(Math.abs));
+  return Math.max(scale ** 2, BLOCK_ROWS * blockScale ** 2);
+}
+
+/** A shape with hardly a row behind its onset would be measured by its first bend alone. */
+function isSeenAfter({ timeMs, leastRows, leastRowsBefore }: Series, shape: Shape, from: number, onsetMs: number) {
+  if (timeMs.length - from < leastRows) return false;
+  if (typeof shape === 'number') return true;
+  if (from < leastRowsBefore) return false;
+  // A decay that is mostly over at the first look would be drawn out to any height.
+  return shape === 'step' || timeMs[from]! - onsetMs <= shape.decayHours * 3_600_000;
+}
+
+function firstAfter(timeMs: Float64Array, at: number): number {
+  let low = 0;
+  let high = timeMs.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (timeMs[middle]! < at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Sizes of a change of one shape in one series, for any onset. */
+function sizesOf(prepared: Prepared | null, shape: Shape, endMs: number): (onsetMs: number) => ChangeSize {
+  if (!prepared || !(prepared.variance > 0)) return () => nothing;
+  const { series, variance } = prepared;
+  const tryOnset = trierOf(prepared, shape, endMs);
+  return (onsetMs) => {
+    const from = firstAfter(series.timeMs, onsetMs);
+    if (!isSeenAfter(series, shape, from, onsetMs)) return nothing;
+    const { coefficient, information, gain } = tryOnset(onsetMs, from);
+    if (!(information > 0)) return nothing;
+    return { degC: coefficient, errorDegC: Math.sqrt(variance / information), gain: gain / variance };
+  };
+}
+
+function trierOf({ series: { timeMs }, part }: Prepared, shape: Shape, endMs: number): TryOnset {
+  if (shape === 'step') return tailColumns(part, timeMs, { decayPerMs: 0 });
+  if (typeof shape === 'object') return tailColumns(part, timeMs, { decayPerMs: 1 / (shape.decayHours * 3_600_000) });
+  if (shape === 1) return toHeightAtEnd(tailColumns(part, timeMs, 'line'), endMs);
+  // One column for all trials: hundreds of them a zone would wait outside the heap for the collector.
+  const column = new Float64Array(timeMs.length);
+  return (onsetMs, from) => {
+    fillShape(column, from, shape, onsetMs, timeMs, endMs);
+    return addColumn(part, column, from);
+  };
+}
+
+/** A line of slope 1 as one that is 1 at the end of the log. */
+function toHeightAtEnd(tryLine: TryOnset, endMs: number): TryOnset {
+  return (onsetMs, from) => {
+    const { coefficient, information, gain } = tryLine(onsetMs, from);
+    const lengthMs = endMs - onsetMs;
+    return { coefficient: coefficient * lengthMs, information: information / lengthMs ** 2, gain };
+  };
+}
+
+type Parts = readonly [Prepared | null, Prepared | null];
+
+/** Both series may speak for one time only with one sign: a sensor that reads high is high hot and cold. */
+function totalGain(hot: ChangeSize, cold: ChangeSize): number {
+  return hot.degC * cold.degC >= 0 ? hot.gain + cold.gain : Math.max(hot.gain, cold.gain);
+}
+
+function searchAll(shape: Shape, [hot, cold]: Parts, trials: readonly number[], endMs: number): ChangeFit {
+  const [hotAt, coldAt] = [sizesOf(hot, shape, endMs), sizesOf(cold, shape, endMs)];
+  const stride = Math.max(1, Math.floor(trials.length / COARSE_TRIALS));
+  const gains = new Map<number, number>();
+  const tryAt = (place: number) => {
+    if (place >= 0 && place < trials.length && !gains.has(place))
+      gains.set(place, totalGain(hotAt(trials[place]!), coldAt(trials[place]!)));
+  };
+  for (let place = 0; place < trials.length; place += stride) tryAt(place);
+  const coarse = bestOf(gains);
+  for (let place = coarse - stride; place <= coarse + stride; place++) tryAt(place);
+  const best = bestOf(gains);
+  const near = [...gains]
+    .filter(([, gain]) => gain >= gains.get(best)! - CHI_SQUARE_95)
+    .map(([place]) => trials[place]!);
+  const onsetMs = trials[best]!;
+  return {
+    shape,
+    onsetMs,
+    onsetLowMs: Math.min(...near),
+    onsetHighMs: Math.max(...near),
+    hot: hot && hotAt(onsetMs),
+    cold: cold && coldAt(onsetMs),
+    gain: gains.get(best)!,
+  };
+}
+
+function bestOf(gains: ReadonlyMap<number, number>): number {
+  let best = -1;
+  let most = -Infinity;
+  for (const [place, gain] of gains) if (gain > most) [most, best] = [gain, place];
+  return best;
+}
+
+/** An onset is never known better than this from half-hour means. */
+const FINEST_STEP_MS = 30 * 60_000;
+const MOST_TRIALS = 1000;
+/** Hours that a ramp must last to be told from scatter (own choice). */
+const SHORTEST_RAMP_MS = 6 * 3_600_000;
+
+/** Times to try: for a step the middle between neighbouring rows, for a ramp an even grid. */
+function trialTimes(shape: Shape, parts: Parts, endMs: number): number[] {
+  const series = parts.flatMap((part) => (part ? [part.series.timeMs] : []));
+  // A decay is told apart from its onset only where its first row stands: it is tried right at the rows.
+  if (typeof shape === 'object') return [...new Set(series.flatMap((rows) => [...rows]))].sort((a, b) => a - b);
+  if (shape === 'step') {
+    const middles = series.flatMap((rows) => Array.from(rows.subarray(1), (at, i) => (rows[i]! + at) / 2));
+    return [...new Set(middles)].sort((a, b) => a - b);
+  }
+  const firstMs = Math.min(...series.map((rows) => rows[0] ?? Infinity));
+  const lastMs = endMs - SHORTEST_RAMP_MS;
+  if (!(lastMs > firstMs)) return [];
+  const stepMs = Math.max(FINEST_STEP_MS, (lastMs - firstMs) / MOST_TRIALS);
+  return Array.from({ length: Math.floor((lastMs - firstMs) / stepMs) + 1 }, (_, k) => firstMs + k * stepMs);
+}

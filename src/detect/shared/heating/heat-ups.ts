@@ -1,0 +1,124 @@
+import type { Evidence } from '../../../model/detector.js';
+import type { ZoneDigest } from '../../../model/digest.js';
+import { maskOf } from '../readings/mask.js';
+import { oncePer } from '../basics/memo.js';
+import { WARMEST_ROOM_DEG_C } from '../readings/zone-state.js';
+
+/** A rise must be this large to count as a heat-up (own choice: above any upset). */
+const LEAST_RISE_DEG_C = 40;
+/** Slope is taken between these shares of the rise: before, heat is still on its way; after, output is cut back. */
+const FROM_SHARE = 0.2;
+const TO_SHARE = 0.8;
+/** No heater zone takes longer to heat (common practice). */
+const LONGEST_MS = 4 * 3_600_000;
+/** Slower than this it is not heated but drifts along with its room. */
+const SLOWEST_DEG_C_PER_MINUTE = 0.15;
+
+/** One heat-up from cold. */
+export interface HeatUp {
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly fromDegC: number;
+  readonly toDegC: number;
+  /** Between a fifth and four fifths of the rise. */
+  readonly slopeDegCPerMinute: number;
+  /** How long that part took. */
+  readonly minutes: number;
+  /** Mean output over that part; NaN where not logged. */
+  readonly outputPercent: number;
+}
+
+/** Every heat-up from room to working temperature, per zone in time order. Never throws. */
+export const heatUpsOf = oncePer((evidence: Evidence): readonly (readonly HeatUp[])[] =>
+  evidence.zones.map(({ index }) => {
+    const { digest } = evidence;
+    return heatUpsIn(digest.zones[index]!, maskOf(evidence)[index]!, digest.startMs, digest.periodMs);
+  }),
+);
+
+function heatUpsIn(zone: ZoneDigest, mask: Uint8Array, startMs: number, periodMs: number): HeatUp[] {
+  const found: HeatUp[] = [];
+  const longest = Math.ceil(LONGEST_MS / periodMs);
+  let before = -1; // the last place with a usable reading: logs slower than a minute leave places empty
+  for (let i = 0; i < mask.length; i++) {
+    if (mask[i]) {
+      if (zone.readingCount[i] !== 0 || zone.badCount[i] !== 0) before = -1;
+      continue;
+    }
+    const last = before;
+    before = i;
+    if (last < 0 || !(zone.meanDegC[last]! <= WARMEST_ROOM_DEG_C && zone.meanDegC[i]! > WARMEST_ROOM_DEG_C)) continue;
+    const foot = footOf(zone, mask, last);
+    const top = topOf(zone, mask, i, Math.min(mask.length, i + longest));
+    const heatUp = measure(zone, foot, top, startMs, periodMs);
+    if (heatUp) found.push(heatUp);
+    i = Math.max(i, top);
+    before = i;
+  }
+  return found;
+}
+
+/** Back to where the rise began. */
+function footOf(zone: ZoneDigest, mask: Uint8Array, from: number): number {
+  let foot = from;
+  for (let i = from - 1; i >= 0; i--) {
+    if (zone.readingCount[i] === 0 && zone.badCount[i] === 0) continue;
+    if (mask[i] || !(zone.meanDegC[i]! < zone.meanDegC[foot]!)) break;
+    foot = i;
+  }
+  return foot;
+}
+
+/** On to where the reading stops rising: no new high for a tenth of an hour. */
+function topOf(zone: ZoneDigest, mask: Uint8Array, from: number, end: number): number {
+  let top = from;
+  for (let i = from; i < end && i - top <= PLACES_WITHOUT_HIGH; i++) {
+    if (mask[i]) continue;
+    if (zone.meanDegC[i]! > zone.meanDegC[top]!) top = i;
+  }
+  return top;
+}
+
+const PLACES_WITHOUT_HIGH = 6;
+
+function measure(zone: ZoneDigest, foot: number, top: number, startMs: number, periodMs: number): HeatUp | null {
+  const fromDegC = zone.meanDegC[foot]!;
+  const rise = zone.meanDegC[top]! - fromDegC;
+  if (!(rise >= LEAST_RISE_DEG_C)) return null;
+  const from = crossing(zone, foot, top, fromDegC + FROM_SHARE * rise);
+  const to = crossing(zone, foot, top, fromDegC + TO_SHARE * rise);
+  const minutes = ((to - from) * periodMs) / 60_000;
+  const slopeDegCPerMinute = ((TO_SHARE - FROM_SHARE) * rise) / minutes;
+  if (!(minutes > 0) || slopeDegCPerMinute < SLOWEST_DEG_C_PER_MINUTE) return null;
+  let sum = 0;
+  let count = 0;
+  for (let i = Math.floor(from); i <= Math.ceil(to); i++) {
+    if (Number.isNaN(zone.outputPercent[i]!)) continue;
+    sum += zone.outputPercent[i]!;
+    count++;
+  }
+  return {
+    startMs: startMs + foot * periodMs,
+    endMs: startMs + top * periodMs,
+    fromDegC,
+    toDegC: zone.meanDegC[top]!,
+    slopeDegCPerMinute,
+    minutes,
+    outputPercent: sum / count,
+  };
+}
+
+/** Place, with its fraction, at which the reading passes a level. */
+function crossing(zone: ZoneDigest, foot: number, top: number, levelDegC: number): number {
+  let before = foot;
+  for (let i = foot; i <= top; i++) {
+    const degC = zone.meanDegC[i]!;
+    if (Number.isNaN(degC)) continue;
+    if (degC >= levelDegC) {
+      const step = degC - zone.meanDegC[before]!;
+      return step > 0 ? before + ((levelDegC - zone.meanDegC[before]!) / step) * (i - before) : i;
+    }
+    before = i;
+  }
+  return NaN;
+}

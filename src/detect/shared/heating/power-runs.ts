@@ -1,0 +1,301 @@
+import type { Evidence } from '../../../model/detector.js';
+import type { Zone } from '../../../model/zone.js';
+import { meanBetween } from '../../../maths/mean-between.js';
+import { median } from '../../../maths/quantile.js';
+import { timeConstantsOf } from '../cold/cool-downs.js';
+import { setpointsDegCOf } from '../duty/chart-points.js';
+import { fullOutputPercentOf } from './full-output.js';
+import { heatUpsOf } from './heat-ups.js';
+import { oncePer } from '../basics/memo.js';
+import { samplingMsOf } from '../basics/sampling.js';
+import { usualRoomOf } from '../cold/cold-hours.js';
+import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
+
+/** Below its usual level by this much, a zone is not held any more (own choice: above any load swing). */
+const FAR_DEG_C = 15;
+/** Shorter runs are start-ups and upsets (own choice). */
+const LEAST_MS = 15 * 60_000;
+/** Over this long a heated zone must have risen … */
+const RISE_MS = 10 * 60_000;
+/** … by this much (own choice: a quarter degree a minute is slower than any zone heats at full power). */
+const LEAST_RISE_DEG_C = 2.5;
+/** … and where the zone's own heat-ups are quick, by this share of theirs: hot neighbours warm a dead zone a little. */
+const LEAST_RISE_SHARE = 0.1;
+/** A run may be broken this long: single minutes between states. */
+const BRIDGE_MS = 3 * 60_000;
+/** Share of a machine's other zones that must be held to say, without an output, that this one should be hot. */
+const HELD_SHARE = 0.5;
+const USUAL_ROOM_DEG_C = 22;
+const FASTEST_FALL_RATIO = 2;
+/** A dead heater's zone falls by about 1 at the start of the run; one that was low before hardly falls (own choice). */
+const LEAST_FALL_RATIO = 0.5;
+const FASTEST_RISE_RATIO = 3;
+const LEAST_JUMP_DEG_C = 40;
+
+/** A stretch in which a zone should be hot and is not, and what the reading did at its two ends. */
+export interface NoHeatRun {
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly lastsToEnd: boolean;
+  readonly minutes: number;
+  readonly belowDegC: number;
+  readonly lowestDegC: number;
+  readonly lastDegC: number;
+  /** Fall at the start against what the zone loses by itself: (T − room)/τ; about 1 for a dead heater. NaN = began cold. */
+  readonly fallRatio: number;
+  /** Largest rise within one place at the end. */
+  readonly endJumpDegC: number;
+  /** The same against what the zone's own heat-ups do in that time; about 1 for heat. NaN = no heat-up in the log. */
+  readonly endJumpRatio: number;
+  /** How far the last part lies above the room: heat that comes in all the same. */
+  readonly aboveRoomDegC: number;
+  /** Scatter of the reading over the last half: a shorted input hardly moves. */
+  readonly rangeDegC: number;
+  readonly outputPercent: number;
+}
+
+/** Stretches of full output (or, without output, of held peers) in which the reading is far down and does not rise. */
+export const noHeatRunsOf = oncePer((evidence: Evidence): readonly (readonly NoHeatRun[])[] => {
+  const all = evidence.zones.map((zone) => noHeatRuns(evidence, zone));
+  return all.map((runs, z) => {
+    const others = all.filter((_, other) => other !== z);
+    const withinMs = BRIDGE_MS + samplingMsOf(evidence.zones[z]!);
+    return withFallBefore(runs.filter((run) => !isSwitchedTogether(run, others, withinMs)));
+  });
+});
+
+/** Two others whose heat goes and comes back in the same minutes are switched with this one: no heater fails so. */
+function isSwitchedTogether(run: NoHeatRun, others: readonly (readonly NoHeatRun[])[], withinMs: number): boolean {
+  const isSame = ({ startMs, endMs }: NoHeatRun) =>
+    Math.abs(startMs - run.startMs) <= withinMs && Math.abs(endMs - run.endMs) <= withinMs;
+  return others.filter((runs) => runs.some(isSame)).length >= FEWEST_SHARED;
+}
+
+/** A run that begins low, at the level of an earlier one, goes on with it: after a hole in the log, or a stop. */
+function withFallBefore(runs: readonly NoHeatRun[]): NoHeatRun[] {
+  let lost: NoHeatRun | null = null;
+  return runs.map((run) => {
+    const beganLow = !(run.fallRatio >= LEAST_FALL_RATIO);
+    const goesOn = lost !== null && beganLow && Math.abs(run.lastDegC - lost.lastDegC) < FAR_DEG_C;
+    const known: NoHeatRun = goesOn ? { ...run, fallRatio: lost!.fallRatio } : run;
+    if (isSignalLost(known)) lost = known;
+    return known;
+  });
+}
+
+/** Where each zone is down, by zone index; NaN levels give no place. */
+const downOf = oncePer((evidence: Evidence): readonly Uint8Array[] =>
+  evidence.zones.map((zone) => {
+    const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
+    return usualDegC === null ? new Uint8Array(evidence.digest.length) : downPlaces(evidence, zone, usualDegC);
+  }),
+);
+
+/** Two others, and a quarter of them, down together: a machine, or one of several under one name, that starts (own choice). */
+const FEWEST_SHARED = 2;
+const SHARED_SHARE = 0.25;
+
+/** Leaves out where other zones are down with this one: their supply is off, or the machine starts from cold. */
+function aloneDown(evidence: Evidence, zone: Zone): Uint8Array {
+  const down = downOf(evidence);
+  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  return down[zone.index]!.map((isDown, i) => {
+    if (!isDown) return 0;
+    const others = peers.filter((peer) => down[peer.index]![i] === 1).length;
+    const isShared = others >= peers.length / 2 || (others >= FEWEST_SHARED && others >= SHARED_SHARE * peers.length);
+    return others === 0 || !isShared ? 1 : 0;
+  });
+}
+
+function noHeatRuns(evidence: Evidence, zone: Zone): NoHeatRun[] {
+  const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
+  if (usualDegC === null) return [];
+  const isDown = aloneDown(evidence, zone);
+  const { periodMs } = evidence.digest;
+  return runsOf(isDown, Math.ceil((BRIDGE_MS + samplingMsOf(zone)) / periodMs))
+    .filter(([from, to]) => (to - from) * periodMs >= LEAST_MS)
+    .map(([from, to]) => runOf(evidence, zone, from, to, usualDegC));
+}
+
+function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Array {
+  const { digest } = evidence;
+  const { meanDegC, setpointDegC, outputPercent, badCount } = digest.zones[zone.index]!;
+  const fullPercent = fullOutputPercentOf(evidence)[zone.index]!;
+  const called = zone.has.output ? null : heatCalledByPeers(evidence, zone);
+  const ahead = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  const slope = median(heatUpsOf(evidence)[zone.index]!.map(({ slopeDegCPerMinute }) => slopeDegCPerMinute));
+  const usualRiseDegC = Math.min(FAR_DEG_C, (LEAST_RISE_SHARE * slope * RISE_MS) / 60_000);
+  const leastRiseDegC = usualRiseDegC > LEAST_RISE_DEG_C ? usualRiseDegC : LEAST_RISE_DEG_C; // NaN: no heat-up seen
+  const reached = reachedSetpointsOf(evidence)[zone.index]!;
+  // Not the mask: a dead zone in whole degrees may rest on one value for hours and is no stuck channel.
+  return new Uint8Array(digest.length).map((_, i) => {
+    if (badCount[i]! > 0 || Number.isNaN(meanDegC[i]!)) return 0;
+    const isFull = called ? called[i] === 1 : outputPercent[i]! >= fullPercent;
+    const target = targetDegC(setpointDegC[i]!, usualDegC, reached);
+    if (!isFull || !(meanDegC[i]! < target - FAR_DEG_C)) return 0;
+    const back = nearest(meanDegC, i - ahead, -1);
+    const on = nearest(meanDegC, i + ahead, 1);
+    if (meanDegC[i]! - back > leastRiseDegC) return 0;
+    const rise = on - meanDegC[i]!;
+    // What comes back at a jump was down until then, and what still falls is on its way down.
+    const comesAlive = rise > leastRiseDegC && !(rise > FAR_DEG_C) && !(back - meanDegC[i]! > LEAST_RISE_DEG_C);
+    return comesAlive ? 0 : 1;
+  });
+}
+
+/**
+ * Where the zone should be: at its set point where it has held that before, else not above what it usually holds. A
+ * machine that mostly stands by is usually at its standby level.
+ */
+function targetDegC(setpointDegC: number, usualDegC: number, reached: ReadonlySet<number>): number {
+  if (!(setpointDegC > 0)) return usualDegC;
+  return reached.has(Math.round(setpointDegC)) ? setpointDegC : Math.min(setpointDegC, usualDegC);
+}
+
+/** Set points, to the degree, that each zone was settled at, by zone index. */
+const reachedSetpointsOf = oncePer((evidence: Evidence): readonly ReadonlySet<number>[] =>
+  evidence.digest.zones.map(({ meanDegC, setpointDegC }, index) => {
+    const reached = new Set<number>();
+    zoneStatesOf(evidence)[index]!.forEach((state, i) => {
+      const isHeld = state === zoneState.settled && Math.abs(meanDegC[i]! - setpointDegC[i]!) < FAR_DEG_C / 3;
+      if (isHeld) reached.add(Math.round(setpointDegC[i]!));
+    });
+    return reached;
+  }),
+);
+
+/** The first value from a place on in a direction, within an hour's places: slow logs leave places empty. */
+function nearest(values: Float32Array, place: number, direction: -1 | 1): number {
+  for (let step = 0; step < 60; step++) {
+    const value = values[place + direction * step];
+    if (value === undefined || !Number.isNaN(value)) return value ?? NaN;
+  }
+  return NaN;
+}
+
+/** 1 where most of the other zones of the machine are held at their temperatures, or have just come there. */
+function heatCalledByPeers(evidence: Evidence, zone: Zone): Uint8Array {
+  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  const heldByPeer = peers.map((peer) => heldPlaces(evidence, peer));
+  const called = new Uint8Array(evidence.digest.length);
+  if (peers.length < 2) return called;
+  for (let i = 0; i < called.length; i++) {
+    const held = heldByPeer.filter((places) => places[i] === 1).length;
+    if (held >= HELD_SHARE * peers.length) called[i] = 1;
+  }
+  return called;
+}
+
+/** A peer that is switched off loses more than this in ten minutes, as long as it counts as hot (own choice). */
+const FALLS_DEG_C = 1;
+
+/** 1 where a zone is settled, or hot and not falling: the heat is on, though the half hour of settling is not over. */
+function heldPlaces(evidence: Evidence, zone: Zone): Uint8Array {
+  const { digest } = evidence;
+  const { meanDegC, setpointDegC } = digest.zones[zone.index]!;
+  const states = zoneStatesOf(evidence)[zone.index]!;
+  const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? NaN;
+  const back = Math.max(1, Math.round(RISE_MS / digest.periodMs));
+  return states.map((state, i) => {
+    if (state === zoneState.settled) return 1;
+    const isCalled = !(setpointDegC[i]! < usualDegC - FAR_DEG_C);
+    const isHot = meanDegC[i]! > usualDegC - FAR_DEG_C;
+    return isCalled && isHot && meanDegC[i]! - nearest(meanDegC, i - back, -1) > -FALLS_DEG_C ? 1 : 0;
+  });
+}
+
+function runsOf(flags: Uint8Array, bridge: number): [number, number][] {
+  const runs: [number, number][] = [];
+  for (let i = 0; i < flags.length; i++) {
+    if (!flags[i]) continue;
+    const last = runs.at(-1);
+    if (last && i - last[1] <= bridge) last[1] = i + 1;
+    else runs.push([i, i + 1]);
+  }
+  return runs;
+}
+
+function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDegC: number): NoHeatRun {
+  const { digest } = evidence;
+  const { meanDegC, minDegC, maxDegC, outputPercent, setpointDegC } = digest.zones[zone.index]!;
+  const shouldDegC = targetDegC(setpointDegC[to - 1]!, usualDegC, reachedSetpointsOf(evidence)[zone.index]!);
+  const half = Math.floor((from + to) / 2);
+  const late = Array.from(meanDegC.subarray(half, to)).filter(Number.isFinite);
+  const usualRoom = usualRoomOf(evidence);
+  const roomDegC = Number.isNaN(usualRoom) ? USUAL_ROOM_DEG_C : usualRoom;
+  const lastDegC = late.at(-1) ?? NaN;
+  const lateLow = Math.min(...late);
+  const endJumpDegC = largestRise(maxDegC, minDegC, to - 2, Math.min(digest.length - 1, to + 4));
+  const slope = median(heatUpsOf(evidence)[zone.index]!.map((heatUp) => heatUp.slopeDegCPerMinute));
+  const placeMinutes = Math.max(digest.periodMs, samplingMsOf(zone)) / 60_000;
+  return {
+    startMs: digest.startMs + from * digest.periodMs,
+    endMs: digest.startMs + to * digest.periodMs,
+    lastsToEnd: to >= digest.length - 2,
+    minutes: ((to - from) * digest.periodMs) / 60_000,
+    belowDegC: shouldDegC - lastDegC,
+    lowestDegC: Math.min(...Array.from(minDegC.subarray(from, to)).filter(Number.isFinite)),
+    lastDegC,
+    fallRatio: fallRatio(evidence, zone, from, roomDegC),
+    endJumpDegC,
+    endJumpRatio: slope > 0 ? endJumpDegC / (slope * placeMinutes) : NaN,
+    aboveRoomDegC: lateLow - roomDegC,
+    rangeDegC: Math.max(...late) - lateLow,
+    outputPercent: meanBetween(outputPercent, from, to),
+  };
+}
+
+const FALL_PLACES = 4;
+
+/** Steepest fall within one place around the start, against the zone's own loss there. */
+function fallRatio(evidence: Evidence, zone: Zone, from: number, roomDegC: number): number {
+  const { digest } = evidence;
+  const { meanDegC, firstDegC, lastDegC } = digest.zones[zone.index]!;
+  const tauMinutes = 60 * timeConstantsOf(evidence)[zone.index]!;
+  let steepest = NaN;
+  for (let i = Math.max(1, from - FALL_PLACES); i <= Math.min(from + FALL_PLACES, digest.length - 1); i++) {
+    const before = lastDegC[i - 1]!;
+    const fall = Math.max(before - firstDegC[i]!, firstDegC[i]! - lastDegC[i]!, before - meanDegC[i]!);
+    if (!(before - roomDegC > 2 * FAR_DEG_C)) continue;
+    // What is left after one place of natural decay, as a share of what it started from.
+    const natural = (before - roomDegC) * (1 - Math.exp(-digest.periodMs / 60_000 / tauMinutes));
+    const ratio = fall / natural;
+    if (!(ratio <= steepest)) steepest = ratio;
+  }
+  return Number.isNaN(tauMinutes) ? fallPastLimit(evidence, zone, from) : steepest;
+}
+
+/** For a zone that never cools down by itself: its fall against the fastest cooling that its log allows, NaN = within it. */
+function fallPastLimit({ digest, episodes }: Evidence, zone: Zone, from: number): number {
+  const [earliestMs, latestMs] = [from - FALL_PLACES, from + FALL_PLACES].map(
+    (i) => digest.startMs + i * digest.periodMs,
+  );
+  const falls = (episodes.get('impossible-step')?.[zone.index] ?? [])
+    .filter(({ startMs, facts }) => startMs >= earliestMs! && startMs <= latestMs! && facts['jumpDegC']! < 0)
+    .map(({ facts }) => -facts['rateDegCPerS']! / facts['limitDegCPerS']!);
+  return falls.length > 0 ? FASTEST_FALL_RATIO * Math.max(...falls) : NaN;
+}
+
+function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number, to: number): number {
+  let largest = 0;
+  for (let i = Math.max(1, from); i <= to; i++) {
+    const rise = Math.max(maxDegC[i]! - minDegC[i - 1]!, maxDegC[i]! - minDegC[i]!);
+    if (rise > largest) largest = rise;
+  }
+  return largest;
+}
+
+/** The longest of at least one run. */
+export function longestOf(runs: readonly NoHeatRun[]): NoHeatRun {
+  return runs.reduce((longest, run) => (run.minutes > longest.minutes ? run : longest));
+}
+
+/**
+ * Whether the reading went or came back faster than heat can move: then it is the signal that failed, not the heat.
+ * Beyond twice the zone's own loss, or three times its own usual heat-up.
+ */
+export function isSignalLost({ fallRatio, endJumpDegC, endJumpRatio }: NoHeatRun): boolean {
+  if (fallRatio > FASTEST_FALL_RATIO) return true;
+  if (fallRatio <= FASTEST_FALL_RATIO) return false;
+  return endJumpDegC >= LEAST_JUMP_DEG_C && !(endJumpRatio <= FASTEST_RISE_RATIO);
+}

@@ -1,0 +1,54 @@
+import type { Episode, Evidence } from '../../../model/detector.js';
+import type { Zone } from '../../../model/zone.js';
+import { conditionsOf } from '../readings/exposure.js';
+import { oncePer } from '../basics/memo.js';
+import { peersOf } from '../readings/movement.js';
+import { noiseDegCOf } from '../readings/noise.js';
+import { hasNear } from '../opens/opens.js';
+import { samplingMsOf } from '../basics/sampling.js';
+
+/** A peer moves with the step when it moves this many noise SDs, and this share of the step, the same way. */
+const TIMES_NOISE = 6;
+const SMALLEST_PART = 0.15;
+/** Share of the peers that must move along for the step to be the machine's (own choice). */
+const COMMON_SHARE = 1 / 3;
+/** Change of the running share from one period to the next that marks a start or stop. */
+const EDGE_SHARE = 0.25;
+
+/**
+ * Whether a step of one zone has a cause outside its sensor: its neighbours move with it, or the machine starts or
+ * stops at that moment, so that product comes or goes.
+ */
+export function isCommonMove(evidence: Evidence, zone: Zone, step: Episode): boolean {
+  const edgeMs = 2 * samplingMsOf(zone) + evidence.digest.periodMs;
+  if (hasNear(runningEdgesOf(evidence)[zone.index]!, step.endMs, edgeMs)) return true;
+  const peers = peersOf(evidence, zone);
+  const moving = peers.filter((peer) => movesAlong(evidence, peer, step.endMs, step.facts['stepDegC']!));
+  return peers.length > 0 && moving.length >= COMMON_SHARE * peers.length;
+}
+
+/** Extremes of the minutes around the step against the level before: a quick loop has the mean back within one. */
+function movesAlong(evidence: Evidence, peer: Zone, atMs: number, stepDegC: number): boolean {
+  const { digest } = evidence;
+  const { meanDegC, minDegC, maxDegC } = digest.zones[peer.index]!;
+  const place = Math.floor((atMs - digest.startMs) / digest.periodMs);
+  const before = meanDegC[place - 2] ?? NaN;
+  const reached =
+    stepDegC > 0
+      ? Math.max(maxDegC[place]!, maxDegC[place + 1] ?? NaN) - before
+      : before - Math.min(minDegC[place]!, minDegC[place + 1] ?? NaN);
+  const noiseDegC = noiseDegCOf(evidence, peer);
+  return reached > TIMES_NOISE * noiseDegC && reached > SMALLEST_PART * Math.abs(stepDegC);
+}
+
+/** Times at which the machine of each zone starts or stops, ascending, by zone index; empty where that is not known. */
+export const runningEdgesOf = oncePer((evidence: Evidence): readonly (readonly number[])[] => {
+  const { startMs, periodMs } = evidence.digest;
+  return conditionsOf(evidence).map(({ runningShare }) => {
+    const edges: number[] = [];
+    for (let i = 1; i < runningShare.length; i++) {
+      if (Math.abs(runningShare[i]! - runningShare[i - 1]!) >= EDGE_SHARE) edges.push(startMs + i * periodMs);
+    }
+    return edges;
+  });
+});

@@ -1,0 +1,178 @@
+import type { Evidence } from '../../../model/detector.js';
+import type { ZoneDigest } from '../../../model/digest.js';
+import type { Zone } from '../../../model/zone.js';
+import { runningMedian } from '../../../maths/running-median.js';
+import { MAD_TO_SD, robustSd } from '../../../maths/spread.js';
+import { runningEdgesOf } from './common-moves.js';
+import { conditionsOf } from '../readings/exposure.js';
+import { maskOf } from '../readings/mask.js';
+import { oncePer } from '../basics/memo.js';
+import { hasNear, opensOf } from '../opens/opens.js';
+import { resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
+
+/** A short excursion of one settled zone: out and pulled back within minutes. */
+export interface Excursion {
+  readonly timeMs: number;
+  /** From the level around it; up is positive. */
+  readonly sizeDegC: number;
+  readonly beforeDegC: number;
+  /** Change of output from just before to right after it; NaN = not logged. */
+  readonly answerPercent: number;
+}
+
+/** What a zone did alone, and how long it was looked at. */
+export interface LoneExcursions {
+  readonly excursions: readonly Excursion[];
+  /** Every place of the digest in which one could have been seen, ascending. */
+  readonly watchedPlaces: Uint32Array;
+  readonly scatterDegC: number;
+}
+
+/** Level of a settled zone: the median of this long a stretch (own choice: longer than any excursion). */
+const LEVEL_MS = 20 * 60_000;
+/** Local scatter, so that an hour of more noise makes no excursions (own choice). */
+const LOCAL_MS = 120 * 60_000;
+/** An excursion is this many SDs of the zone's own scatter (own choice: one in a hundred million by chance) … */
+const TIMES_SCATTER = 6;
+/** … this large: below it draughts and digits are at work … */
+const SMALLEST_DEG_C = 1.2;
+/** … and more than this many steps of a coarse log (own choice). */
+const SMALLEST_STEPS = 4;
+/** It is out for no longer than two minutes to either side; what is left then is below this share (own choice). */
+const OUT_MS = 3 * 60_000;
+const LEFT_SHARE = 0.4;
+/** A peer moves along when it moves this many SDs, or this share of it, the same way (as for steps). */
+const PEER_TIMES_SCATTER = 4;
+const PEER_SHARE = 0.15;
+const SHARED_SHARE = 0.25;
+/** Heat-up, cool-down or another set point within this time before: the loop is not at rest (common practice). */
+const REST_MS = 30 * 60_000;
+const REST_WITHIN_DEG_C = 15;
+const SAME_SETPOINT_DEG_C = 0.3;
+/** An open upsets the loop for this long (own choice). */
+const OPEN_MS = 15 * 60_000;
+
+interface Moves {
+  readonly digest: ZoneDigest;
+  readonly levelDegC: Float64Array;
+  readonly moveDegC: Float64Array;
+  readonly scatterDegC: number;
+}
+
+/**
+ * Excursions of hot, settled zones that no peer shares, by zone index. The loop of a small bar pulls a false step back
+ * within a sample or two, so a contact that comes and goes shows as a pulse up and, later, one down.
+ */
+export const loneExcursionsOf = oncePer((evidence: Evidence): readonly LoneExcursions[] => {
+  const moves = evidence.zones.map((zone) => movesOf(evidence, zone));
+  return evidence.zones.map((zone) => {
+    const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+    return findIn(
+      evidence,
+      zone,
+      moves[zone.index]!,
+      peers.map((peer) => moves[peer.index]!),
+    );
+  });
+});
+
+/** Furthest from the level in every place, signed. */
+function movesOf(evidence: Evidence, zone: Zone): Moves {
+  const { periodMs } = evidence.digest;
+  const digest = evidence.digest.zones[zone.index]!;
+  const mask = maskOf(evidence)[zone.index]!;
+  const { hotFromDegC } = conditionsOf(evidence)[zone.index]!;
+  const hot = new Float64Array(digest.meanDegC); // not "from" with a function, which is ten times slower
+  for (let i = 0; i < hot.length; i++) if (mask[i] || !(hot[i]! >= hotFromDegC - REST_WITHIN_DEG_C)) hot[i] = NaN;
+  const levelDegC = runningMedian(hot, oddPlaces(LEVEL_MS, periodMs));
+  const moveDegC = hot.map((degC, i) => {
+    if (Number.isNaN(degC)) return NaN;
+    const up = digest.maxDegC[i]! - levelDegC[i]!;
+    const down = digest.minDegC[i]! - levelDegC[i]!;
+    return up > -down ? up : down;
+  });
+  const scatterDegC = Math.max(robustSd(moveDegC) || 0, resolutionDegCOf(zone) / 2);
+  return { digest, levelDegC, moveDegC, scatterDegC };
+}
+
+function oddPlaces(spanMs: number, periodMs: number): number {
+  return 2 * Math.max(1, Math.round(spanMs / periodMs / 2)) + 1;
+}
+
+function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Moves[]): LoneExcursions {
+  const { startMs, periodMs } = evidence.digest;
+  const at = (place: number) => startMs + place * periodMs;
+  const atRest = restPlaces(own, periodMs);
+  const localDegC = runningMedian(own.moveDegC.map(Math.abs), oddPlaces(LOCAL_MS, periodMs));
+  const leastDegC = Math.max(SMALLEST_DEG_C, SMALLEST_STEPS * resolutionDegCOf(zone));
+  const openMs = opensOf(evidence)
+    [zone.index]!.flatMap((open) => [open.startMs, open.endMs])
+    .sort((a, b) => a - b);
+  const edgeMs = 2 * samplingMsOf(zone) + periodMs;
+  const out = Math.max(2, Math.ceil(Math.max(OUT_MS, samplingMsOf(zone)) / periodMs));
+  const excursions: Excursion[] = [];
+  const watched: number[] = [];
+  for (let i = out; i < own.moveDegC.length - out; i++) {
+    if (!atRest[i] || Number.isNaN(own.moveDegC[i]!)) continue;
+    watched.push(i);
+    const scatter = Math.max(own.scatterDegC, MAD_TO_SD * localDegC[i]!);
+    if (!(Math.abs(own.moveDegC[i]!) >= Math.max(leastDegC, TIMES_SCATTER * scatter))) continue;
+    if (!isPulse(own.moveDegC, i, out) || isSharedMove(peers, i, own.moveDegC[i]!)) continue;
+    if (hasNear(openMs, at(i), OPEN_MS) || hasNear(runningEdgesOf(evidence)[zone.index]!, at(i), edgeMs)) continue;
+    excursions.push(excursionAt(own, i, at(i), out));
+  }
+  return { excursions, watchedPlaces: new Uint32Array(watched), scatterDegC: own.scatterDegC };
+}
+
+/** 1 where the zone was near its level, and its set point the same, for a while. */
+function restPlaces({ digest, levelDegC }: Moves, periodMs: number): Uint8Array {
+  const { meanDegC, setpointDegC } = digest;
+  const rest = Math.ceil(REST_MS / periodMs);
+  const atRest = new Uint8Array(meanDegC.length);
+  let since = 0;
+  let heldDegC = NaN;
+  for (let i = 0; i < meanDegC.length; i++) {
+    const isAway =
+      meanDegC[i]! < levelDegC[i]! - REST_WITHIN_DEG_C || (meanDegC[i]! > 0 && Number.isNaN(levelDegC[i]!));
+    if (Math.abs(setpointDegC[i]! - heldDegC) > SAME_SETPOINT_DEG_C || isAway) since = i;
+    if (!Number.isNaN(setpointDegC[i]!)) heldDegC = setpointDegC[i]!;
+    if (i - since >= rest) atRest[i] = 1;
+  }
+  return atRest;
+}
+
+/** The furthest place of its surroundings, and nearly nothing left of it a few minutes before and after. */
+function isPulse(moveDegC: Float64Array, place: number, out: number): boolean {
+  const sign = Math.sign(moveDegC[place]!);
+  const size = Math.abs(moveDegC[place]!);
+  let before = Infinity;
+  let after = Infinity;
+  for (let k = 1; k <= out; k++) {
+    const earlier = moveDegC[place - k]!;
+    const later = moveDegC[place + k]!;
+    if (Math.abs(earlier) >= size || Math.abs(later) > size) return false;
+    if (sign * earlier < before) before = sign * earlier;
+    if (sign * later < after) after = sign * later;
+  }
+  return before <= LEFT_SHARE * size && after <= LEFT_SHARE * size;
+}
+
+function isSharedMove(peers: readonly Moves[], place: number, sizeDegC: number): boolean {
+  const sign = Math.sign(sizeDegC);
+  const moving = peers.filter(({ moveDegC, scatterDegC }) => {
+    const least = Math.max(PEER_TIMES_SCATTER * scatterDegC, PEER_SHARE * Math.abs(sizeDegC));
+    return [-1, 0, 1].some((k) => sign * moveDegC[place + k]! >= least);
+  });
+  return moving.length >= Math.max(1, SHARED_SHARE * peers.length);
+}
+
+function excursionAt({ digest, moveDegC, levelDegC }: Moves, place: number, timeMs: number, out: number): Excursion {
+  const { outputPercent } = digest;
+  const before = outputPercent[place - out]!;
+  let answerPercent = NaN;
+  for (let i = place; i <= place + 1; i++) {
+    const change = outputPercent[i]! - before;
+    if (!(Math.abs(change) <= Math.abs(answerPercent))) answerPercent = Number.isNaN(change) ? answerPercent : change;
+  }
+  return { timeMs, sizeDegC: moveDegC[place]!, beforeDegC: levelDegC[place]!, answerPercent };
+}
