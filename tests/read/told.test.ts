@@ -121,3 +121,15 @@ test('a log of some days that begins and ends cold shows in between that it coun
   const { zones } = await pourFiles({ 'log.csv': `Time,Knife PV,Knife SP\n${lines.join('\n')}\n` });
   expect(Math.max(...zones[0]!.readingDegC)).toBeCloseTo(160.4, 6);
 });
+
+test('a log that is hot for a few hours every second day counts tenths, and one in whole degrees with codes does not', async () => {
+  const log = (cold: number, hot: (i: number) => number): string =>
+    `Time,Knife PV,Anvil PV\n${Array.from({ length: 8640 }, (_, i) => {
+      const value = i % 2880 >= 2500 && i % 2880 < 2750 ? hot(i) : cold + (i % 3);
+      return `${new Date(Date.UTC(2026, 4, 4) + i * 60_000).toISOString()},${value},${value + 2}`;
+    }).join('\n')}\n`;
+  const packed = await pourFiles({ 'log.csv': log(181, (i) => 1600 + (i % 5)) });
+  expect(Math.max(...packed.zones[0]!.readingDegC)).toBeCloseTo(160.4, 6);
+  const whole = await pourFiles({ 'log.csv': log(18, (i) => (i % 40 === 0 ? 9999 : 160 + (i % 5))) });
+  expect(whole.zones[0]!.readingDegC[2501]).toBe(161);
+});
