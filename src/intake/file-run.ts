@@ -5,6 +5,8 @@ import type { LogClock } from '../normalise/clock.js';
 import type { OrderNote } from '../normalise/order-note.js';
 import type { RowTally } from '../read/rows/row-tally.js';
 
+const hourMs = 3_600_000;
+
 /** One file while it is read, and what is counted on the way. */
 export interface FileRun {
   readonly file: LogFile;
@@ -39,7 +41,7 @@ export function problemsOf({ file, tally, order, problems, clock }: FileRun): Pr
 }
 
 function clockProblems({ name: file, order }: LogFile, clock: LogClock): ProblemNote[] {
-  const { missingHourRows, unrepeatedHoursMs, fixedOffset } = clock;
+  const { missingHourRows, unrepeatedHoursMs, fixedOffset, firstTwiceShownMs } = clock;
   const problems: ProblemNote[] = [];
   if (missingHourRows > 0)
     problems.push({
@@ -48,6 +50,12 @@ function clockProblems({ name: file, order }: LogFile, clock: LogClock): Problem
         ? `${rowsStand(missingHourRows)} in the hour that the clock leaves out in spring.`
         : `The logger does not follow summer time: ${rowsStand(missingHourRows)} in the hour that the clock leaves out in spring. From there on its clock is read as winter time.`,
       todo: `Say "timezone: ${winterZone(fixedOffset)}" in plant.yaml if it never does, or set the logger to follow summer time.`,
+    });
+  if (order === 'mixed' && !Number.isNaN(firstTwiceShownMs))
+    problems.push({
+      ...{ code: 'clock-jump', file },
+      what: `The hour from ${clockText(Math.floor(firstTwiceShownMs / hourMs) * hourMs)} stands twice on the clock, and in a file without order nothing tells its two turns apart: all its rows are taken for the first turn, those of the second count as repeated and are left out.`,
+      todo: 'Export the log sorted by time, or with times in UTC.',
     });
   // Rows without order do not show whether the clock went back.
   if (unrepeatedHoursMs.length > 0 && order !== 'mixed')

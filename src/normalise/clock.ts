@@ -36,6 +36,8 @@ export class LoggerHabit {
 export class LogClock {
   /** Rows that stand in an hour which the clock leaves out. */
   missingHourRows = 0;
+  /** Clock time of the first row in an hour which the clock shows twice; NaN = none. */
+  firstTwiceShownMs = NaN;
   /** Clock times of the hours that the clock shows twice, but the log has once and without a break. */
   readonly unrepeatedHoursMs: number[] = [];
   private quarter = NaN;
@@ -63,6 +65,7 @@ export class LogClock {
     let utcMs = clockMs - this.firstOffset * minuteMs;
     if (this.isMissing) this.missingHourRows++;
     if (this.firstOffset !== this.secondOffset) {
+      if (Number.isNaN(this.firstTwiceShownMs)) this.firstTwiceShownMs = clockMs;
       // A step back by days is the next tag of a file that lists one after the other.
       const isBack = utcMs < this.lastUtcMs && utcMs > this.lastUtcMs - longestRepeatMs;
       if (isBack) {

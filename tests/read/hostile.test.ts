@@ -105,6 +105,16 @@ describe('rows that cannot be read are counted, with line and reason', () => {
     expectSentences(poured);
   });
 
+  test('a line that is too long is told with its beginning and length, at the end of the file as well', async () => {
+    const long = `header ${'9'.repeat(2_499_993)}`;
+    const { result } = await pourFiles({ 'log.csv': `${good()}${long}\n${lines(50, 60)}${long}` });
+    const [source] = result.sources;
+    expect(source!.rejectedByReason).toEqual({ 'long-line': 2 });
+    expect(source!.rejectedExamples).toHaveLength(1);
+    expect(source!.rejectedExamples![0]!.text).toMatch(/^header 9{33}… 2\.5 million characters in all$/);
+    expect(result.examples.get(source!.file)!.map(({ line }) => line)).toEqual([52, 63]);
+  });
+
   test('rows of a packed file that breaks off stay', async () => {
     const rows = Array.from({ length: 60_000 }, (_, row) => `${line(row % 40_000 ? row : row)}\n`).join('');
     const whole = gzipSync(`Time,Z1 PV,Z1 SP\n${rows}`);

@@ -1,7 +1,7 @@
 import type { Dialect, LogFile } from '../../model/log-file.js';
 import { LogProblem, type ProblemNote } from '../../model/problem.js';
 import { decodeBytes } from '../sources/encoding.js';
-import { isQuoteOpen, longestQuoted, parseRow } from '../sources/records.js';
+import { isQuoteOpen, longestQuoted, longLineText, parseRow } from '../sources/records.js';
 import type { RowScanner } from './row-scanner.js';
 import type { RejectReason, RowTally } from './row-tally.js';
 import { readTable, type TableRows } from '../sources/table-source.js';
@@ -86,7 +86,9 @@ class RowFeed<Batch> {
 
   async *feedText(onProgress: (bytes: number) => void): AsyncGenerator<Batch> {
     const source = await openText(this.file, this.file.encoding);
-    const window = new LineWindow(source, (line) => this.tally.reject(line, 'long-line', ''));
+    const window = new LineWindow(source, (line) =>
+      this.tally.reject(line.number, 'long-line', longLineText(line, this.file.encoding)),
+    );
     let bytes = 0;
     try {
       while (await window.more()) {

@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import type { Dialect } from '../../model/log-file.js';
 import { decodeBytes, type Encoding } from './encoding.js';
-import { LineWindow, openText, type LinePlace, type TextRef } from './text-source.js';
+import { LineWindow, openText, type LinePlace, type LongLine, type TextRef } from './text-source.js';
 
 /** One row of a text as cells; a quoted cell may hold line ends. */
 export interface TextRecord {
@@ -27,7 +27,9 @@ export async function* readRecords(
   dialect: Dialect,
   onBadRow: (line: number, reason: RowReason, text: string) => void = () => undefined,
 ): AsyncGenerator<TextRecord> {
-  const window = new LineWindow(await openText(ref, encoding), (line) => onBadRow(line, 'long-line', ''));
+  const window = new LineWindow(await openText(ref, encoding), (line) =>
+    onBadRow(line.number, 'long-line', longLineText(line, encoding)),
+  );
   try {
     while (await window.more()) {
       for (let place = window.next(); place; place = window.next()) {
@@ -38,6 +40,11 @@ export async function* readRecords(
   } finally {
     await window.close();
   }
+}
+
+/** How a line is shown that is too long for a row: its beginning and its length. */
+export function longLineText({ bytes, start }: LongLine, encoding: Encoding): string {
+  return `${decodeBytes(start, encoding).trim()}… ${(bytes / 1e6).toFixed(1)} million characters in all`;
 }
 
 async function readRecord(

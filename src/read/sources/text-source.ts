@@ -102,6 +102,15 @@ export interface Line {
   readonly isEnded: boolean;
 }
 
+/** A line that was skipped, once its end is known. */
+export interface LongLine {
+  /** From 1. */
+  readonly number: number;
+  readonly bytes: number;
+  /** Its first bytes. */
+  readonly start: Buffer;
+}
+
 /**
  * Lines of a text, a few at a time, in bounded memory. Lines longer than {@link longestLine} are skipped and told
  * to `onLongLine`. Throws LogProblem when the file cannot be read further.
@@ -109,7 +118,7 @@ export interface Line {
 export async function* readLines(
   ref: TextRef,
   encoding: Encoding,
-  onLongLine: (line: number) => void = () => undefined,
+  onLongLine: (line: LongLine) => void = () => undefined,
 ): AsyncGenerator<Line> {
   const window = new LineWindow(await openText(ref, encoding), onLongLine);
   try {
@@ -126,6 +135,8 @@ export async function* readLines(
 
 /** A row of a log is a few hundred characters; a megabyte without a line end is not a row. */
 export const longestLine = 1024 * 1024;
+/** Bytes of it that are shown. */
+const longLineShown = 40;
 
 export interface LinePlace {
   start: number;
@@ -153,12 +164,13 @@ export class LineWindow {
   isFinal = false;
   private filled = 0;
   private isAtEnd = false;
-  private isSkipping = false;
+  /** Null unless a line longer than the window is being skipped. */
+  private skipped: { bytes: number; readonly start: Buffer } | null = null;
   private isFirst = true;
 
   constructor(
     private readonly source: ByteSource,
-    private readonly onLongLine: (line: number) => void = () => undefined,
+    private readonly onLongLine: (line: LongLine) => void = () => undefined,
     sizeBytes = longestLine,
   ) {
     this.buffer = Buffer.allocUnsafe(sizeBytes);
@@ -211,7 +223,7 @@ export class LineWindow {
   }
 
   private findEnd(): boolean {
-    if (this.isSkipping && !this.leaveLongLine()) return false;
+    if (this.skipped && !this.leaveLongLine(this.skipped)) return false;
     const last = this.filled > this.start ? this.buffer.lastIndexOf(lineFeed, this.filled - 1) : -1;
     if (last >= this.start) {
       this.end = last + 1;
@@ -222,27 +234,31 @@ export class LineWindow {
   }
 
   private enterLongLine(): void {
-    this.onLongLine(this.line);
-    this.isSkipping = true;
+    const start = Buffer.from(this.buffer.subarray(this.start, this.start + longLineShown));
+    this.skipped = { bytes: this.filled - this.start, start };
     this.start = this.filled;
   }
 
   /** True when the end of the long line is in the window. */
-  private leaveLongLine(): boolean {
+  private leaveLongLine(skipped: { bytes: number; readonly start: Buffer }): boolean {
     const found = this.buffer.indexOf(lineFeed, this.start);
-    if (found < 0 || found >= this.filled) {
-      this.start = this.filled;
-      return false;
-    }
-    this.start = found + 1;
+    const isEnded = found >= 0 && found < this.filled;
+    skipped.bytes += (isEnded ? found : this.filled) - this.start;
+    this.start = isEnded ? found + 1 : this.filled;
+    if (isEnded) this.tellLongLine(skipped);
+    return isEnded;
+  }
+
+  private tellLongLine(skipped: { bytes: number; readonly start: Buffer }): void {
+    this.onLongLine({ number: this.line, ...skipped });
     this.line++;
-    this.isSkipping = false;
-    return true;
+    this.skipped = null;
   }
 
   private lastLine(): boolean {
     this.isFinal = true;
-    if (this.filled === 0 || this.isSkipping) return false;
+    if (this.skipped) this.tellLongLine(this.skipped);
+    if (this.filled === 0) return false;
     this.end = this.filled;
     return true;
   }

@@ -18,13 +18,14 @@ import { partsOf } from '../sources/file-parts.js';
 import { sampleLines, sampleRows } from '../layout/file-sample.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { rowsOfMoreTags } from './more-tags.js';
-import { longSeries, sampledClock, wideSeries } from '../columns/series.js';
+import { rowsInOrder } from './rows-in-order.js';
+import { longSeries, sampledClock, wideSeries, type Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { findShape } from '../layout/shape.js';
 import type { SurveyOptions } from './survey-options.js';
 import { sampleTable } from '../sources/table-source.js';
 import { readHead, type TextRef } from '../sources/text-source.js';
-import { findTiming, type Timing } from './timing.js';
+import { findSpan, findStep, type TimedRows, type Timing } from './timing.js';
 
 /** A file half understood: its rows and columns are known, but not yet which zones they make. */
 export interface DraftFile {
@@ -138,12 +139,12 @@ async function draftFrom(
     problems.push(options.names ? otherCount(base.name, options.names, shape.header.length) : noHeader(base.name));
   const isText = base.container !== 'workbook' && base.container !== 'parquet';
   const more = isText && isEndSampled ? await rowsOfMoreTags(base, base.encoding, base.dialect, shape) : [];
-  return { draft: temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
+  return { draft: await temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
 }
 
 const logExtension = /\.(csv|tsv|dat|log|prn|asc|xlsx|xlsm|parquet|gz)(!.*)?$/i;
 
-function temperatureDraft(
+async function temperatureDraft(
   base: Base,
   why: string,
   shape: FileShape,
@@ -151,14 +152,13 @@ function temperatureDraft(
   isEndSampled: boolean,
   options: SurveyOptions,
   plant: PlantFile | null,
-): DraftFile {
+): Promise<DraftFile> {
   const clock = sampledClock(shape);
   const all = moreRows.length === 0 ? shape : { ...shape, rows: [...shape.rows, ...moreRows] };
-  const allClock = moreRows.length === 0 ? clock : sampledClock(all);
-  const series =
-    shape.layout === 'long' ? longSeries(all, base.dialect, allClock).series : wideSeries(shape, base.dialect, clock);
-  const roled = roleSeries(series, plant);
-  const timing = findTiming(shape, clock, roled, isEndSampled, options.holdMinutes);
+  const roled = roleSeries(seriesOf(all, base.dialect, moreRows.length === 0 ? clock : sampledClock(all)), plant);
+  const { isJumbled, ...span } = findSpan({ shape, clock, roled }, isEndSampled);
+  const timed = isJumbled ? await inOrder(base, { shape, clock, roled }) : { shape, clock, roled };
+  const timing = { ...span, ...findStep(timed, options.holdMinutes) };
   const file = draftedFile(base, 'temperature', why, shape, timing);
   return {
     name: base.name,
@@ -169,6 +169,22 @@ function temperatureDraft(
     shape: { ...shape, rows: [] },
     ...timing,
   };
+}
+
+function seriesOf(shape: FileShape, dialect: Dialect, clock: readonly number[]): Series[] {
+  return shape.layout === 'long' ? longSeries(shape, dialect, clock).series : wideSeries(shape, dialect, clock);
+}
+
+/** Rows of a jumbled file that follow each other in time, with the roles that are known. */
+async function inOrder(base: Base, { shape, clock, roled }: TimedRows): Promise<TimedRows> {
+  const ordered = { ...shape, rows: await rowsInOrder(base, shape, clock) };
+  const orderedClock = sampledClock(ordered);
+  const known = new Map(roled.map((it) => [it.series.name, it]));
+  const series = seriesOf(ordered, base.dialect, orderedClock).flatMap((own) => {
+    const it = known.get(own.name);
+    return it ? [{ ...it, series: own }] : [];
+  });
+  return { shape: ordered, clock: orderedClock, roled: series };
 }
 
 function plainDraft(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null): DraftFile {

@@ -15,30 +15,48 @@ export const usualSilenceMs = 10 * 60_000;
 /** A reading that has not moved for a day, by the least step its log writes, is no news of the zone any more (own choice). */
 export const longestHoldMs = 24 * 3_600_000;
 
+export type Span = Pick<Timing, 'firstMs' | 'lastMs' | 'homeMs' | 'order'> & {
+  /** True when neighbours in the file are none in time, so that its rows as they stand say nothing of its step. */
+  readonly isJumbled: boolean;
+};
+
+/** Sampled rows with their clock, as sampledClock gives it, and their values. */
+export interface TimedRows {
+  readonly shape: FileShape;
+  readonly clock: readonly number[];
+  readonly roled: readonly RoledSeries[];
+}
+
 /**
- * Tells step, order and span of a file from its sampled rows, and whether it is a log of changes.
+ * Tells order and span of a file from its sampled rows.
  *
- * @param clock Clock of each sampled row, as sampledClock gives it.
  * @param isEndSampled False where the end of the file could not be looked at.
  */
-export function findTiming(
-  shape: FileShape,
-  clock: readonly number[],
-  roled: readonly RoledSeries[],
-  isEndSampled: boolean,
+export function findSpan({ shape, clock, roled }: TimedRows, isEndSampled: boolean): Span {
+  const homeMs = homeTimes(
+    clock,
+    shape.rows.map((row) => row.stretch),
+  );
+  const firstMs = homeMs[0]?.fromMs ?? NaN;
+  const lastMs = isEndSampled ? (homeMs.at(-1)?.toMs ?? NaN) : NaN;
+  return { firstMs, lastMs, homeMs, ...findOrder(shape, clock, roled) };
+}
+
+/** Tells the step of a file, and whether it is a log of changes, from sampled rows in the order of their times. */
+export function findStep(
+  { shape, clock, roled }: TimedRows,
   holdMinutes: number | undefined,
-): Timing {
-  const order = findOrder(shape, clock, roled);
-  const stretch = shape.rows.map((row) => row.stretch);
-  const homeMs = homeTimes(clock, stretch);
-  const rowSteps = stepsOf(clock, stretch);
-  const gridMs = usualStep(rowSteps);
+): Pick<Timing, 'samplingMs' | 'isChangeLogged' | 'holdMs' | 'silenceMs'> {
+  const gridMs = usualStep(
+    stepsOf(
+      clock,
+      shape.rows.map((row) => row.stretch),
+    ),
+  );
   const change = findChangeLog(shape, roled, gridMs, holesOf(clock));
   const samplingMs = change.isChangeLogged || shape.layout === 'wide' ? gridMs : tagStep(roled, gridMs);
   const given = holdMinutes === undefined ? {} : { holdMs: holdMinutes * 60_000, silenceMs: holdMinutes * 60_000 };
-  const firstMs = homeMs[0]?.fromMs ?? NaN;
-  const lastMs = isEndSampled ? (homeMs.at(-1)?.toMs ?? NaN) : NaN;
-  return { firstMs, lastMs, homeMs, samplingMs, order, ...change, ...given };
+  return { samplingMs, ...change, ...given };
 }
 
 /** Steps between neighbours of one stretch, zero ones left out, signs taken off. */
@@ -69,7 +87,14 @@ function tagStep(roled: readonly RoledSeries[], gridMs: number): number {
   return steps.length === 0 ? gridMs : steps.sort((a, b) => a - b)[Math.floor(steps.length / 2)]!;
 }
 
-function findOrder(shape: FileShape, clock: readonly number[], roled: readonly RoledSeries[]): LogFile['order'] {
+/** With fewer steps back than this the rows between them still follow each other (own choice). */
+const jumbledShare = 0.1;
+
+function findOrder(
+  shape: FileShape,
+  clock: readonly number[],
+  roled: readonly RoledSeries[],
+): Pick<Span, 'order' | 'isJumbled'> {
   let rises = 0;
   let falls = 0;
   let last = NaN;
@@ -78,11 +103,12 @@ function findOrder(shape: FileShape, clock: readonly number[], roled: readonly R
     if (ms < last) falls++;
     if (!Number.isNaN(ms)) last = ms;
   });
-  if (falls === 0) return 'rising';
-  if (falls > 5 * rises) return 'falling';
-  if (shape.layout === 'long' && isByTag(shape, clock, roled)) return 'by-tag';
+  const as = (order: LogFile['order']) => ({ order, isJumbled: order === 'mixed' && falls > jumbledShare * rises });
+  if (falls === 0) return as('rising');
+  if (falls > 5 * rises) return as('falling');
+  if (shape.layout === 'long' && isByTag(shape, clock, roled)) return as('by-tag');
   // A clock set back once or twice is not a file out of order.
-  return falls <= 2 || falls < 0.01 * rises ? 'rising' : 'mixed';
+  return as(falls <= 2 || falls < 0.01 * rises ? 'rising' : 'mixed');
 }
 
 /** Every tag rises for itself, but for a clock set back once; the times begin anew when the tag changes. */
