@@ -10,6 +10,7 @@ import { machinesOf } from './machine-minutes.js';
 import { reliabilityOf } from './reliability.js';
 import { downtimeDefaults, type DowntimeSettings } from './settings.js';
 import { recordOf, type MachineRecord, type StoppedPiece } from './stopped-pieces.js';
+import type { UsualBreak } from './usual-breaks.js';
 import { costOf, cutAt, minutesOf, rowsBy } from './tally.js';
 
 export interface DowntimeInput {
@@ -123,6 +124,9 @@ function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings):
       `No log says when ${named(blind)} ran, so stops are told from alarms: a machine is taken to stand while a machine alarm or an alarm of a zone without reading or too cold stands in production time, at least ${settings.resetMs / 60_000} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
     );
   }
+  for (const { machine, production } of records) {
+    if (production.breaks?.length) notes.push(breaksNote(machine, production.breaks));
+  }
   if (silent.length > 0)
     notes.push(`Nothing tells when ${named(silent)} stood: no running column, alarm or stop list.`);
   if (withoutHours.length > 0) {
@@ -131,4 +135,11 @@ function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings):
     );
   }
   return notes;
+}
+
+function breaksNote(machine: string, breaks: readonly UsualBreak[]): string {
+  const clock = (minute: number) =>
+    [Math.floor(minute / 60), minute % 60].map((part) => String(part).padStart(2, '0')).join(':');
+  const times = breaks.map(({ fromMinute, toMinute }) => `${clock(fromMinute)}–${clock(toMinute)}`);
+  return `${machine} stood without a reason on most days at ${times.join(', ')}: taken as usual breaks, so as planned. Give shifts in plant.yaml to correct it.`;
 }

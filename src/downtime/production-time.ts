@@ -7,12 +7,15 @@ import { median } from '../maths/quantile.js';
 import { heatedMinutes, heatedSpans, type HeatedSpan, type Machine } from './machine-minutes.js';
 import type { DowntimeSettings } from './settings.js';
 import { shiftIntervals } from './shifts.js';
+import type { UsualBreak } from './usual-breaks.js';
 
 export interface ProductionTime {
   /** When the machine was meant to run. */
   readonly planned: readonly Interval[];
   /** How that was told, for the notes. */
   readonly from: 'shifts' | 'running' | 'heats' | 'window';
+  /** Usual breaks that were taken out of it, where the log shows any. */
+  readonly breaks?: readonly UsualBreak[];
 }
 
 export interface ProductionInput {

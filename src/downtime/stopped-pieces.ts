@@ -16,6 +16,7 @@ import { claimsOf } from './claims.js';
 import { knownRunning, runningOf, stopsOfRunning, type Machine } from './machine-minutes.js';
 import { isOf, productionTime, type ProductionTime } from './production-time.js';
 import type { DowntimeSettings } from './settings.js';
+import { usualBreaks } from './usual-breaks.js';
 import { stopRhythm, type StopRhythm } from './stop-rhythm.js';
 
 /** A piece of stopped time in exactly one bucket. */
@@ -62,7 +63,7 @@ export function recordOf(input: MachineInput): MachineRecord {
       ])
     : stopsOfClaims(claims, input.settings);
   const ran = known ? subtractIntervals(known, stopped) : null;
-  const production = productionTime({ ...input, ran });
+  const production = withoutBreaks(productionTime({ ...input, ran }), running ? stopped : [], claims, input);
   const unplanned = intersectIntervals(stopped, production.planned);
   const planned = running ? subtractIntervals(stopped, production.planned) : [];
   const stretches = mergeIntervals(stopped, input.settings.lookBackMs); // a try to start is not running
@@ -73,6 +74,24 @@ export function recordOf(input: MachineInput): MachineRecord {
     from: running ? 'running' : claims.length > 0 ? 'alarms' : null,
     pieces: pieces.sort((a, b) => a.start - b.start),
   };
+}
+
+/** Only where a running column shows stops that nobody gave a reason for; shifts of plant.yaml tell the breaks themselves. */
+function withoutBreaks(
+  production: ProductionTime,
+  stood: readonly Interval[],
+  claims: readonly Claim[],
+  { plant, settings }: MachineInput,
+): ProductionTime {
+  if (production.from === 'shifts' || stood.length === 0) return production;
+  const caused = claims
+    .filter(({ isQuiet }) => !isQuiet)
+    .map(({ startMs, faultEndMs }) => ({
+      start: startMs - settings.lookBackMs,
+      end: faultEndMs + settings.longestRestartMs,
+    }));
+  const { clock, taken } = usualBreaks(production.planned, stood, caused, plant.timezone ?? 'utc');
+  return { ...production, planned: subtractIntervals(production.planned, taken), breaks: clock };
 }
 
 function rhythmOf(input: MachineInput): StopRhythm | null {

@@ -6,7 +6,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     reporters: ['default', new URL('./closing-line.ts', import.meta.url).pathname],
     maxWorkers: '100%', // one core is left free else, on two cores half of them
-    testTimeout: 60_000,
+    testTimeout: 240_000, // a hang, not a slow machine,
     hookTimeout: 120_000,
   },
 });
