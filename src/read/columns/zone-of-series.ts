@@ -2,7 +2,7 @@ import type { PlantFile, PlantZone } from '../../model/plant-file.js';
 import { looseName } from '../names/column-name.js';
 import type { RoledSeries } from './column-roles.js';
 import type { ZoneSource } from './draft-zone.js';
-import { machineOfName, machineOfPath, sharedPrefixes, stemOf } from '../names/machine-name.js';
+import { machineOfName, machineOfPath, machineOfPreamble, sharedPrefixes, stemOf } from '../names/machine-name.js';
 
 /** A series and the zone it belongs to. */
 export interface Keyed {
@@ -25,7 +25,8 @@ export function keySeries(
   const bare = file.roled.filter((it) => it.role === 'reading' && it.rest === '');
   const ownName = zoneOfFile(file);
   const isShared = isNameShared(fileIndex, files);
-  const machine = machineOfPath(file.name) ?? (isShared ? stemOf(file.name) || null : null);
+  const machine =
+    machineOfPath(file.name) ?? machineOfPreamble(file.preamble) ?? (isShared ? stemOf(file.name) || null : null);
   const prefixes = sharedPrefixes(file.roled.filter((it) => it.role === 'reading').map((it) => it.rest));
   const taken = new Map<string, RoledSeries>();
   return file.roled.map((roled) => {

@@ -43,6 +43,19 @@ export function machineOfPath(path: string): string | null {
   return null;
 }
 
+/** "Machine: Tray sealer 1" above a header, in the languages that exports are met in (common practice). */
+const machineLine =
+  /^\W*(machine|maschine|anlage|line|linie|ligne|l[ií]nea|linha|linje|lijn|linka|linia|equipment|asset|press|presse|machina|macchina|máquina|maquina|maskin|maszyna|stroj)(?: (?:name|no|nr|id))?\.?\s*[:=;,\t][:=;,\s]*([^:=;,\t]*[\p{L}\d][^:=;,\t]*?)[\s:=;,]*$/iu;
+
+/** Machine that a line above the header names; a bare number gets the word before it. Null = none. */
+export function machineOfPreamble(lines: readonly string[]): string | null {
+  for (const line of lines) {
+    const [, word, name] = machineLine.exec(line) ?? [];
+    if (name) return /\p{L}/u.test(name) ? name : `${word} ${name}`;
+  }
+  return null;
+}
+
 /** Names of files that say nothing of what is in them. */
 const plainStem =
   /^(temps?|temperatures?|temperaturen|readings?|logs?|data|export|trends?|history|histor(y|ian)|values?|report|process|zones?|recording|daten|messwerte|csv|sheet ?\d*|table ?\d*)?$/i;
