@@ -1,5 +1,5 @@
 import { cellMark, type Dialect } from '../../model/log-file.js';
-import { readCell, readRunningWord } from '../rows/cell-value.js';
+import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { compileTime, joinDateAndClock } from '../times/time-format.js';
 
@@ -49,7 +49,8 @@ export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly n
     if (skipped.has(index)) return [];
     // One array of times for all columns, because hundreds of files are held side by side.
     const series = { ...emptySeries(index, name, shape.units[index] ?? ''), clockMs, stretch };
-    for (const row of shape.rows) addCell(series, row.cells[index] ?? '', dialect);
+    const read = cellReader(dialect);
+    for (const row of shape.rows) addCell(series, row.cells[index] ?? '', dialect, read);
     return [series];
   });
 }
@@ -77,6 +78,7 @@ export function longSeries(
   const tags: string[] = [];
   const numberOfTag = new Map<string, number>();
   const series: Series[] = [];
+  const read = cellReader(dialect);
   shape.rows.forEach((row, i) => {
     const tag = (row.cells[shape.tagColumn] ?? '').trim();
     if (tag === '') return;
@@ -91,7 +93,7 @@ export function longSeries(
       const own = series[number * shape.valueColumns.length + k]!;
       own.clockMs.push(clock[i]!);
       own.stretch.push(row.stretch);
-      addCell(own, row.cells[column] ?? '', dialect);
+      addCell(own, row.cells[column] ?? '', dialect, read);
     });
   });
   return { tags, series };
@@ -104,9 +106,19 @@ function emptySeries(index: number, name: string, unitText: string): Series {
   };
 }
 
-function addCell(series: Series, cell: string, dialect: Dialect): void {
+/** Reads cells of one column: readings repeat themselves, set points hardly change, so each text is read once. */
+function cellReader(dialect: Dialect): (text: string) => CellValue {
+  const known = new Map<string, CellValue>();
+  return (text) => {
+    const found = known.get(text) ?? readCell(text, dialect);
+    known.set(text, found);
+    return found;
+  };
+}
+
+function addCell(series: Series, cell: string, dialect: Dialect, read: (text: string) => CellValue): void {
   const text = cell.trim();
-  const { value, mark } = readCell(text, dialect);
+  const { value, mark } = read(text);
   series.value.push(value);
   if (text !== '') series.filled++;
   if (mark === cellMark.openText) series.openTexts++;

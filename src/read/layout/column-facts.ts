@@ -16,22 +16,25 @@ export interface ColumnFacts {
 
 /** Looks at the sampled cells of one column; blank ones do not count. */
 export function factsOf(rows: readonly SampledRow[], column: number, dialect: Dialect): ColumnFacts {
-  const cells = rows.map((row) => row.cells[column]?.trim() ?? '').filter((cell) => cell !== '');
-  const marks = cells.map((cell) => readCell(cell, dialect).mark);
-  const distinct = new Set(cells);
-  const words = cells.filter((cell) => /\p{L}/u.test(cell) && !Number.isNaN(readRunningWord(cell))).length;
-  const qualityWords = [...distinct].filter((cell) =>
-    /^(good|bad|uncertain|gut|ok|valid|invalid)\b/i.test(cell),
-  ).length;
+  const times = new Map<string, number>();
+  for (const row of rows) {
+    const cell = row.cells[column]?.trim() ?? '';
+    if (cell !== '') times.set(cell, (times.get(cell) ?? 0) + 1);
+  }
+  const distinct = [...times.keys()];
+  // Each text is looked at once: readings repeat themselves, set points hardly change.
+  const count = (isMeant: (cell: string) => boolean): number =>
+    distinct.reduce((sum, cell) => (isMeant(cell) ? sum + times.get(cell)! : sum), 0);
+  const marks = new Map(distinct.map((cell) => [cell, readCell(cell, dialect).mark]));
+  const qualityWords = distinct.filter((cell) => /^(good|bad|uncertain|gut|ok|valid|invalid)\b/i.test(cell)).length;
   return {
-    filled: cells.length,
-    numbers: marks.filter((mark) => mark === cellMark.number).length,
-    openTexts: marks.filter((mark) => mark === cellMark.openText).length,
-    distinct: distinct.size,
-    runningWords: words,
-    isStatusNumber: distinct.has('192') && [...distinct].every((cell) => statusNumbers.has(cell)),
-    isQuality:
-      distinct.size > 0 && qualityWords >= distinct.size / 2 && qualityWords > 0 && isKnownQuality([...distinct]),
+    filled: count(() => true),
+    numbers: count((cell) => marks.get(cell) === cellMark.number),
+    openTexts: count((cell) => marks.get(cell) === cellMark.openText),
+    distinct: distinct.length,
+    runningWords: count((cell) => /\p{L}/u.test(cell) && !Number.isNaN(readRunningWord(cell))),
+    isStatusNumber: times.has('192') && distinct.every((cell) => statusNumbers.has(cell)),
+    isQuality: qualityWords > 0 && qualityWords >= distinct.length / 2 && isKnownQuality(distinct),
   };
 }
 

@@ -25,7 +25,7 @@ export function finishFiles(
   const problems: ProblemNote[] = [];
   const assumptions: string[] = [];
   const resolutionDegC = new Map<number, number>();
-  const pooled = pooledColumns(attached);
+  const pooled = pooledColumns(attached).map(oncePerLogger(judgeLogger));
   const files = drafts.map((draft, i) => {
     const columns = attached[i]!;
     const finding = unitOfFile(pooled[i]!, draft.preamble, unit);
@@ -43,6 +43,39 @@ export function finishFiles(
     return file;
   });
   return { files, problems, assumptions, resolutionDegC };
+}
+
+/** What the columns of one logger show together; its hundreds of files ask for it again and again. */
+interface LoggerFacts {
+  readonly columns: readonly Attached[];
+  readonly scales: Readonly<Record<LogColumn['role'] & Attached['role'], number>>;
+  /** Told by the numbers alone, for loggers whose names say no unit. */
+  readonly guessedUnit: () => UnitFinding;
+}
+
+function judgeLogger(columns: readonly Attached[]): LoggerFacts {
+  const of = (role: Attached['role']): Attached[] => columns.filter((it) => it.role === role);
+  const scales = {
+    reading: guessScale(of('reading')),
+    setpoint: guessScale(of('setpoint')),
+    output: guessOutputScale(of('output')),
+    running: 1,
+    ignored: 1,
+  };
+  let unit: UnitFinding | null = null;
+  const guessedUnit = (): UnitFinding =>
+    (unit ??= guessUnit(of('reading').map((it) => ({ ...it, scale: it.scale * scales.reading }))));
+  return { columns, scales, guessedUnit };
+}
+
+/** Files of one logger share their array of columns. */
+function oncePerLogger<T>(judge: (columns: readonly Attached[]) => T): (columns: readonly Attached[]) => T {
+  const known = new Map<readonly Attached[], T>();
+  return (columns) => {
+    const found = known.get(columns) ?? judge(columns);
+    known.set(columns, found);
+    return found;
+  };
 }
 
 function noteResolution(
@@ -82,7 +115,7 @@ function unitProblem(draft: DraftFile, { unit, why }: UnitFinding): ProblemNote 
 }
 
 function unitOfFile(
-  columns: readonly Attached[],
+  { columns, guessedUnit }: LoggerFacts,
   preamble: readonly string[],
   given: TemperatureUnit | undefined,
 ): UnitFinding {
@@ -101,29 +134,17 @@ function unitOfFile(
       why: 'a line above the header says so',
       isAssumed: false,
     };
-  return guessUnit(scaled(readings));
-}
-
-function scaled(readings: readonly Attached[]): Attached[] {
-  const scale = guessScale(readings);
-  return readings.map((it) => ({ ...it, scale: it.scale * scale }));
+  return guessedUnit();
 }
 
 /** @param pooled The columns as all files of the same logger show them: one shift alone may be all cold or all hot. */
 function finishFile(
   draft: DraftFile,
   attached: readonly Attached[],
-  pooled: readonly Attached[],
+  { columns: pooled, scales }: LoggerFacts,
   unit: UnitFinding,
 ): LogFile {
   const shape = draft.shape!;
-  const scales = {
-    reading: guessScale(pooled.filter((it) => it.role === 'reading')),
-    setpoint: guessScale(pooled.filter((it) => it.role === 'setpoint')),
-    output: guessOutputScale(pooled.filter((it) => it.role === 'output')),
-    running: 1,
-    ignored: 1,
-  };
   const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, pooled));
   const noValue = shape.layout === 'wide' ? findNoValue(attached) : null;
   const notes = [
