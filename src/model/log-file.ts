@@ -19,7 +19,7 @@ export interface TimeFormat {
   readonly kind: 'date' | 'epoch' | 'spreadsheet-days' | 'elapsed';
   readonly order: 'ymd' | 'dmy' | 'mdy';
   readonly unitMs: number;
-  /** Absent unless counted times were rounded: then every time stood on this grid before, and is put back on it. */
+  /** Absent unless times were rounded as days of a spreadsheet: then every time stood on this grid before, and is put back on it. */
   readonly gridMs?: number;
   /** True when every cell says its offset from UTC, or counts from a moment in UTC. */
   readonly isAbsolute: boolean;

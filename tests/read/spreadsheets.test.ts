@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { gridOfDays } from '../../src/read/times/rounded-days.js';
+import { gridOfDays, gridOfRoundedDates } from '../../src/read/times/rounded-days.js';
 import { workbookOf } from '../make/workbook.js';
 import { pourFiles } from './poured.js';
 
@@ -43,6 +43,32 @@ test.each([
     expect(found.files[0]!.samplingMs).toBe(stepMs);
     expect(found.files[0]!.time.why).toContain('were rounded and are put back');
   }
+});
+
+test.each([
+  [6, 10_000],
+  [5, 10_000],
+  [5, 7000],
+  [4, 60_000],
+])('cells shown as dates that were rounded to %i decimals of a day are put back on %i ms', async (decimals, stepMs) => {
+  const text = rows(stepMs, (ms) => daysOf(ms).toFixed(decimals));
+  const book = workbookOf(`Time,Zone 1 PV (°C),Zone 2 PV (°C)\n${text}`, 1);
+  const { zones, found } = await pourFiles({ 'log.xlsx': book });
+  expect(zones[0]!.timeMs).toEqual(timesMs(stepMs));
+  expect(found.files[0]!.samplingMs).toBe(stepMs);
+  expect(found.files[0]!.time.why).toContain('were rounded and are put back');
+});
+
+test('so are dates and clocks in cells of their own', async () => {
+  const text = rows(10_000, (ms) => `${Math.floor(daysOf(ms))},${(daysOf(ms) % 1).toFixed(5)}`);
+  const { zones } = await pourFiles({ 'log.xlsx': workbookOf(`Date,Time,Zone 1 PV (°C),Zone 2 PV (°C)\n${text}`, 2) });
+  expect(zones[0]!.timeMs).toEqual(timesMs(10_000));
+});
+
+test('dates with true fractions of a second stay as they are', async () => {
+  const odd = timesMs(7300).map((ms, i) => ms + ((i * 7919) % 1000));
+  expect(gridOfRoundedDates(odd)).toBeNaN();
+  expect(gridOfRoundedDates(timesMs(10_000))).toBeNaN();
 });
 
 test('times that fit no grid, or too few to tell, stay as they are written', () => {

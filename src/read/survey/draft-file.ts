@@ -19,12 +19,13 @@ import { sampleLines, sampleRows } from '../layout/file-sample.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { rowsOfMoreTags } from './more-tags.js';
 import { rowsInOrder } from './rows-in-order.js';
-import { longSeries, sampledClock, wideSeries, type Series } from '../columns/series.js';
+import { longSeries, sampledClock, timeCell, wideSeries, type Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { findShape } from '../layout/shape.js';
 import type { SurveyOptions } from './survey-options.js';
 import { sampleTable } from '../sources/table-source.js';
 import { readHead, type TextRef } from '../sources/text-source.js';
+import { withGridOfDates } from '../times/time-format.js';
 import { findSpan, findStep, type TimedRows, type Timing } from './timing.js';
 
 /** A file half understood: its rows and columns are known, but not yet which zones they make. */
@@ -120,7 +121,8 @@ async function draftFrom(
   plant: PlantFile | null,
 ) {
   const problems: ProblemNote[] = [];
-  const shape = findShape(rows, base.dialect, { dates: options.dates, names: options.names });
+  const found = findShape(rows, base.dialect, { dates: options.dates, names: options.names });
+  const shape = typeof found !== 'string' && base.container === 'workbook' ? onGridOfDates(found) : found;
   if (typeof shape === 'string') {
     // Licences and notes that lie beside logs are no problem.
     if (logExtension.test(base.name))
@@ -140,6 +142,11 @@ async function draftFrom(
   const isText = base.container !== 'workbook' && base.container !== 'parquet';
   const more = isText && isEndSampled ? await rowsOfMoreTags(base, base.encoding, base.dialect, shape) : [];
   return { draft: await temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
+}
+
+function onGridOfDates(shape: FileShape): FileShape {
+  const cells = shape.rows.map((row) => timeCell(row.cells, shape));
+  return { ...shape, time: withGridOfDates(shape.time, cells) };
 }
 
 const logExtension = /\.(csv|tsv|dat|log|prn|asc|xlsx|xlsm|parquet|gz)(!.*)?$/i;

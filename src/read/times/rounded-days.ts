@@ -14,13 +14,41 @@ const largestChance = 1e-3;
 export function gridOfDays(cells: readonly string[]): number {
   const distinct = [...new Set(cells.map((cell) => cell.trim().replace(',', '.')))];
   const decimals = distinct.reduce((most, cell) => Math.max(most, cell.split('.')[1]?.length ?? 0), 0);
-  const roundingMs = 0.5 * 10 ** -decimals * dayMs;
   // A number of this size holds some hundredths of a ms.
-  const slackMs = roundingMs + 0.1;
+  return gridOf(
+    distinct.map((cell) => Number(cell) * dayMs),
+    decimals,
+    0.1,
+  );
+}
+
+/** Days rounded to so many decimals are met: fewer are minutes off, more less than a ms. */
+const decimalsMet = [3, 4, 5, 6];
+/** A time of a workbook comes as whole ms, cut off, and as a whole second where it is next to one. */
+const cutMs = 2;
+
+/**
+ * The same for times that a workbook shows as dates, whose decimals are not seen: they are the fewest with which every
+ * time is a rounded day.
+ *
+ * @param timesMs In whole ms, counted from any midnight.
+ */
+export function gridOfRoundedDates(timesMs: readonly number[]): number {
+  const distinct = [...new Set(timesMs)];
+  if (distinct.every((ms) => ms % 1000 === 0)) return NaN;
+  const isRounded = (decimals: number): boolean => {
+    const stepMs = dayMs * 10 ** -decimals;
+    return distinct.every((ms) => Math.abs(ms - Math.round(ms / stepMs) * stepMs) <= cutMs);
+  };
+  const decimals = decimalsMet.find(isRounded);
+  return decimals === undefined ? NaN : gridOf(distinct, decimals, cutMs);
+}
+
+function gridOf(timesMs: readonly number[], decimals: number, slackMs: number): number {
+  const roundingMs = 0.5 * 10 ** -decimals * dayMs;
   if (roundingMs < 0.5) return NaN;
-  const timesMs = distinct.map((cell) => Number(cell) * dayMs);
   const fits = (gridMs: number): boolean =>
-    (2 * roundingMs) / gridMs < largestChance ** (1 / timesMs.length) &&
-    timesMs.every((ms) => Math.abs(ms - Math.round(ms / gridMs) * gridMs) <= slackMs);
+    (2 * (roundingMs + slackMs)) / gridMs < largestChance ** (1 / timesMs.length) &&
+    timesMs.every((ms) => Math.abs(ms - Math.round(ms / gridMs) * gridMs) <= roundingMs + slackMs);
   return gridsMs.find(fits) ?? NaN;
 }

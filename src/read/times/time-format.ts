@@ -1,5 +1,5 @@
 import type { TimeFormat } from '../../model/log-file.js';
-import { gridOfDays } from './rounded-days.js';
+import { gridOfDays, gridOfRoundedDates } from './rounded-days.js';
 import { countedTime, parseClock, parseDateTime } from './time-text.js';
 
 export interface TimeOptions {
@@ -127,9 +127,21 @@ function detectCount(cells: readonly string[], columnName: string): TimeFormat |
     const why = 'days of a spreadsheet, by their size';
     const format = { ...base, ...spreadsheetDays, isAbsolute: false, why };
     if (Number.isNaN(gridMs)) return format;
-    return { ...format, gridMs, why: `${why}; they were rounded and are put back on whole ${gridMs / 1000} s` };
+    return { ...format, gridMs, why: `${why}; ${putBack(gridMs)}` };
   }
   return detectElapsed(good, columnName);
+}
+
+/** The format of times that a workbook shows as dates, put back on their step where they were rounded. */
+export function withGridOfDates(format: TimeFormat, cells: readonly string[]): TimeFormat {
+  if (format.kind !== 'date' || format.isAbsolute) return format;
+  const gridMs = gridOfRoundedDates(cells.map(compileTime(format)).filter((ms) => !Number.isNaN(ms)));
+  if (Number.isNaN(gridMs)) return format;
+  return { ...format, gridMs, why: `${format.why}; days of a spreadsheet, ${putBack(gridMs)}` };
+}
+
+function putBack(gridMs: number): string {
+  return `they were rounded and are put back on whole ${gridMs / 1000} s`;
 }
 
 const spreadsheetDays = { kind: 'spreadsheet-days', unitMs: 86_400_000 } as const;
@@ -186,12 +198,15 @@ export function compileTime(
   format: TimeFormat,
   toUtc: (clockMs: number) => number = (clockMs) => clockMs,
 ): (cell: string) => number {
-  if (format.kind === 'date')
+  if (format.kind === 'date') {
+    const { order, gridMs } = format;
+    const onGrid = (ms: number): number => (gridMs === undefined ? ms : Math.round(ms / gridMs) * gridMs);
     return (cell) => {
-      const time = parseDateTime(cell, format.order);
+      const time = parseDateTime(cell, order);
       if (!time) return NaN;
-      return time.hasOffset ? time.ms : toUtc(time.ms);
+      return time.hasOffset ? time.ms : toUtc(onGrid(time.ms));
     };
+  }
   return (cell) => {
     const ms = readCount(cell, format);
     return format.isAbsolute || Number.isNaN(ms) ? ms : toUtc(ms);
