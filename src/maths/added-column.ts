@@ -82,20 +82,38 @@ function makeUnit(column: Float64Array, basis: readonly Float64Array[]): boolean
  */
 export function addColumn({ basis, roots, rest }: PartialledOut, values: Numbers, from = 0): AddedColumn {
   const length = roots.length;
+  if (weighted.length < length) weighted = new Float64Array(length);
   let before = 0;
   let common = 0;
   for (let i = from; i < length; i++) {
     const value = values[i]! * roots[i]!;
+    weighted[i] = value;
     before += value * value;
     common += value * rest[i]!; // the rest has the model out of it already, so the column need not
   }
+  return addedOf(common, before, squaredParts(basis, weighted, from, length));
+}
+
+/** Working room for one column times its roots: hundreds are tried in a model. */
+let weighted = new Float64Array(0);
+
+/** Sum of the squared parts of a column along the basis. Two at a time: a sum alone waits for its own last addition. */
+function squaredParts(basis: readonly Float64Array[], column: Float64Array, from: number, length: number): number {
   let along = 0;
-  for (const unit of basis) {
-    let part = 0;
-    for (let i = from; i < length; i++) part += unit[i]! * (values[i]! * roots[i]!);
-    along += part * part;
+  for (let k = 0; k < basis.length; k += 2) {
+    const one = basis[k]!;
+    const other = basis[k + 1] ?? one;
+    let onePart = 0;
+    let otherPart = 0;
+    for (let i = from; i < length; i++) {
+      const value = column[i]!;
+      onePart += one[i]! * value;
+      otherPart += other[i]! * value;
+    }
+    along += onePart * onePart;
+    if (k + 1 < basis.length) along += otherPart * otherPart;
   }
-  return addedOf(common, before, along);
+  return along;
 }
 
 /**
@@ -110,10 +128,19 @@ export function addedOf(common: number, before: number, along: number): AddedCol
   return { coefficient: common / information, information, gain: (common * common) / information };
 }
 
+/** One after the other, each from what those before have left; the part along the next one is summed up on the way. */
 function takeOut(column: Float64Array, basis: readonly Float64Array[]): void {
-  for (const unit of basis) {
-    const along = dot(unit, column);
-    for (let i = 0; i < column.length; i++) column[i] = column[i]! - along * unit[i]!;
+  let along = basis.length > 0 ? dot(basis[0]!, column) : 0;
+  for (let k = 0; k < basis.length; k++) {
+    const unit = basis[k]!;
+    const next = basis[k + 1] ?? unit;
+    let alongNext = 0;
+    for (let i = 0; i < column.length; i++) {
+      const left = column[i]! - along * unit[i]!;
+      column[i] = left;
+      alongNext += next[i]! * left;
+    }
+    along = alongNext;
   }
 }
 

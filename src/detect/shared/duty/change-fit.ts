@@ -3,6 +3,7 @@ import { tailColumns, type TryOnset } from '../../../maths/tail-columns.js';
 import { median } from '../../../maths/quantile.js';
 import { MAD_TO_SD } from '../../../maths/spread.js';
 import { oncePer } from '../basics/memo.js';
+import { rampHeights } from './ramp-heights.js';
 
 /** Huber's tuning: 95 % efficiency for normal data (Huber 1981). */
 const HUBER_TUNING = 1.345;
@@ -109,20 +110,9 @@ function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): Chang
 /** 0 before the onset; a step and a ramp are 1 at the end of the log, a decay is 1 at its onset. */
 export function shapeColumn(shape: Shape, onsetMs: number, timeMs: Float64Array, endMs: number): Float64Array {
   const column = new Float64Array(timeMs.length);
-  fillShape(column, firstAfter(timeMs, onsetMs), shape, onsetMs, timeMs, endMs);
-  return column;
-}
-
-function fillShape(
-  column: Float64Array,
-  from: number,
-  shape: Shape,
-  onsetMs: number,
-  timeMs: Float64Array,
-  endMs: number,
-): void {
   const heightAt = heightsOf(shape, onsetMs, endMs);
-  for (let i = from; i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
+  for (let i = firstAfter(timeMs, onsetMs); i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
+  return column;
 }
 
 function heightsOf(shape: Shape, onsetMs: number, endMs: number): (atMs: number) => number {
@@ -199,12 +189,8 @@ function trierOf({ series: { timeMs }, part }: Prepared, shape: Shape, endMs: nu
   if (shape === 'step') return tailColumns(part, timeMs, { decayPerMs: 0 });
   if (typeof shape === 'object') return tailColumns(part, timeMs, { decayPerMs: 1 / (shape.decayHours * 3_600_000) });
   if (shape === 1) return toHeightAtEnd(tailColumns(part, timeMs, 'line'), endMs);
-  // One column for all trials: hundreds of them a zone would wait outside the heap for the collector.
-  const column = new Float64Array(timeMs.length);
-  return (onsetMs, from) => {
-    fillShape(column, from, shape, onsetMs, timeMs, endMs);
-    return addColumn(part, column, from);
-  };
+  const heights = rampHeights(timeMs, shape, endMs);
+  return (onsetMs, from) => addColumn(part, heights(onsetMs, from), from);
 }
 
 /** A line of slope 1 as one that is 1 at the end of the log. */

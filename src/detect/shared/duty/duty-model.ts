@@ -84,12 +84,7 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
     if (duty) peers.push(duty);
     if (peers.length === MOST_PEERS) break;
   }
-  const usable: number[] = [];
-  for (let w = 0; w < windows.count; w++) {
-    if (!isUsable(own, w, roomDegC)) continue;
-    if (peers.length > 0 && peers.every((duty) => Number.isNaN(duty[w]!))) continue;
-    usable.push(w);
-  }
+  const usable = usableWindows(own, peers, roomDegC, windows.count);
   if (usable.length < LEAST_ROWS) {
     const hours = (LEAST_ROWS * windows.windowMs) / 3_600_000;
     return { unable: `Zone ${zone.name} was settled for less than ${hours} hours, so its usual duty is not known.` };
@@ -101,6 +96,19 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
     return { unable: `Zone ${zone.name} works at full output most of the time, so its duty says little.` };
   }
   return { rows: buildRows(own, peers, usable, roomDegC, timeMs, [...room, ...neighbourColumns(neighbours, usable)]) };
+}
+
+/** Apart from the rest: a loop that becomes hot in a long function has all of it translated (measured). */
+function usableWindows(own: ZoneWindows, peers: readonly Float64Array[], roomDegC: number, count: number): number[] {
+  const usable: number[] = [];
+  for (let w = 0; w < count; w++) if (isUsable(own, w, roomDegC) && isSeenBeside(peers, w)) usable.push(w);
+  return usable;
+}
+
+/** Whether any peer has a duty in the window; true where there are no peers at all. */
+function isSeenBeside(peers: readonly Float64Array[], w: number): boolean {
+  for (const duty of peers) if (!Number.isNaN(duty[w]!)) return true;
+  return peers.length === 0;
 }
 
 const usualOr = (value: number, other: number) => (Number.isNaN(value) ? other : value);
@@ -151,7 +159,7 @@ function buildRows(
   if (rangeOf(level) >= LEAST_SETPOINT_RANGE_DEG_C && !Number.isNaN(own.setpointDegC[usable[0]!]!)) columns.push(level);
   const running = pick((w) => own.runningShare[w]!);
   if (running.every(Number.isFinite) && sdOf(running) >= LEAST_RUNNING_SD) columns.push(running);
-  for (const peer of peers) columns.push(pick((w) => (Number.isNaN(peer[w]!) ? medianAt(peers, w) : peer[w]!)));
+  for (const peer of peers) columns.push(peerColumn(peer, peers, usable));
   columns.push(...more);
   const ridge = columns.map((column, k) => (k === 0 ? 0 : Math.sqrt(RIDGE_SHARE * usable.length) * sdOf(column)));
   const duty = {
@@ -163,6 +171,20 @@ function buildRows(
     leastErrorDegC: (LEAST_ERROR_PERCENT / median(dutyPercent)) * spanDegC,
   };
   return { duty, columns, ridge };
+}
+
+/** Where the peer itself is not known, the median of the others stands in for it. */
+function peerColumn(peer: Float64Array, peers: readonly Float64Array[], usable: readonly number[]): Float64Array {
+  const column = placesOf(peer, usable);
+  for (let row = 0; row < column.length; row++)
+    if (Number.isNaN(column[row]!)) column[row] = medianAt(peers, usable[row]!);
+  return column;
+}
+
+function placesOf(values: Float64Array, places: readonly number[]): Float64Array {
+  const picked = new Float64Array(places.length);
+  for (let row = 0; row < picked.length; row++) picked[row] = values[places[row]!]!;
+  return picked;
 }
 
 const medianAt = (peers: readonly Float64Array[], w: number) => median(peers.map((peer) => peer[w]!));
@@ -197,8 +219,8 @@ function disturbedWindows(evidence: Evidence, index: number): Float64Array {
 
 function neighbourColumns(neighbours: readonly Float64Array[], usable: readonly number[]): Float64Array[] {
   return neighbours
-    .map((disturbed) => new Float64Array(usable.length).map((_, row) => disturbed[usable[row]!]!))
-    .filter((column) => column.some((v) => v === 1) && column.some((v) => v === 0));
+    .map((disturbed) => placesOf(disturbed, usable))
+    .filter((column) => column.includes(1) && column.includes(0));
 }
 
 /** Room temperature as the soaks tell it, and one wave a day for what it does between them. */
