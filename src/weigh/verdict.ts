@@ -1,4 +1,5 @@
 import { causes, type Cause, type Probabilities } from '../model/cause.js';
+import type { Symptom } from '../model/detector.js';
 import type { TermNote } from '../model/findings.js';
 import { symptomsOf, type Term, type ZoneEvidence } from './term.js';
 
@@ -29,7 +30,8 @@ const FIRM_LOG_ODDS = Math.log(20);
 
 /**
  * When the fault began: by the earliest of the firm signs of the likeliest cause and of the loudest one, for a contact
- * jumps long before it parts. When it was repaired: the last repair that no sign of the loudest detector follows.
+ * jumps long before it parts. When it was repaired: the last repair that no sign of the loudest detector follows, and
+ * that holds.
  */
 export function faultSpan(
   evidence: ZoneEvidence,
@@ -49,9 +51,22 @@ export function faultSpan(
   const firm = notes.filter(({ adds }) => (adds[cause] ?? 0) > 0 && adds[cause]! - (adds.none ?? 0) >= FIRM_LOG_ODDS);
   const onsetMs = Math.min(...[...symptoms, ...firm.flatMap(signsOf)].map(({ startMs }) => startMs));
   const lastMs = Math.max(...symptoms.map(({ endMs }) => endMs));
-  const repair = symptomsOf(evidence, 'repairs').findLast(({ endMs }) => endMs > onsetMs);
-  const isFixed = repair !== undefined && repair.endMs >= lastMs - SAME_MOMENT_MS;
+  const repairs = symptomsOf(evidence, 'repairs').filter(({ endMs }) => endMs > onsetMs);
+  const repair = repairs.at(-1);
+  const isFixed = repair !== undefined && repair.endMs >= lastMs - SAME_MOMENT_MS && holds(repair, repairs.length);
   return { onsetMs, fixedMs: isFixed ? repair.endMs : NaN, lastMs };
+}
+
+/** Silence of three mean gaps has a chance of e⁻³, 5 %, where nothing was mended (Poisson process, from memory). */
+const SILENT_GAPS = 3;
+
+/**
+ * Whether a fault that came back after earlier ends stays away long enough to be called put right. One that ended for
+ * the first time is believed, and so is the maintenance list: somebody did something.
+ */
+function holds({ facts }: Symptom, repairCount: number): boolean {
+  if (repairCount < 2 || facts.listedCount! > 0) return true;
+  return facts.afterHours! >= (SILENT_GAPS * facts.beforeHours!) / Math.max(1, facts.opensBeforeCount!);
 }
 
 /** A repair and the last bad sample are told from rows a sampling time or two apart. */
