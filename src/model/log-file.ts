@@ -29,6 +29,18 @@ export interface TimeFormat {
   readonly why: string;
 }
 
+/** Where a row holds its time. */
+export interface TimePlace {
+  /** The column of the time, or of its date, or of the first part of it. */
+  readonly timeColumn: number;
+  /** Column of the clock where date and clock are parted; -1 = none. */
+  readonly clockColumn: number;
+  /** Columns of year, month and day where each has its own; else empty. */
+  readonly dateParts: readonly number[];
+  /** Columns of hour, minute and perhaps second where each has its own; else empty. */
+  readonly clockParts: readonly number[];
+}
+
 export type ColumnRole =
   'time' | 'date' | 'clock' | 'tag' | 'value' | 'quality' | 'reading' | 'setpoint' | 'output' | 'running' | 'ignored';
 
@@ -83,6 +95,8 @@ export interface LogFile {
   /** Line on which the first row of data stands, from 1. */
   readonly firstDataLine: number;
   readonly time: TimeFormat;
+  /** Absent unless the date or the clock stands in several columns. */
+  readonly timePlace?: TimePlace;
   /** Wide: one per column. Long: the columns of the row (time, tag, value, quality). */
   readonly columns: readonly LogColumn[];
   /** Cells that a whole row has; rows with fewer are not finished. */

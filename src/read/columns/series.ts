@@ -1,7 +1,8 @@
 import { cellMark, type Dialect } from '../../model/log-file.js';
 import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
-import { compileTime, joinDateAndClock } from '../times/time-format.js';
+import { columnsOfTime, timeCell } from '../times/time-cell.js';
+import { compileTime } from '../times/time-format.js';
 
 /** The sampled values of one column of a wide file or one tag of a long file. */
 export interface Series {
@@ -31,18 +32,9 @@ export function sampledClock(shape: FileShape): number[] {
   return shape.rows.map(({ cells }) => read(timeCell(cells, shape)));
 }
 
-/** The cell that holds the time, date and clock joined where they are parted. */
-export function timeCell(
-  cells: readonly string[],
-  { timeColumn, clockColumn }: Pick<FileShape, 'timeColumn' | 'clockColumn'>,
-): string {
-  const date = cells[timeColumn] ?? '';
-  return clockColumn < 0 ? date : joinDateAndClock(date, cells[clockColumn] ?? '');
-}
-
 /** Series of a wide file: every column but those of the time and the quality. */
 export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly number[]): Series[] {
-  const skipped = new Set([shape.timeColumn, shape.clockColumn, shape.qualityColumn]);
+  const skipped = new Set([...columnsOfTime(shape), shape.qualityColumn]);
   const clockMs = [...clock];
   const stretch = shape.rows.map((row) => row.stretch);
   return shape.header.flatMap((name, index) => {

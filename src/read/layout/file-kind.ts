@@ -3,6 +3,7 @@ import { recogniseEvents } from '../events/recognise.js';
 import type { FileShape } from './file-shape.js';
 import { haveMeasures, sayRoles } from './long-columns.js';
 import { plainWords } from '../names/role-words.js';
+import { columnsOfTime } from '../times/time-cell.js';
 import { parseDateTime } from '../times/time-text.js';
 
 /** Words by which lists of events tell themselves, without accents (common practice, several languages). */
@@ -57,27 +58,27 @@ function certainEvents(shape: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
 /** A list of events without a word in it has a start, an end and a few codes (own choice). */
 const MOST_EVENT_COLUMNS = 8;
 
-function holdsOnlyNumbers({ columns, timeColumn, clockColumn }: FileShape): boolean {
-  return columns.every((facts, i) => i === timeColumn || i === clockColumn || facts.numbers === facts.filled);
+function holdsOnlyNumbers(shape: FileShape): boolean {
+  const times = columnsOfTime(shape);
+  return shape.columns.every((facts, i) => times.has(i) || facts.numbers === facts.filled);
 }
 
 function isNumbersLog(shape: FileShape, texts: number): boolean {
   if (shape.layout === 'long') return !isSecondTime(shape) && !hasEventTexts(shape);
   if (shape.layout === 'none') return false;
+  const times = columnsOfTime(shape);
   const numeric = shape.columns.filter(
-    (facts, i) =>
-      i !== shape.timeColumn &&
-      i !== shape.clockColumn &&
-      facts.numbers + facts.openTexts > 0.5 * facts.filled &&
-      facts.numbers > 0,
+    (facts, i) => !times.has(i) && facts.numbers + facts.openTexts > 0.5 * facts.filled && facts.numbers > 0,
   ).length;
   return numeric > 0 && !isSecondTime(shape) && (numeric >= texts - 1 || !hasEventTexts(shape));
 }
 
 /** Start and end beside each other make a list of spans. */
-function isSecondTime({ rows, header, timeColumn, clockColumn, columns }: FileShape): boolean {
+function isSecondTime(shape: FileShape): boolean {
+  const { rows, header, columns } = shape;
+  const times = columnsOfTime(shape);
   return header.some((_, i) => {
-    if (i === timeColumn || i === clockColumn) return false;
+    if (times.has(i)) return false;
     const isEndName = /^(end|to|until|ende|bis|fin|fine|einde|slutt)\b/.test(plainWords(header[i]!));
     // No date reads as a number, so columns of nothing else need not be tried.
     if (!isEndName && columns[i]!.numbers === columns[i]!.filled) return false;
@@ -85,9 +86,9 @@ function isSecondTime({ rows, header, timeColumn, clockColumn, columns }: FileSh
       .slice(0, 100)
       .map((row) => row.cells[i]?.trim() ?? '')
       .filter((cell) => cell !== '');
-    const times = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'dmy') !== null);
+    const dayFirst = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'dmy') !== null);
     const monthFirst = cells.filter((cell) => /\d[:.h]\d/.test(cell) && parseDateTime(cell, 'mdy') !== null);
-    if (cells.length > 0 && Math.max(times.length, monthFirst.length) >= 0.8 * cells.length) return true;
+    if (cells.length > 0 && Math.max(dayFirst.length, monthFirst.length) >= 0.8 * cells.length) return true;
     return isEndName && cells.some((cell) => /^\d{10,19}$/.test(cell));
   });
 }

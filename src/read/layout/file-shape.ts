@@ -1,9 +1,9 @@
-import type { LogFile, TimeFormat } from '../../model/log-file.js';
+import type { LogFile, TimeFormat, TimePlace } from '../../model/log-file.js';
 import type { ColumnFacts } from './column-facts.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 
 /** Where things stand in a file, before anybody asks what they mean. */
-export interface FileShape {
+export interface FileShape extends TimePlace {
   readonly firstDataLine: number;
   readonly hasHeader: boolean;
   readonly header: readonly string[];
@@ -12,9 +12,6 @@ export interface FileShape {
   /** Lines before the header. */
   readonly preamble: readonly string[];
   readonly time: TimeFormat;
-  readonly timeColumn: number;
-  /** Column of the clock where date and clock are parted; -1 = none. */
-  readonly clockColumn: number;
   readonly layout: LogFile['layout'];
   /** -1 = none. */
   readonly tagColumn: number;

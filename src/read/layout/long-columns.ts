@@ -2,11 +2,12 @@ import type { ColumnFacts } from './column-facts.js';
 import { splitName, splitNumbered } from '../names/column-name.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { plainWords, qualityNames, tagNames, valueNames } from '../names/role-words.js';
+import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import type { FileShape } from './file-shape.js';
 
 /** "zone, parameter, value" with PV and SP below parameter: one of the two alone would mix readings with set points. */
 export function secondTagColumn(shape: Base, rows: readonly SampledRow[], long: LongFinding): number {
-  const taken = [shape.timeColumn, shape.clockColumn, long.tagColumn, long.qualityColumn, ...long.valueColumns];
+  const taken = [...columnsOfTime(shape), long.tagColumn, long.qualityColumn, ...long.valueColumns];
   return shape.header.findIndex((_, column) => {
     const { filled, numbers, distinct, isQuality } = shape.columns[column]!;
     const isText = filled > 0 && numbers === 0 && distinct > 1 && distinct < 12 && !isQuality;
@@ -20,8 +21,9 @@ type Base = Omit<FileShape, keyof LongFinding>;
 
 /** Tells a long file (tag and value in a row) from a wide one, and where its tag, values and quality stand. */
 export function findLong(shape: Base, rows: readonly SampledRow[]): LongFinding {
-  const { header, columns, timeColumn, clockColumn } = shape;
-  const others = header.map((_, i) => i).filter((i) => i !== timeColumn && i !== clockColumn);
+  const { header, columns } = shape;
+  const times = columnsOfTime(shape);
+  const others = header.map((_, i) => i).filter((i) => !times.has(i));
   const tagColumn = others.find((i) => isTagColumn(shape, rows, i)) ?? -1;
   const qualityColumn =
     others.find((i) => i !== tagColumn && isQualityColumn(header[i]!, columns[i]!, tagColumn >= 0)) ?? -1;
@@ -80,8 +82,9 @@ function meaningIn(text: string): string {
 }
 
 /** In a long file several rows share a time. */
-function repeatsTimes({ timeColumn }: Base, rows: readonly SampledRow[]): boolean {
+function repeatsTimes(shape: Base, rows: readonly SampledRow[]): boolean {
   let repeats = 0;
-  for (let i = 1; i < rows.length; i++) if (rows[i]!.cells[timeColumn] === rows[i - 1]!.cells[timeColumn]) repeats++;
+  const times = rows.map(({ cells }) => timeCell(cells, shape));
+  for (let i = 1; i < rows.length; i++) if (times[i] === times[i - 1]) repeats++;
   return repeats > 0.3 * rows.length;
 }

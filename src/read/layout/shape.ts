@@ -19,8 +19,10 @@ export function findShape(
   const data = rows.filter((row) => row.stretch > 0 || row.line >= start.firstDataLine);
   const width = usualCount(data.map((row) => row.cells.length));
   const full = data.filter((row) => row.cells.length >= Math.min(width, start.header?.length ?? width));
-  const header = fullHeader(start.header, options.names?.length === width ? options.names : undefined, width);
-  const time = findTime(full, header, options);
+  const names = options.names?.length === width ? options.names : undefined;
+  const header = fullHeader(start.header, names, width);
+  const hasNames = start.header !== null || names !== undefined;
+  const time = findTime(full, header, { dates: options.dates, hasNames });
   if (!time) return withoutTime(full, header);
   const columns = header.map((_, index) => factsOf(full, index, dialect));
   const rowWidth = Math.min(width, header.length);

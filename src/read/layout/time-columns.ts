@@ -1,36 +1,71 @@
-import type { TimeFormat } from '../../model/log-file.js';
+import type { TimeFormat, TimePlace } from '../../model/log-file.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from './file-shape.js';
-import {
-  detectTimeFormat,
-  isClockColumn,
-  isTimeName,
-  joinDateAndClock,
-  type TimeOptions,
-} from '../times/time-format.js';
+import { columnsOfTime, timeCell } from '../times/time-cell.js';
+import { compileTime, detectTimeFormat, isClockColumn, isTimeName, type TimeOptions } from '../times/time-format.js';
+import { findTimeParts, type PartColumns } from './time-parts.js';
 
-type TimeFinding = Pick<FileShape, 'time' | 'timeColumn' | 'clockColumn'>;
+type TimeFinding = TimePlace & Pick<FileShape, 'time'>;
 
 /** A time stands near the front of a row; a number further back is never taken for one. */
 const timeColumnsTried = 12;
 
-/** The column of times, joined with one of clocks where the two are parted; null = none. */
+/** The column of times, joined with others where date and clock, or their parts, stand apart; null = none. */
 export function findTime(
   rows: readonly SampledRow[],
   header: readonly string[],
-  options: TimeOptions,
+  options: TimeOptions & { readonly hasNames: boolean },
 ): TimeFinding | null {
-  const found: (TimeFinding & { rank: number })[] = [];
+  const parts = findTimeParts(rows, header, options.hasNames);
+  const byParts = parts.date.length > 0 ? timeOfParts(rows, header, parts) : null;
+  const found: (TimeFinding & { rank: number })[] = byParts ? [{ ...byParts, rank: partsRank }] : [];
   for (let column = 0; column < Math.min(header.length, timeColumnsTried); column++) {
     const cells = rows.map((row) => row.cells[column] ?? '');
     if (!mayBeTimes(cells)) continue;
     const time = detectTimeFormat(cells, { ...options, columnName: header[column]! });
     if (!time) continue;
-    const clockColumn = time.kind === 'date' && isBareDate(cells) ? findClock(rows, header.length, column) : -1;
-    const joined = clockColumn < 0 ? time : joinedFormat(rows, column, clockColumn, options);
-    if (joined) found.push({ time: joined, timeColumn: column, clockColumn, rank: rankOf(joined, header[column]!) });
+    const isBare = time.kind === 'date' && isBareDate(cells);
+    const place = isBare ? placeOfDate(rows, header, column, parts.clock) : placeAt(column);
+    const joined = columnsOfTime(place).size === 1 ? time : joinedFormat(rows, place, options);
+    if (joined) found.push({ time: joined, ...place, rank: rankOf(joined, header[column]!) });
   }
   return found.sort((a, b) => a.rank - b.rank)[0] ?? null;
+}
+
+/** A time in one cell is the surer one, a count of days or seconds is not. */
+const partsRank = 0.75;
+
+function placeAt(timeColumn: number): TimePlace {
+  return { timeColumn, clockColumn: -1, dateParts: [], clockParts: [] };
+}
+
+/** A date alone goes with a column of clocks beside it, or with hours and minutes. */
+function placeOfDate(
+  rows: readonly SampledRow[],
+  header: readonly string[],
+  column: number,
+  clockParts: readonly number[],
+): TimePlace {
+  const clockColumn = findClock(rows, header.length, column);
+  return { ...placeAt(column), clockColumn, clockParts: clockColumn < 0 ? clockParts : [] };
+}
+
+/** Year, month and day in columns of their own, with a clock in one column or more. */
+function timeOfParts(
+  rows: readonly SampledRow[],
+  header: readonly string[],
+  { date, clock }: PartColumns,
+): TimeFinding | null {
+  const clocks = header
+    .slice(0, timeColumnsTried)
+    .findIndex((_, column) => !date.includes(column) && isClockColumn(rows.map((row) => row.cells[column] ?? '')));
+  const clockColumn = clock.length > 0 ? -1 : clocks;
+  const place = { timeColumn: date[0]!, clockColumn, dateParts: date, clockParts: clock };
+  const why = 'year, month and day stand in columns of their own';
+  const time = { kind: 'date', order: 'ymd', unitMs: 1, isAbsolute: false, isUndecided: false, why } as const;
+  const read = compileTime(time);
+  const good = rows.filter(({ cells }) => !Number.isNaN(read(timeCell(cells, place)))).length;
+  return good * 2 > rows.length ? { time, ...place } : null;
 }
 
 /** Why no column was taken for the times. */
@@ -66,9 +101,9 @@ function findClock(rows: readonly SampledRow[], width: number, dateColumn: numbe
   return -1;
 }
 
-function joinedFormat(rows: readonly SampledRow[], date: number, clock: number, options: TimeOptions) {
+function joinedFormat(rows: readonly SampledRow[], place: TimePlace, options: TimeOptions) {
   return detectTimeFormat(
-    rows.map((row) => (row.cells[date]?.trim() ? joinDateAndClock(row.cells[date], row.cells[clock] ?? '') : '')),
+    rows.map(({ cells }) => (cells[place.timeColumn]?.trim() ? timeCell(cells, place) : '')),
     options,
   );
 }

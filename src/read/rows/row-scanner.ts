@@ -7,6 +7,7 @@ import { act, planRow, type RowPlan } from './row-plan.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
 import { TenthsBytes } from './tenths-bytes.js';
+import { timeCell } from '../times/time-cell.js';
 import { TimeBytes } from '../times/time-bytes.js';
 import { compileTime, joinDateAndClock } from '../times/time-format.js';
 import { parseClock } from '../times/time-text.js';
@@ -97,6 +98,7 @@ export class RowScanner {
    * @returns First byte of the next row; -1 when the row is out of the ordinary and must go through `take`.
    */
   scan(bytes: Buffer, start: number, at: number): number {
+    if (this.file.timePlace) return -1; // a time in several cells is put together as text
     const { decimal, tenths } = this;
     const { actions, numbers, firstPlace, columnCount } = this.plan;
     const { separator, isBlankApart } = this.bounds;
@@ -272,7 +274,9 @@ export class RowScanner {
       else if (action === act.quality) this.isBad = this.odd.isBadText(cell);
       else if (action !== act.skip) this.putText(action, c, at, this.odd.valueOfText(cell));
     }
-    this.clockMs = this.readTimeCell(clock === null ? date : joinDateAndClock(date, clock));
+    const { timePlace } = this.file;
+    const joined = clock === null ? date : joinDateAndClock(date, clock);
+    this.clockMs = this.readTimeCell(timePlace ? timeCell(cells, timePlace) : joined);
     return Number.isNaN(this.clockMs) ? 'bad-time' : null;
   }
 

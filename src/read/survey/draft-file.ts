@@ -1,4 +1,4 @@
-import type { Dialect, LogFile } from '../../model/log-file.js';
+import type { Dialect, LogFile, TimePlace } from '../../model/log-file.js';
 import type { PlantFile } from '../../model/plant-file.js';
 import { LogProblem, type ProblemNote } from '../../model/problem.js';
 import { statOf } from '../sources/byte-source.js';
@@ -19,12 +19,13 @@ import { sampleLines, sampleRows } from '../layout/file-sample.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { rowsOfMoreTags } from './more-tags.js';
 import { rowsInOrder } from './rows-in-order.js';
-import { longSeries, sampledClock, timeCell, wideSeries, type Series } from '../columns/series.js';
+import { longSeries, sampledClock, wideSeries, type Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { findShape } from '../layout/shape.js';
 import type { SurveyOptions } from './survey-options.js';
 import { sampleTable } from '../sources/table-source.js';
 import { readHead, type TextRef } from '../sources/text-source.js';
+import { timeCell } from '../times/time-cell.js';
 import { withGridOfDates } from '../times/time-format.js';
 import { findSpan, findStep, type TimedRows, type Timing } from './timing.js';
 
@@ -237,8 +238,17 @@ function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: File
       header: shape?.header ?? [],
       firstDataLine: shape?.firstDataLine ?? 1,
       time: shape?.time ?? noTime,
+      ...(shape && hasParts(shape) ? { timePlace: placeOf(shape) } : {}),
     },
   };
+}
+
+function hasParts({ dateParts, clockParts }: FileShape): boolean {
+  return dateParts.length + clockParts.length > 0;
+}
+
+function placeOf({ timeColumn, clockColumn, dateParts, clockParts }: FileShape): TimePlace {
+  return { timeColumn, clockColumn, dateParts, clockParts };
 }
 
 /** Status numbers that are mostly 0: no log is mostly bad. */

@@ -222,8 +222,14 @@ function plainColumn(shape: FileShape, index: number, role: LogColumn['role'], w
 }
 
 function structureColumns(shape: FileShape): LogColumn[] {
-  const columns = [plainColumn(shape, shape.timeColumn, shape.clockColumn < 0 ? 'time' : 'date', shape.time.why)];
-  if (shape.clockColumn >= 0) columns.push(plainColumn(shape, shape.clockColumn, 'clock', 'clocks beside dates'));
+  const { timeColumn, clockColumn, dateParts, clockParts } = shape;
+  const isWhole = clockColumn < 0 && clockParts.length === 0;
+  const dates = dateParts.length > 0 ? dateParts : [timeColumn];
+  const clocks = clockParts.length > 0 ? clockParts : [clockColumn].filter((column) => column >= 0);
+  const columns = [
+    ...dates.map((column) => plainColumn(shape, column, isWhole ? 'time' : 'date', shape.time.why)),
+    ...clocks.map((column) => plainColumn(shape, column, 'clock', 'clocks beside dates')),
+  ];
   if (shape.qualityColumn >= 0)
     columns.push(plainColumn(shape, shape.qualityColumn, 'quality', 'it says what the value is worth'));
   return columns;

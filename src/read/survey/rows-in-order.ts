@@ -2,7 +2,7 @@ import type { LogFile } from '../../model/log-file.js';
 import { splitCells } from '../layout/dialect.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { quantile } from '../columns/quantile.js';
-import { timeCell } from '../columns/series.js';
+import { timeCell } from '../times/time-cell.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { readTable } from '../sources/table-source.js';
 import { readLines } from '../sources/text-source.js';
