@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { pourFiles } from './poured.js';
 
 const pad = (n: number): string => String(n).padStart(2, '0');
@@ -54,4 +54,40 @@ test('folders are machines where no name says one, and folders of days are not',
   const later = shift(24, 48, 'Time,Jaw PV,Jaw SP,Jaw OUT', tenths);
   const days = await pourFiles({ 'monday/log.csv': of('Jaw'), 'tuesday/log.csv': later });
   expect(days.zones.map(({ name, machine }) => [name, machine])).toEqual([['Jaw', 'Machine']]);
+});
+
+describe('two machines that nothing names', () => {
+  const startMs = Date.UTC(2026, 8, 6);
+  const log = (degC: number, phaseS = 0): string => {
+    const rows = Array.from({ length: 600 }, (_, i) => {
+      const time = new Date(startMs + i * 10_000 + phaseS * 1000).toISOString().slice(0, 19);
+      return `${time},${(degC + ((i * 7) % 11) / 10).toFixed(1)},${degC},${(degC + ((i * 5) % 13) / 10).toFixed(1)},${degC}`;
+    });
+    return `Time,Zone 1 PV (°C),Zone 1 SP (°C),Zone 2 PV (°C),Zone 2 SP (°C)\n${rows.join('\n')}\n`;
+  };
+
+  test.each<[string, Record<string, string>, string[]]>([
+    ['by their files', { 'data.csv': log(150), 'export.csv': log(160) }, ['data', 'export']],
+    ['by their folders', { 'a/log.csv': log(150), 'b/log.csv': log(160) }, ['a', 'b']],
+    ['at times of their own', { 'data.csv': log(150), 'export.csv': log(160, 3) }, ['data', 'export']],
+    ['at times and values near each other', { 'data.csv': log(150), 'export.csv': log(150.6, 3) }, ['data', 'export']],
+    ['under one machine that both name', { 'M1 x.csv': log(150), 'M1 y.csv': log(160) }, ['M1 M1 x', 'M1 M1 y']],
+  ])('are kept apart %s, and this is told', async (_, files, machines) => {
+    const { found, result, zones } = await pourFiles(files);
+    expect(zones.map(({ machine }) => machine)).toEqual([machines[0], machines[0], machines[1], machines[1]]);
+    expect(new Set(zones.map(({ name }) => name)).size).toBe(4);
+    for (const zone of zones) expect(zone.timeMs).toHaveLength(600);
+    expect(result.sources.map(({ rowsRejected }) => rowsRejected)).toEqual([0, 0]);
+    const told = found.problems.filter(({ code }) => code === 'ambiguous-layout');
+    expect(told).toHaveLength(1);
+    expect(told[0]!.what).toContain(`taken for those of 2 machines, "${machines[0]}", "${machines[1]}"`);
+  });
+
+  test('a file that repeats another, whole or in part, is no second machine', async () => {
+    const [header, ...rows] = log(150).trim().split('\n');
+    const part = `${header}\n${rows.slice(300).join('\n')}\n`;
+    const { found, zones } = await pourFiles({ 'data.csv': log(150), 'export.csv': part });
+    expect(zones).toHaveLength(2);
+    expect(found.problems.filter(({ code }) => code === 'ambiguous-layout')).toEqual([]);
+  });
 });

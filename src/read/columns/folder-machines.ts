@@ -1,5 +1,6 @@
 import type { PlantFile } from '../../model/plant-file.js';
 import { looseName } from '../names/column-name.js';
+import { folderOf } from '../names/machine-name.js';
 import type { DraftZone, ZoneSource } from './draft-zone.js';
 
 /**
@@ -20,10 +21,6 @@ export function nameByFolder(list: readonly DraftZone[], files: readonly ZoneSou
   const names = groups.map(({ folders }) => [...folders][0]!);
   if (groups.length < 2 || names.some((name) => !/\p{L}/u.test(name))) return;
   for (const [i, { zones }] of groups.entries()) for (const draft of zones) draft.machine = asInPlant(names[i]!, plant);
-}
-
-function folderOf(path: string): string {
-  return path.split('!')[0]!.split(/[\\/]/).at(-2) ?? '';
 }
 
 function asInPlant(name: string, plant: PlantFile | null): string {

@@ -2,7 +2,8 @@ import type { PlantFile, PlantZone } from '../../model/plant-file.js';
 import { looseName } from '../names/column-name.js';
 import type { RoledSeries } from './column-roles.js';
 import type { ZoneSource } from './draft-zone.js';
-import { machineOfName, machineOfPath, machineOfPreamble, sharedPrefixes, stemOf } from '../names/machine-name.js';
+import type { FileMachine } from './file-machines.js';
+import { machineOfName, sharedPrefixes, stemOf } from '../names/machine-name.js';
 
 /** A series and the zone it belongs to. */
 export interface Keyed {
@@ -18,15 +19,11 @@ export interface Keyed {
 /** Says for each series of a file which zone it belongs to, from its name, the file's name, and plant.yaml. */
 export function keySeries(
   file: ZoneSource,
-  fileIndex: number,
-  files: readonly ZoneSource[],
+  { name: machine, isShared }: FileMachine,
   plant: PlantFile | null,
 ): Keyed[] {
   const bare = file.roled.filter((it) => it.role === 'reading' && it.rest === '');
   const ownName = zoneOfFile(file);
-  const isShared = isNameShared(fileIndex, files);
-  const machine =
-    machineOfPath(file.name) ?? machineOfPreamble(file.preamble) ?? (isShared ? stemOf(file.name) || null : null);
   const prefixes = sharedPrefixes(file.roled.filter((it) => it.role === 'reading').map((it) => it.rest));
   const taken = new Map<string, RoledSeries>();
   return file.roled.map((roled) => {
@@ -104,33 +101,6 @@ function zoneOfFile(file: ZoneSource): string {
     if (zone) return zone[1]!;
   }
   return stemOf(file.name) || 'Zone';
-}
-
-/** True when another file over the same time has the same reading names with other values: then they are two machines. */
-function isNameShared(index: number, files: readonly ZoneSource[]): boolean {
-  const file = files[index]!;
-  return files.some((other, i) => i !== index && overlaps(file, other) && hasOtherValues(file, other));
-}
-
-function overlaps(a: ZoneSource, b: ZoneSource): boolean {
-  return a.firstMs <= b.lastMs && b.firstMs <= a.lastMs;
-}
-
-function hasOtherValues(a: ZoneSource, b: ZoneSource): boolean {
-  let same = 0;
-  let different = 0;
-  for (const reading of a.roled.filter((it) => it.role === 'reading' && it.rest !== '')) {
-    const twin = b.roled.find((it) => it.role === 'reading' && looseName(it.rest) === looseName(reading.rest));
-    if (!twin) continue;
-    const values = new Map(twin.series.clockMs.map((ms, i) => [ms, twin.series.value[i]!]));
-    reading.series.clockMs.forEach((ms, i) => {
-      const other = values.get(ms);
-      if (other === undefined || Number.isNaN(other) || Number.isNaN(reading.series.value[i])) return;
-      if (other === reading.series.value[i]) same++;
-      else different++;
-    });
-  }
-  return different >= 3 && different > same;
 }
 
 /** @param isShared Whether another machine's file has the same names; then the name alone tells no zone. */

@@ -4,6 +4,7 @@ import type { Zone } from '../../model/zone.js';
 import { attach } from './attach-columns.js';
 import { looseName } from '../names/column-name.js';
 import type { Attached, DraftZone, ZoneSource } from './draft-zone.js';
+import { machinesOfFiles } from './file-machines.js';
 import { nameByFolder } from './folder-machines.js';
 import { keySeries, type Keyed } from './zone-of-series.js';
 
@@ -20,12 +21,13 @@ export interface ZoneAssembly {
  */
 export function assembleZones(files: readonly ZoneSource[], plant: PlantFile | null): ZoneAssembly {
   const drafts = new Map<string, DraftZone>();
-  const keyed = files.map((file, i) => keySeries(file, i, files, plant));
+  const { machines, problems: apart } = machinesOfFiles(files);
+  const keyed = files.map((file, i) => keySeries(file, machines[i]!, plant));
   keyed.forEach((series, file) => series.forEach((it) => addReading(drafts, it, file)));
   const list = [...drafts.values()];
   nameByFolder(list, files, plant);
   const attached = keyed.map((series, file) => series.map((it) => attach(it, file, list, drafts)));
-  const problems = [...withoutReadings(files), ...(list.length > 0 ? unmatchedZones(list, plant) : [])];
+  const problems = [...apart, ...withoutReadings(files), ...(list.length > 0 ? unmatchedZones(list, plant) : [])];
   return { zones: nameApart(list).map((draft, index) => toZone(draft, index, files)), attached, problems };
 }
 

@@ -74,3 +74,8 @@ export function stemOf(path: string): string {
     .replace(/^[\s.-]+|[\s.-]+$/g, '');
   return stem.split(' ').every((word) => plainStem.test(word)) ? '' : stem;
 }
+
+/** Name of the folder that a file, or the archive around it, stands in; empty = none is given. */
+export function folderOf(path: string): string {
+  return path.split('!')[0]!.split(/[\\/]/).at(-2) ?? '';
+}
