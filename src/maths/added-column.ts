@@ -37,7 +37,8 @@ export function partialOut(
   ridge: readonly number[] = [],
 ): PartialledOut {
   const length = y.length;
-  const roots = Float64Array.from({ length }, (_, i) => Math.sqrt(weights[i]!));
+  const roots = new Float64Array(length);
+  for (let i = 0; i < length; i++) roots[i] = Math.sqrt(weights[i]!);
   const extend = (values: Numbers, extraPlace: number, extra: number) => {
     const scaled = new Float64Array(length + columns.length);
     for (let i = 0; i < length; i++) scaled[i] = values[i]! * roots[i]!;

@@ -9,9 +9,10 @@ export type Numbers = ArrayLike<number>;
  */
 export function finiteValues(values: Numbers): Float64Array {
   const kept = new Float64Array(values.length);
+  kept.set(values); // the loop then meets one type of array, whatever came in: each other one would have it translated anew
   let count = 0;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i]!;
+  for (let i = 0; i < kept.length; i++) {
+    const value = kept[i]!;
     if (Number.isFinite(value)) kept[count++] = value;
   }
   return kept.subarray(0, count);

@@ -15,11 +15,25 @@ export function runningMedian(values: Numbers, width: number, align: 'centre' | 
   const window = new SortedWindow(width);
   const medians = new Float64Array(values.length);
   for (let i = -ahead; i < values.length; i++) {
-    if (i + ahead < values.length) window.add(values[i + ahead]!);
-    if (i + ahead - width >= 0) window.remove(values[i + ahead - width]!);
+    const coming = i + ahead < values.length ? values[i + ahead]! : NaN;
+    const going = i + ahead - width >= 0 ? values[i + ahead - width]! : NaN;
+    window.replace(going, coming);
     if (i >= 0) medians[i] = window.median();
   }
   return medians;
+}
+
+/**
+ * The median that `runningMedian` has at one place, by itself.
+ *
+ * @param width As there; the window looks both ways. Never throws. Cost width².
+ */
+export function medianAround(values: Numbers, place: number, width: number): number {
+  const ahead = Math.floor((width - 1) / 2);
+  const window = new SortedWindow(width);
+  for (let i = Math.max(0, place + ahead - width + 1); i <= Math.min(place + ahead, values.length - 1); i++)
+    window.add(values[i]!);
+  return window.median();
 }
 
 /** Keeps a few numbers in order; a move inside a typed array is far cheaper than sorting again. */
@@ -31,6 +45,17 @@ class SortedWindow {
     this.sorted = new Float64Array(width + 1);
   }
 
+  /** Numbers that are not finite are not kept, so they neither come nor go. */
+  replace(going: number, coming: number): void {
+    if (!Number.isFinite(going)) return this.add(coming);
+    if (!Number.isFinite(coming)) return this.remove(going);
+    const { sorted, count } = this;
+    let place = this.placeOf(going);
+    while (place + 1 < count && sorted[place + 1]! < coming) sorted[place] = sorted[++place]!;
+    while (place > 0 && sorted[place - 1]! > coming) sorted[place] = sorted[--place]!;
+    sorted[place] = coming;
+  }
+
   add(value: number): void {
     if (!Number.isFinite(value)) return;
     const place = this.placeOf(value);
@@ -38,8 +63,7 @@ class SortedWindow {
     this.sorted[place] = value;
   }
 
-  remove(value: number): void {
-    if (!Number.isFinite(value)) return;
+  private remove(value: number): void {
     const place = this.placeOf(value);
     this.sorted.copyWithin(place, place + 1, this.count--);
   }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { median } from '../../src/maths/quantile.js';
-import { runningMedian } from '../../src/maths/running-median.js';
+import { medianAround, runningMedian } from '../../src/maths/running-median.js';
 
 const maybeReading = fc.oneof(fc.integer({ min: 0, max: 9 }), fc.constant(NaN));
 
@@ -14,6 +14,7 @@ test('is the median of each window, gaps and ends included', () => {
       const trailing = values.map((_, i) => median(values.slice(Math.max(0, i - width + 1), i + 1)));
       expect([...runningMedian(values, width)]).toEqual(centred);
       expect([...runningMedian(values, width, 'trailing')]).toEqual(trailing);
+      expect(values.map((_, i) => medianAround(values, i, width))).toEqual(centred);
     }),
   );
 });

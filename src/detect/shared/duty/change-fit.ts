@@ -211,19 +211,16 @@ function totalGain(hot: ChangeSize, cold: ChangeSize): number {
 
 function searchAll(shape: Shape, [hot, cold]: Parts, trials: readonly number[], endMs: number): ChangeFit {
   const [hotAt, coldAt] = [sizesOf(hot, shape, endMs), sizesOf(cold, shape, endMs)];
+  const gainAt = (place: number) => totalGain(hotAt(trials[place]!), coldAt(trials[place]!));
   const stride = Math.max(1, Math.floor(trials.length / COARSE_TRIALS));
-  const gains = new Map<number, number>();
-  const tryAt = (place: number) => {
-    if (place >= 0 && place < trials.length && !gains.has(place))
-      gains.set(place, totalGain(hotAt(trials[place]!), coldAt(trials[place]!)));
-  };
-  for (let place = 0; place < trials.length; place += stride) tryAt(place);
-  const coarse = bestOf(gains);
-  for (let place = coarse - stride; place <= coarse + stride; place++) tryAt(place);
-  const best = bestOf(gains);
-  const near = [...gains]
-    .filter(([, gain]) => gain >= gains.get(best)! - CHI_SQUARE_95)
-    .map(([place]) => trials[place]!);
+  const gains = new Float64Array(trials.length).fill(NaN);
+  for (let place = 0; place < trials.length; place += stride) gains[place] = gainAt(place);
+  const coarse = placeOfLargest(gains, 0);
+  const last = Math.min(coarse + stride, trials.length - 1);
+  for (let place = Math.max(0, coarse - stride); place <= last; place++)
+    if (Number.isNaN(gains[place]!)) gains[place] = gainAt(place);
+  const best = placeOfLargest(gains, coarse);
+  const near = trials.filter((_, place) => gains[place]! >= gains[best]! - CHI_SQUARE_95);
   const onsetMs = trials[best]!;
   return {
     shape,
@@ -232,14 +229,14 @@ function searchAll(shape: Shape, [hot, cold]: Parts, trials: readonly number[], 
     onsetHighMs: Math.max(...near),
     hot: hot && hotAt(onsetMs),
     cold: cold && coldAt(onsetMs),
-    gain: gains.get(best)!,
+    gain: gains[best]!,
   };
 }
 
-function bestOf(gains: ReadonlyMap<number, number>): number {
-  let best = -1;
-  let most = -Infinity;
-  for (const [place, gain] of gains) if (gain > most) [most, best] = [gain, place];
+/** @param first Stays where no other one is larger. NaN = not tried. */
+function placeOfLargest(gains: Float64Array, first: number): number {
+  let best = first;
+  for (let place = 0; place < gains.length; place++) if (gains[place]! > gains[best]!) best = place;
   return best;
 }
 
@@ -253,14 +250,23 @@ const SHORTEST_RAMP_MS = 6 * 3_600_000;
 function trialTimes(shape: Shape, parts: Parts, endMs: number): number[] {
   const series = parts.flatMap((part) => (part ? [part.series.timeMs] : []));
   // A decay is told apart from its onset only where its first row stands: it is tried right at the rows.
-  if (typeof shape === 'object') return [...new Set(series.flatMap((rows) => [...rows]))].sort((a, b) => a - b);
-  if (shape === 'step') {
-    const middles = series.flatMap((rows) => Array.from(rows.subarray(1), (at, i) => (rows[i]! + at) / 2));
-    return [...new Set(middles)].sort((a, b) => a - b);
-  }
+  if (typeof shape === 'object') return inOrder(series);
+  if (shape === 'step') return inOrder(series.map(middlesBetween));
   const firstMs = Math.min(...series.map((rows) => rows[0] ?? Infinity));
   const lastMs = endMs - SHORTEST_RAMP_MS;
   if (!(lastMs > firstMs)) return [];
   const stepMs = Math.max(FINEST_STEP_MS, (lastMs - firstMs) / MOST_TRIALS);
   return Array.from({ length: Math.floor((lastMs - firstMs) / stepMs) + 1 }, (_, k) => firstMs + k * stepMs);
+}
+
+/** Times of one or two series, each once. Rows of a series rise, so one alone is in order as it is. */
+function inOrder(series: readonly Float64Array[]): number[] {
+  if (series.length === 1) return Array.from(series[0]!);
+  return [...new Set(series.flatMap((times) => Array.from(times)))].sort((a, b) => a - b);
+}
+
+function middlesBetween(timeMs: Float64Array): Float64Array {
+  const middles = new Float64Array(Math.max(0, timeMs.length - 1));
+  for (let i = 0; i < middles.length; i++) middles[i] = (timeMs[i]! + timeMs[i + 1]!) / 2;
+  return middles;
 }

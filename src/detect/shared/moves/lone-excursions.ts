@@ -1,7 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import type { Zone } from '../../../model/zone.js';
-import { runningMedian } from '../../../maths/running-median.js';
+import { medianAround, runningMedian } from '../../../maths/running-median.js';
 import { MAD_TO_SD, robustSd } from '../../../maths/spread.js';
 import { runningEdgesOf } from './common-moves.js';
 import { conditionsOf } from '../readings/exposure.js';
@@ -103,8 +103,9 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
   const { startMs, periodMs } = evidence.digest;
   const at = (place: number) => startMs + place * periodMs;
   const atRest = restPlaces(own, periodMs);
-  const localDegC = runningMedian(own.moveDegC.map(Math.abs), oddPlaces(LOCAL_MS, periodMs));
-  const leastDegC = Math.max(SMALLEST_DEG_C, SMALLEST_STEPS * resolutionDegCOf(zone));
+  const sizeDegC = own.moveDegC.map(Math.abs);
+  const localPlaces = oddPlaces(LOCAL_MS, periodMs);
+  const leastDegC = Math.max(SMALLEST_DEG_C, SMALLEST_STEPS * resolutionDegCOf(zone), TIMES_SCATTER * own.scatterDegC);
   const openMs = opensOf(evidence)
     [zone.index]!.flatMap((open) => [open.startMs, open.endMs])
     .sort((a, b) => a - b);
@@ -115,8 +116,8 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
   for (let i = out; i < own.moveDegC.length - out; i++) {
     if (!atRest[i] || Number.isNaN(own.moveDegC[i]!)) continue;
     watched.push(i);
-    const scatter = Math.max(own.scatterDegC, MAD_TO_SD * localDegC[i]!);
-    if (!(Math.abs(own.moveDegC[i]!) >= Math.max(leastDegC, TIMES_SCATTER * scatter))) continue;
+    if (!(sizeDegC[i]! >= leastDegC)) continue; // the few that are left are held against their surroundings
+    if (!(sizeDegC[i]! >= TIMES_SCATTER * (MAD_TO_SD * medianAround(sizeDegC, i, localPlaces)))) continue;
     if (!isPulse(own.moveDegC, i, out) || isSharedMove(peers, i, own.moveDegC[i]!)) continue;
     if (hasNear(openMs, at(i), OPEN_MS) || hasNear(runningEdgesOf(evidence)[zone.index]!, at(i), edgeMs)) continue;
     excursions.push(excursionAt(own, i, at(i), out));
