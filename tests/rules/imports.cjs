@@ -26,44 +26,43 @@ const onlyDownwards = Object.entries(folders).map(([folder, allowed]) => ({
   to: { path: '^src/', pathNot: `^src/(${[folder, ...allowed].join('|')})/` },
 }));
 
-/** The rooms of read, from bytes to files understood: each imports only from those named. */
-const roomsOfRead = {
-  sources: [],
-  times: ['sources'],
-  names: [],
-  rows: ['sources', 'times'],
-  events: ['sources', 'times', 'rows', 'names'],
-  layout: ['sources', 'times', 'names', 'rows', 'events'],
-  columns: ['times', 'names', 'rows', 'layout'],
-  plant: [],
-  survey: ['sources', 'times', 'names', 'layout', 'columns', 'plant'],
+/** Folders with rooms in an order: each room imports, of its own folder, only from those named. */
+const rooms = {
+  read: {
+    sources: [],
+    times: ['sources'],
+    names: [],
+    rows: ['sources', 'times'],
+    events: ['sources', 'times', 'rows', 'names'],
+    layout: ['sources', 'times', 'names', 'rows', 'events'],
+    columns: ['times', 'names', 'rows', 'layout'],
+    plant: [],
+    survey: ['sources', 'times', 'names', 'layout', 'columns', 'plant'],
+  },
+  // What several detectors need, from single samples to the use of heat: each from all those above it.
+  'detect/shared': Object.fromEntries(
+    ['basics', 'blocks', 'readings', 'opens', 'moves', 'cold', 'duty', 'heating'].map((room, at, all) => [
+      room,
+      all.slice(0, at),
+    ]),
+  ),
 };
 
-const readInOrder = Object.entries(roomsOfRead).map(([room, allowed]) => ({
-  name: `read-${room}-imports`,
-  severity: 'error',
-  comment: `src/read/${room} may import ${allowed.length ? allowed.join(', ') : 'no other room of read'}.`,
-  from: { path: `^src/read/${room}/` },
-  to: { path: '^src/read/', pathNot: `^src/read/(${[room, ...allowed].join('|')})/` },
-}));
-
-/** What several detectors need, from single samples to the use of heat: each room imports only from those above it. */
-const roomsOfShared = ['basics', 'blocks', 'readings', 'opens', 'moves', 'cold', 'duty', 'heating'];
-
-const sharedInOrder = roomsOfShared.map((room, at) => ({
-  name: `shared-${room}-imports`,
-  severity: 'error',
-  comment: `src/detect/shared/${room} may import of the other rooms only ${roomsOfShared.slice(0, at).join(', ') || 'none'}.`,
-  from: { path: `^src/detect/shared/${room}/` },
-  to: { path: '^src/detect/shared/', pathNot: `^src/detect/shared/(${roomsOfShared.slice(0, at + 1).join('|')})/` },
-}));
+const roomsInOrder = Object.entries(rooms).flatMap(([folder, allowedByRoom]) =>
+  Object.entries(allowedByRoom).map(([room, allowed]) => ({
+    name: `${folder}-${room}-imports`,
+    severity: 'error',
+    comment: `src/${folder}/${room} may import ${allowed.length ? allowed.join(', ') : 'no other room'} of ${folder}.`,
+    from: { path: `^src/${folder}/${room}/` },
+    to: { path: `^src/${folder}/`, pathNot: `^src/${folder}/(${[room, ...allowed].join('|')})/` },
+  })),
+);
 
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
     ...onlyDownwards,
-    ...readInOrder,
-    ...sharedInOrder,
+    ...roomsInOrder,
     {
       name: 'watchers-see-samples-only',
       severity: 'error',
