@@ -48,11 +48,7 @@ export const gap = windowWatcher<Found, GapSettings>({
       if (timeMs[i]! - timeMs[i - 1]! >= smallestMs) gaps.push({ fromMs: timeMs[i - 1]!, toMs: timeMs[i]! });
     }
   },
-  copy: (found) => {
-    const gaps = new CappedList<Gap>();
-    gaps.pushAll(found.gaps);
-    return { ...found, gaps };
-  },
+  copy: (found) => ({ ...found, gaps: found.gaps.copy() }),
   merge(earlier, later) {
     earlier.gaps.pushAll(later.gaps);
     return earlier;

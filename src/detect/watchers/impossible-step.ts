@@ -1,18 +1,9 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
-import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
-import {
-  copyHeatingLimit,
-  learnMoves,
-  limitMemoryOf,
-  limitsOf,
-  mergeHeatingLimits,
-  startHeatingLimit,
-  takeMoves,
-  type HeatingLimit,
-  type Limits,
-} from '../shared/blocks/heating-limit.js';
+import { finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
+import { limitsOf, type Limits } from '../shared/blocks/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import type { Strip } from '../shared/blocks/strip.js';
+import { jumpRules, noJumps, type NotedJumps } from '../shared/blocks/noted-jumps.js';
 import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
 export interface ImpossibleStepSettings {
@@ -39,30 +30,25 @@ interface Step {
   running: number;
 }
 
-interface Found {
+interface Found extends NotedJumps<Step> {
   readonly zone: number;
   readonly smallestDegC: number;
   readonly holeMs: number;
-  limit: HeatingLimit;
-  steps: CappedList<Step>;
 }
 
 /** Lists every step between neighbouring good readings that is too fast to be heat, by the limit of the whole log. */
 export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
   meta,
   scanMemory: () => 1,
-  learnMemory: limitMemoryOf,
+  ...jumpRules<Step, Found>(),
   start: (zone, settings) => ({
     zone: zone.index,
     smallestDegC: Math.max(settings.smallestJumpDegC, settings.smallestJumpSteps * resolutionDegCOf(zone)),
     holeMs: holeMsOf(zone),
-    limit: startHeatingLimit(zone),
-    steps: new CappedList(),
+    ...noJumps<Step>(zone),
   }),
-  learn: ({ limit }, strip) => learnMoves(limit, strip),
-  learnBlock: ({ limit }, { fastestMoves }) => takeMoves(limit, fastestMoves),
   isQuiet: ({ smallestDegC }, { largestStepDegC }) => largestStepDegC < smallestDegC,
-  scan({ limit, steps, smallestDegC, holeMs }, strip) {
+  scan({ limit, jumps, smallestDegC, holeMs }, strip) {
     const { timeMs, degC, outputPercent, running, from, to } = strip;
     const limits = limitsOf(limit);
     for (let i = Math.max(1, from); i < to; i++) {
@@ -70,7 +56,7 @@ export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
       if (!(Math.abs(jumpDegC) >= smallestDegC)) continue; // NaN, a bad sample, ends here too
       const gapMs = timeMs[i]! - timeMs[i - 1]!;
       if (gapMs > holeMs || !isTooFast(jumpDegC, gapMs, limits) || isCommandedHeat(strip, i)) continue;
-      steps.push({
+      jumps.push({
         fromMs: timeMs[i - 1]!,
         toMs: timeMs[i]!,
         fromDegC: degC[i - 1]!,
@@ -80,22 +66,12 @@ export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
       });
     }
   },
-  copy: (found) => {
-    const steps = new CappedList<Step>();
-    steps.pushAll(found.steps);
-    return { ...found, limit: copyHeatingLimit(found.limit), steps };
-  },
-  merge(earlier, later) {
-    earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
-    earlier.steps.pushAll(later.steps);
-    return earlier;
-  },
-  finish({ zone, limit, steps }) {
+  finish({ zone, limit, jumps }) {
     const limits = limitsOf(limit);
-    const kept = steps.items.filter((step) => isTooFast(step.toDegC - step.fromDegC, step.toMs - step.fromMs, limits));
+    const kept = jumps.items.filter((step) => isTooFast(step.toDegC - step.fromDegC, step.toMs - step.fromMs, limits));
     return withLeftOut(
       kept.map((step) => episodeOf(zone, step, limits)),
-      steps.leftOutCount,
+      jumps.leftOutCount,
     );
   },
 });

@@ -77,8 +77,7 @@ export const openRuns: Watcher<OpenRunsState, OpenRunsSettings> = {
   merge(earlier, later) {
     if (later.first === null) return earlier;
     if (earlier.first === null) return later;
-    const merged: OpenRunsState = { ...later, first: earlier.first, runs: new CappedList() };
-    merged.runs.pushAll(earlier.runs);
+    const merged: OpenRunsState = { ...later, first: earlier.first, runs: earlier.runs.copy() };
     const bridged = bridgeSeam(earlier, later, merged);
     for (const run of later.runs.items) if (run !== bridged) merged.runs.push(withLastGood(run, earlier));
     merged.runs.leftOutCount += later.runs.leftOutCount;
@@ -87,8 +86,7 @@ export const openRuns: Watcher<OpenRunsState, OpenRunsSettings> = {
     return merged;
   },
   finish({ zone, runs, open }) {
-    const all = new CappedList<Run>();
-    all.pushAll(runs);
+    const all = runs.copy();
     if (open) all.push(open);
     return withLeftOut(
       all.items.map((run) => episodeOf(zone, run)),

@@ -105,11 +105,11 @@ export const scatter = windowWatcher<Found, ScatterSettings>({
   },
   scan: () => undefined,
   isQuiet: () => true,
-  copy: (found) => {
-    const hours = new CappedList<Hour>();
-    hours.pushAll(found.hours);
-    return { ...found, hours, open: found.open && { ...found.open, bins: found.open.bins.slice() } };
-  },
+  copy: (found) => ({
+    ...found,
+    hours: found.hours.copy(),
+    open: found.open && { ...found.open, bins: found.open.bins.slice() },
+  }),
   merge(earlier, later) {
     if (later.head) {
       continueStretch(earlier, later.head);

@@ -1,18 +1,9 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
-import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
-import {
-  copyHeatingLimit,
-  learnMoves,
-  limitMemoryOf,
-  learnedRates,
-  mergeHeatingLimits,
-  startHeatingLimit,
-  takeMoves,
-  type HeatingLimit,
-  type Limits,
-} from '../shared/blocks/heating-limit.js';
+import { finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
+import { learnedRates, type Limits } from '../shared/blocks/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import type { Strip } from '../shared/blocks/strip.js';
+import { jumpRules, noJumps, type NotedJumps } from '../shared/blocks/noted-jumps.js';
 import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
 export interface SettledStepSettings {
@@ -66,30 +57,25 @@ interface Step {
   running: number;
 }
 
-interface Found {
+interface Found extends NotedJumps<Step> {
   readonly zone: number;
   readonly settings: SettledStepSettings;
   readonly smallestDegC: number;
   readonly holeMs: number;
-  limit: HeatingLimit;
-  steps: CappedList<Step>;
 }
 
 /** Lists jumps out of a calm stretch that keep their level for some samples and that the heater did not make. */
 export const settledStep = windowWatcher<Found, SettledStepSettings>({
   meta,
   scanMemory: () => CALM_SAMPLES + AFTER_SAMPLES - 1,
-  learnMemory: limitMemoryOf,
+  ...jumpRules<Step, Found>(),
   start: (zone, settings) => ({
     zone: zone.index,
     settings,
     smallestDegC: Math.max(settings.smallestDegC, settings.smallestSteps * resolutionDegCOf(zone)),
     holeMs: holeMsOf(zone),
-    limit: startHeatingLimit(zone),
-    steps: new CappedList(),
+    ...noJumps<Step>(zone),
   }),
-  learn: ({ limit }, strip) => learnMoves(limit, strip),
-  learnBlock: ({ limit }, { fastestMoves }) => takeMoves(limit, fastestMoves),
   isQuiet: ({ smallestDegC }, { largestStepDegC }) => largestStepDegC < firstStepOf(smallestDegC),
   scan(found, strip) {
     const { degC, from, to } = strip;
@@ -112,24 +98,14 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
       if (mayBeCalm(degC, jump, furthestDegC, timesCalmRange)) noteStep(found, strip, jump);
     }
   },
-  copy: (found) => {
-    const steps = new CappedList<Step>();
-    steps.pushAll(found.steps);
-    return { ...found, limit: copyHeatingLimit(found.limit), steps };
-  },
-  merge(earlier, later) {
-    earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
-    earlier.steps.pushAll(later.steps);
-    return earlier;
-  },
-  finish({ zone, settings, limit, steps }) {
+  finish({ zone, settings, limit, jumps }) {
     const rates = learnedRates(limit);
-    const kept = steps.items.filter(
+    const kept = jumps.items.filter(
       (step) => !(explainedDegC(step, rates) >= settings.largestExplainedShare * Math.abs(step.stepDegC)),
     );
     return withLeftOut(
       kept.map((step) => episodeOf(zone, step, rates)),
-      steps.leftOutCount,
+      jumps.leftOutCount,
     );
   },
 });
@@ -168,7 +144,7 @@ function noteStep(found: Found, strip: Strip, jump: number): void {
   for (let i = calm + 1; i <= end; i++) if (timeMs[i]! - timeMs[i - 1]! > found.holeMs) return;
   if (rangeOf(setpointDegC, calm, end + 1) > 0) return;
   if (rangeOf(running, jump - LOAD_SAMPLES, end + 1) > 0) return; // product comes or goes
-  found.steps.push({
+  found.jumps.push({
     startMs: timeMs[jump - 1]!,
     endMs: timeMs[peak]!,
     stepDegC,

@@ -1,17 +1,9 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
-import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
-import {
-  copyHeatingLimit,
-  learnMoves,
-  limitMemoryOf,
-  limitsOf,
-  mergeHeatingLimits,
-  startHeatingLimit,
-  takeMoves,
-  type HeatingLimit,
-} from '../shared/blocks/heating-limit.js';
+import { finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
+import { limitsOf } from '../shared/blocks/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import type { Strip } from '../shared/blocks/strip.js';
+import { jumpRules, noJumps, type NotedJumps } from '../shared/blocks/noted-jumps.js';
 import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
 export interface SpikeSettings {
@@ -48,30 +40,25 @@ interface Spike {
   running: number;
 }
 
-interface Found {
+interface Found extends NotedJumps<Spike> {
   readonly zone: number;
   readonly smallestDegC: number;
   readonly largestLeftShare: number;
   readonly holeMs: number;
-  limit: HeatingLimit;
-  spikes: CappedList<Spike>;
 }
 
 /** Lists short excursions of which at least one side is too fast to be heat. */
 export const spike = windowWatcher<Found, SpikeSettings>({
   meta,
   scanMemory: () => MOST_SAMPLES + 1,
-  learnMemory: limitMemoryOf,
+  ...jumpRules<Spike, Found>(),
   start: (zone, settings) => ({
     zone: zone.index,
     smallestDegC: Math.max(settings.smallestDegC, settings.smallestSteps * resolutionDegCOf(zone)),
     largestLeftShare: settings.largestLeftShare,
     holeMs: holeMsOf(zone),
-    limit: startHeatingLimit(zone),
-    spikes: new CappedList(),
+    ...noJumps<Spike>(zone),
   }),
-  learn: ({ limit }, strip) => learnMoves(limit, strip),
-  learnBlock: ({ limit }, { fastestMoves }) => takeMoves(limit, fastestMoves),
   isQuiet: ({ smallestDegC }, { largestStepDegC }) => largestStepDegC < smallestDegC,
   scan(found, strip) {
     const { degC, from, to } = strip;
@@ -82,25 +69,15 @@ export const spike = windowWatcher<Found, SpikeSettings>({
       for (let length = 1; length <= MOST_SAMPLES; length++) noteSpike(found, strip, i, length);
     }
   },
-  copy: (found) => {
-    const spikes = new CappedList<Spike>();
-    spikes.pushAll(found.spikes);
-    return { ...found, limit: copyHeatingLimit(found.limit), spikes };
-  },
-  merge(earlier, later) {
-    earlier.limit = mergeHeatingLimits(earlier.limit, later.limit);
-    earlier.spikes.pushAll(later.spikes);
-    return earlier;
-  },
-  finish({ zone, limit, spikes }) {
+  finish({ zone, limit, jumps }) {
     const limits = limitsOf(limit);
-    const tooFast = spikes.items.filter(
+    const tooFast = jumps.items.filter(
       (s) => s.fastestDegCPerS > (s.isFastestRising ? limits.heatingDegCPerS : limits.coolingDegCPerS),
     );
     const apart = tooFast.filter((s, i) => !tooFast.slice(Math.max(0, i - NEAR), i + NEAR).some((o) => isInside(s, o)));
     return withLeftOut(
       apart.map((s) => episodeOf(zone, s)),
-      spikes.leftOutCount,
+      jumps.leftOutCount,
     );
   },
 });
@@ -122,7 +99,7 @@ function noteSpike(found: Found, { timeMs, degC, running }: Strip, after: number
   if (timeMs[after]! - timeMs[before]! > found.holeMs * (length + 1)) return;
   const outRate = (Math.abs(degC[before + 1]! - degC[before]!) * 1000) / (timeMs[before + 1]! - timeMs[before]!);
   const backRate = (Math.abs(degC[after]! - degC[after - 1]!) * 1000) / (timeMs[after]! - timeMs[after - 1]!);
-  found.spikes.push({
+  found.jumps.push({
     startMs: timeMs[before + 1]!,
     endMs: timeMs[after - 1]!,
     sampleCount: length,

@@ -15,6 +15,12 @@ export class CappedList<T> {
     else this.leftOutCount++;
   }
 
+  copy(): CappedList<T> {
+    const copied = new CappedList<T>(this.most);
+    copied.pushAll(this);
+    return copied;
+  }
+
   /** Takes in what a later piece of the log gave. */
   pushAll(later: CappedList<T>): void {
     for (const item of later.items) this.push(item);
