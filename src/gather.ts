@@ -1,4 +1,5 @@
-import { correctAlarmClocks, type MachineShift } from './detect/shared/opens/clock-shift.js';
+import { correctAlarmsAcrossChange, type SideShift } from './detect/shared/opens/clock-change.js';
+import type { MachineShift } from './detect/shared/opens/clock-shift.js';
 import { watchers } from './detect/index.js';
 import { startWatchers } from './detect/run-watchers.js';
 import { startDigest } from './digest/build-digest.js';
@@ -8,6 +9,7 @@ import type { Evidence } from './model/detector.js';
 import type { Gathered } from './model/gathered.js';
 import type { PlantFile } from './model/plant-file.js';
 import { demandZones, survey, type SurveyOptions } from './read/survey/survey.js';
+import { clockChanges } from './normalise/clock.js';
 import { unknownSensorTypes } from './sensors/unknown-types.js';
 
 export interface GatherOptions extends SurveyOptions {
@@ -46,7 +48,8 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     maintenance: events.maintenance,
     plant: onClock(found.plant, found.timezone),
   };
-  const clockShift = correctAlarmClocks(evidence);
+  const changesMs = await clockChanges(found.timezone, poured.startMs, poured.endMs);
+  const clockShift = correctAlarmsAcrossChange(evidence, changesMs);
   return {
     evidence: { ...evidence, alarms: clockShift.alarms },
     stops: events.stops,
@@ -63,7 +66,12 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
       ...events.problems,
       ...watched.problems,
     ],
-    assumptions: [...found.assumptions, ...poured.assumptions, ...clockShift.byMachine.map(saidOfClock)],
+    assumptions: [
+      ...found.assumptions,
+      ...poured.assumptions,
+      ...clockShift.byMachine.map(saidOfClock),
+      ...saidOfSides(clockShift.bySide),
+    ],
     timezone: found.timezone,
   };
 }
@@ -76,4 +84,13 @@ function onClock(plant: PlantFile, timezone: string | null): PlantFile {
 function saidOfClock({ machine, shiftMs }: MachineShift): string {
   const seconds = Math.round(Math.abs(shiftMs) / 1000);
   return `The alarm clock of ${machine} runs ${seconds} s ${shiftMs < 0 ? 'ahead of' : 'behind'} the temperature log; its alarms were moved by as much.`;
+}
+
+function saidOfSides([before, after]: readonly SideShift[]): string[] {
+  if (!before || !after) return [];
+  const [first, second] = [before, after].map(({ shiftMs }) => Math.round(shiftMs / 1000));
+  const day = new Date(after.fromMs).toISOString().slice(0, 10);
+  return [
+    `The alarm log does not follow the clock change of ${day} as the temperature log does: ${first} s were added to its times before it and ${second} s after it.`,
+  ];
 }

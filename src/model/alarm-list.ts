@@ -114,11 +114,15 @@ export class AlarmList implements Iterable<AlarmSpan> {
     });
   }
 
-  /** All alarms later by so many ms, put in order of start again; those that start together stay as they were. */
-  laterBy(shiftMsOf: (subject: AlarmSubject) => number): AlarmList {
-    const shiftMs = Float64Array.from(this.subjects, shiftMsOf);
+  /**
+   * All alarms later by so many ms, put in order of start again; those that start together stay as they were.
+   *
+   * @param shiftMsOf Asked for each time of an alarm, since the clock it stands on may have been changed in between.
+   */
+  laterBy(shiftMsOf: (subject: AlarmSubject, timeMs: number) => number): AlarmList {
     const { startMs, endMs, acknowledgedMs, subject } = this.columns;
-    const moved = (column: Float64Array) => column.map((timeMs, place) => timeMs + shiftMs[subject[place]!]!);
+    const moved = (column: Float64Array) =>
+      column.map((timeMs, place) => timeMs + shiftMsOf(this.subjects[subject[place]!]!, timeMs));
     const columns = { startMs: moved(startMs), endMs: moved(endMs), acknowledgedMs: moved(acknowledgedMs), subject };
     const order = Uint32Array.from(subject, (_, place) => place);
     order.sort((a, b) => columns.startMs[a]! - columns.startMs[b]! || a - b);

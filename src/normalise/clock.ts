@@ -121,3 +121,20 @@ export async function clockToUtc(timezone: string | null): Promise<(clockMs: num
   const clock = new LogClock(await zoneOffset(timezone));
   return (clockMs) => clock.toUtc(clockMs);
 }
+
+const dayMs = 24 * hourMs;
+
+/** Moments of a span at which the clocks of a time zone are changed, UTC ms, rising; none where no zone is given. */
+export async function clockChanges(timezone: string | null, startMs: number, endMs: number): Promise<number[]> {
+  if (timezone === null) return [];
+  const offset = await zoneOffset(timezone);
+  const changes: number[] = [];
+  // Clocks are changed on whole quarters of an hour, and not twice a day.
+  for (let fromMs = startMs; fromMs < endMs; fromMs += dayMs) {
+    if (offset(fromMs) === offset(fromMs + dayMs)) continue;
+    let ms = Math.ceil(fromMs / quarterMs) * quarterMs;
+    while (offset(ms) === offset(fromMs)) ms += quarterMs;
+    if (ms < endMs) changes.push(ms);
+  }
+  return changes;
+}
