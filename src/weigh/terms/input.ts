@@ -11,15 +11,10 @@ const notEverywhere = (zone: ZoneEvidence): number =>
 /** One moment that zones share is a restart of their machine; a failing card comes again. */
 const repeats = (zone: ZoneEvidence): number => ramp(factOf(zone, 'card-events', 'sharedCount'), 1, 2);
 
-/**
- * A stated card is sure. Zones found to move as one are the surer the closer they keep together, against the size of the
- * movement; two of many may do so by chance (limits: own choice, after a look at the plants of the fit).
- */
+/** Zones that move as one are the surer the less chance makes it, and as far as it was these that moved, not the rest. */
 function cardShift(zone: ZoneEvidence): number {
-  if (symptomsOf(zone, 'card-offset').length === 0) return 0;
-  if (factOf(zone, 'card-offset', 'isStatedCount') === 1) return 1;
-  const closeness = 1 - ramp(factOf(zone, 'card-offset', 'apartRatio'), 0.05, 0.15);
-  return factOf(zone, 'card-offset', 'zoneCount') > 2 ? closeness : closeness / 2;
+  const isTheseShare = 1 - factOf(zone, 'card-offset', 'otherSideShare');
+  return ramp(surprise(factOf(zone, 'card-offset', 'chancePValue')), 1, 3) * ramp(isTheseShare, 0.5, 0.9);
 }
 
 /** What points at the input card, the channel or the recording. */

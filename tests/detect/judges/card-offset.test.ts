@@ -47,9 +47,13 @@ test('two sensors that drift by themselves are no card, nor is half a machine', 
     {},
     {},
   ]);
+  for (const zone of apart.zones) expect(ask(cardOffset, apart, zone.index).symptoms).toEqual([]);
   const half = heatedPlant([2, 2, 2, 0, 0, 0].map((size) => ({ offsetDegC: (h: number) => (h > 60 ? size : 0) })));
-  for (const evidence of [apart, half])
-    for (const zone of evidence.zones) expect(ask(cardOffset, evidence, zone.index).symptoms).toEqual([]);
+  for (const zone of half.zones)
+    expect(ask(cardOffset, half, zone.index)).toMatchObject({
+      symptoms: [],
+      unable: expect.stringMatching(/moved apart .* cannot be told/),
+    });
 });
 
 test('other machines tell which part of a machine moved, where most of it did', () => {
@@ -64,6 +68,37 @@ test('other machines tell which part of a machine moved, where most of it did', 
 
 test('cannot tell without cold hours, or where one card holds all', () => {
   const one = heatedPlant([{ card: 'A' }, { card: 'A' }, { card: 'A' }], { days: 2 });
-  expect(ask(cardOffset, one).unable).toMatch(/on others 0/);
+  expect(ask(cardOffset, one).unable).toMatch(/fewer than two zones of other input cards/);
   expect(factsOf(cardOffset, one)).toEqual({});
 });
+
+test('neighbours on one card are found amid zones of their own ways, scattered ones are not', () => {
+  const draught = (zone: number) => (h: number) => 0.3 * Math.sin((zone + 1) * Math.floor(h / 24));
+  const moved = (those: readonly number[]) =>
+    heatedPlant(
+      Array.from({ length: 8 }, (_, zone) => ({
+        offsetDegC: (h: number) => draught(zone)(h) + (those.includes(zone) && h > 80 ? 3 : 0),
+      })),
+    );
+  const neighbours = moved([2, 3, 4]);
+  for (const zone of [2, 3, 4]) {
+    const { chancePValue, otherSideShare } = factsOf(cardOffset, neighbours, zone);
+    expect(chancePValue).toBeLessThan(0.01);
+    expect(otherSideShare).toBeLessThan(1 / 3);
+  }
+  for (const zone of neighbours.zones.filter(({ index }) => index < 2 || index > 4))
+    expect(ask(cardOffset, neighbours, zone.index).symptoms).toEqual([]);
+  const scattered = moved([0, 3, 6]);
+  for (const zone of scattered.zones) expect(ask(cardOffset, scattered, zone.index).symptoms).toEqual([]);
+});
+
+test('a machine that keeps warm into the weekend is no card', () => {
+  const plant = heatedPlant(
+    Array.from({ length: 8 }, (_, zone) => ({ offsetDegC: (h: number) => (zone < 4 ? tail(h) : 0) })),
+  );
+  const evidence = { ...plant, zones: plant.zones.map((zone) => ({ ...zone, machine: zone.index < 4 ? 'M1' : 'M2' })) };
+  for (const zone of evidence.zones) expect(ask(cardOffset, evidence, zone.index).symptoms).toEqual([]);
+});
+
+/** Heat left from Friday 22:00 on, °C. */
+const tail = (h: number): number => (h < 118 ? 0 : 9 * Math.exp((118 - h) / 9));

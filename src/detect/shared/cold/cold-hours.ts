@@ -91,17 +91,17 @@ function coldHour(zone: ZoneDigest, hour: number, from: number, to: number, tauH
   };
 }
 
-/** Room temperature as each zone tells it, hour by hour in time order; NaN where a zone was not cold. */
-export const coldRoomsByHour = oncePer(
-  (evidence: Evidence): readonly { readonly timeMs: number; readonly roomDegC: readonly number[] }[] => {
-    const zones = coldHoursOf(evidence);
-    const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);
-    return hours.map((hour) => ({
-      timeMs: evidence.digest.startMs + (hour + 0.5) * HOUR_MS,
-      roomDegC: zones.map((zone) => sureRoomDegC(zone.get(hour))),
-    }));
-  },
-);
+/** Room temperature as each zone tells it, hour by hour in time order; by zone index, NaN where a zone was not cold. */
+export type RoomHours = readonly { readonly timeMs: number; readonly roomDegC: readonly number[] }[];
+
+export const coldRoomsByHour = oncePer((evidence: Evidence): RoomHours => {
+  const zones = coldHoursOf(evidence);
+  const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);
+  return hours.map((hour) => ({
+    timeMs: evidence.digest.startMs + (hour + 0.5) * HOUR_MS,
+    roomDegC: zones.map((zone) => sureRoomDegC(zone.get(hour))),
+  }));
+});
 
 /** A room temperature less sure than this says nothing of a card's shift (own choice). */
 const SURE_DEG_C = 0.4;
