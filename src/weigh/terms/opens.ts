@@ -23,7 +23,7 @@ export const openTerms: readonly Term[] = [
   {
     id: 'long-open-out-of-nothing',
     detector,
-    says: 'The input went open for good, with no short opens before it.',
+    says: 'The input was open for 20 min or more, with no short opens before it.',
     for: ['sensor', 'wiring', 'input'],
     against: ['none'],
     value: (zone) => (hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') <= 1 ? 1 : 0),
@@ -31,7 +31,7 @@ export const openTerms: readonly Term[] = [
   {
     id: 'long-open-after-hours',
     detector,
-    says: 'The input went open for good after some hours of short opens.',
+    says: 'The input was open for 20 min or more after some hours of short opens.',
     for: ['sensor', 'wiring'],
     against: ['none'],
     value: (zone) => (hasLongOpen(zone) && fact(zone, 'opensBeforeLongCount') > 1 ? 1 : 0),
@@ -39,7 +39,7 @@ export const openTerms: readonly Term[] = [
   {
     id: 'long-open-after-days',
     detector,
-    says: 'Short opens went on through hours of production before the input went open for good.',
+    says: 'Short opens went on through hours of production before the input was open for 20 min or more.',
     for: ['wiring'],
     against: ['sensor'],
     value: (zone) =>
