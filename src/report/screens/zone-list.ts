@@ -1,14 +1,15 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 import { machineLine, nameHtml } from '../text/names.js';
-import { percentText } from '../text/numbers.js';
+import { minutesText, percentText } from '../text/numbers.js';
 import { rankedCauses } from '../sentences/verdict.js';
 import { causeWords } from '../text/words.js';
 import { zoneAddress, type Context } from './context.js';
 import { statusMark } from './marks.js';
+import { smallTrace } from './small-trace.js';
 
-/** Every zone in one table with a box to find one by its name. */
-export function zoneListScreen({ zones }: Context): Html {
+/** Every zone in one table, with its whole window as a small curve, and a box to find one by its name. */
+export function zoneListScreen({ zones, findings, clock }: Context): Html {
   return html`<section id="zones" class="view" aria-labelledby="zones-title">
     <h2 id="zones-title" tabindex="-1">Zones</h2>
     ${
@@ -27,6 +28,9 @@ export function zoneListScreen({ zones }: Context): Html {
                     <th scope="col">Zone</th>
                     <th scope="col">Verdict</th>
                     <th scope="col">Likeliest</th>
+                    <th scope="col">Since</th>
+                    <th scope="col">Lost</th>
+                    <th scope="col">Readings, faults above</th>
                   </tr>
                 </thead>
                 <tbody id="zone-rows">
@@ -38,6 +42,9 @@ export function zoneListScreen({ zones }: Context): Html {
                       </th>
                       <td>${statusMark(zone)}</td>
                       <td>${likeliest(zone)}</td>
+                      <td>${zone.onset ? clock.dateTime(zone.onset) : '–'}</td>
+                      <td>${zone.downtimeMinutes > 0 ? minutesText(zone.downtimeMinutes) : '–'}</td>
+                      <td>${smallTrace(zone, findings)}</td>
                     </tr>`;
                   })}
                 </tbody>
