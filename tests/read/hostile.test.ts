@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
+import { workbookOf } from '../make/workbook.js';
 import { inFolder, pourFiles, pourPaths, type Poured } from './poured.js';
 
 const startMs = Date.UTC(2026, 0, 5);
@@ -198,4 +199,28 @@ test('rows that are repeated or a little out of order are put right and counted'
   const poured = await pourFiles({ 'log.csv': `Time,Z1 PV,Z1 SP\n${shown.join('\n')}\n` });
   expect(poured.zones[0]!.timeMs).toHaveLength(43);
   expect(poured.result.sources[0]!.rejectedByReason).toEqual({ repeated: 1 });
+});
+
+describe('files under another ending than their own', () => {
+  const text = `${good()}${lines(50, 60)}`;
+  test.each<[string, Uint8Array | string]>([
+    ['packed.csv', gzipSync(text)],
+    ['plain.csv.gz', text],
+    ['archive.csv', zipSync({ 'a.csv': Buffer.from(text) })],
+    ['book.dat', workbookOf(text)],
+    ['LOG0001', text],
+  ])('%s is read for what it is', async (name, content) => {
+    const { zones, found } = await pourFiles({ [name]: content });
+    expect(found.problems.filter(({ code }) => code !== 'ambiguous-unit')).toEqual([]);
+    expect(zones[0]!.timeMs).toHaveLength(60);
+  });
+
+  test.each<[string, Uint8Array, string]>([
+    ['old.xls', Buffer.from('d0cf11e0a1b11ae10000', 'hex'), 'a workbook in the older format (.xls)'],
+    ['empty.zip', zipSync({}), 'No file was found in the archive'],
+    ['nothing.zip', new Uint8Array(0), 'No file was found in the archive'],
+  ])('%s is told in a sentence', async (name, content, says) => {
+    const { found } = await pourFiles({ [name]: content });
+    expect(found.problems.map(({ what }) => what).join(' ')).toContain(says);
+  });
 });

@@ -25,14 +25,17 @@ export function keySeries(
   const bare = file.roled.filter((it) => it.role === 'reading' && it.rest === '');
   const ownName = zoneOfFile(file);
   const prefixes = sharedPrefixes(file.roled.filter((it) => it.role === 'reading').map((it) => it.rest));
+  const isRepeating = areRepeated(bare);
   const taken = new Map<string, RoledSeries>();
   return file.roled.map((roled) => {
     const name =
       roled.rest !== ''
         ? roled.rest
-        : roled.role === 'reading' && bare.length > 1 && !isCopyOfFirst(roled, bare)
-          ? roled.series.name
-          : ownName;
+        : isRepeating
+          ? `Zone ${timesStood(roled.series.name)}`
+          : roled.role === 'reading' && bare.length > 1 && !isCopyOfFirst(roled, bare)
+            ? roled.series.name
+            : ownName;
     const namedMachine = machineOfName(name, prefixes);
     const ownMachine = namedMachine ?? machine;
     const entry = findPlantZone(name, ownMachine, isShared, plant);
@@ -41,6 +44,20 @@ export function keySeries(
       : looseName(`${namedMachine ? '' : (machine ?? '')} ${name}`);
     return settle(roled, key, entry?.name ?? name, entry?.machine ?? ownMachine, entry, taken);
   });
+}
+
+/** "PV, SP, PV, SP": the same names again for the next zone. */
+function areRepeated(bare: readonly RoledSeries[]): boolean {
+  const names = new Set(bare.map(({ series }) => series.name.replace(repeatMark, '')));
+  const own = bare.filter((it, i) => !bare.slice(0, i).some((other) => isCopy(other, it)));
+  return names.size === 1 && own.length > 1;
+}
+
+/** As the reader writes it behind a name that stood before. */
+const repeatMark = / \((\d+)\)$/;
+
+function timesStood(name: string): number {
+  return Number(repeatMark.exec(name)?.[1] ?? 1);
 }
 
 /** The second series of the same role and zone: a copy in another unit is left alone, another value is a zone of its own. */

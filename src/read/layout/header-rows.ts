@@ -21,8 +21,31 @@ export function findStart(rows: readonly SampledRow[]): Start | null {
   const units = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map(withoutBrackets) : [];
   const candidate = at >= 0 ? head[at]! : null;
   const isHeader = candidate !== null && isHeaderRow(candidate.cells, width);
-  const preamble = head.slice(0, isHeader ? at : at + 1).map((row) => row.cells.join('; ').trim());
-  return { firstDataLine: head[first]!.line, header: isHeader ? candidate.cells : null, units, preamble };
+  const grouped = isHeader && at > 0 ? underGroups(head[at - 1]!.cells, candidate.cells) : null;
+  const above = grouped ? at - 1 : isHeader ? at : at + 1;
+  const preamble = head.slice(0, above).map((row) => row.cells.join('; ').trim());
+  const header = grouped ?? (isHeader ? candidate.cells : null);
+  return { firstDataLine: head[first]!.line, header, units, preamble };
+}
+
+/**
+ * Names of a header whose names stand below others that hold for several columns ("Zone 1" over PV, SP and OUT, as merged
+ * cells give it): both together. Null unless names repeat without those above, and no longer do so with them.
+ */
+function underGroups(groups: readonly string[], names: readonly string[]): string[] | null {
+  const filled = groups.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  if (filled.length < 2 || filled.some(isNumberCell) || !isRepeating(names)) return null;
+  let group = '';
+  const joined = names.map((name, column) => {
+    group = groups[column]?.trim() || group;
+    return `${group} ${name.trim()}`.trim();
+  });
+  return isRepeating(joined) ? null : joined;
+}
+
+function isRepeating(names: readonly string[]): boolean {
+  const filled = names.map((name) => name.trim()).filter((name) => name !== '');
+  return new Set(filled).size < filled.length;
 }
 
 /** One data row may be a title with a number in it; two are data. */
