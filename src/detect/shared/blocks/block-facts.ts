@@ -30,9 +30,10 @@ export class ZoneFacts {
     const degC = isAllGood ? block.readingDegC : goodReadings(block);
     const { stride, longestMs } = this.known;
     const moves: HeatingLimit = { stride, longestMs, heating: [], cooling: [] };
-    learnMoves(moves, stripInBlock(block, degC, this.memory), learnedRates(this.known));
+    const { largestStepDegC, longestGapMs, shortestGapMs } = stepsOf(block, degC);
+    const passed = { ...learnedRates(this.known), shortestMs: 2 * stride * shortestGapMs };
+    learnMoves(moves, stripInBlock(block, degC, this.memory), passed);
     takeMoves(this.known, moves);
-    const { largestStepDegC, longestGapMs } = largestSteps(block, degC);
     return { degC, isAllGood, largestStepDegC, longestGapMs, fastestMoves: moves };
   }
 }
@@ -50,12 +51,14 @@ function goodReadings({ length, readingDegC, state }: SampleBlock): Float64Array
   return room;
 }
 
-function largestSteps(
-  { length, timeMs }: SampleBlock,
-  degC: Float64Array,
-): Pick<BlockFacts, 'largestStepDegC' | 'longestGapMs'> {
+interface Steps extends Pick<BlockFacts, 'largestStepDegC' | 'longestGapMs'> {
+  readonly shortestGapMs: number;
+}
+
+function stepsOf({ length, timeMs }: SampleBlock, degC: Float64Array): Steps {
   let largestStepDegC = 0;
   let longestGapMs = 0;
+  let shortestGapMs = Infinity;
   let beforeDegC = NaN;
   let beforeMs = NaN;
   for (let i = 0; i < length; i++) {
@@ -65,8 +68,9 @@ function largestSteps(
     if (stepDegC > largestStepDegC) largestStepDegC = stepDegC; // NaN fails
     const gapMs = nowMs - beforeMs;
     if (gapMs > longestGapMs) longestGapMs = gapMs;
+    if (gapMs < shortestGapMs) shortestGapMs = gapMs;
     beforeDegC = nowDegC;
     beforeMs = nowMs;
   }
-  return { largestStepDegC, longestGapMs };
+  return { largestStepDegC, longestGapMs, shortestGapMs };
 }

@@ -38,7 +38,13 @@ export interface Limits {
   readonly coolingDegCPerS: number;
 }
 
-const noLimits: Limits = { heatingDegCPerS: 0, coolingDegCPerS: 0 };
+/** What need not be looked at. */
+export interface Passed extends Limits {
+  /** No two moves take less; 0 = not known. */
+  readonly shortestMs: number;
+}
+
+const nothingPassed: Passed = { heatingDegCPerS: 0, coolingDegCPerS: 0, shortestMs: 0 };
 
 export function startHeatingLimit(zone: Zone): HeatingLimit {
   const stride = strideOf(zone);
@@ -59,6 +65,8 @@ const LARGEST_STRIDE = 40;
 
 /** A little below 1, so that rounding never passes over a move that counts. */
 const ALMOST = 1 - 1e-9;
+/** More than rounding adds up to in sums and differences of readings (a double at 1000 °C is good to 1e-13). */
+const ROUNDING_DEG_C = 1e-9;
 
 /**
  * So much of two moves undone by one of the next two moves is no heat: a body that took two moves up does not give it
@@ -74,17 +82,20 @@ const SHARE_UNDONE = 0.8;
 export function learnMoves(
   { stride, longestMs, heating, cooling }: HeatingLimit,
   strip: Strip,
-  passed: Limits = noLimits,
+  passed: Passed = nothingPassed,
 ): void {
   const { timeMs, degC, from, to } = strip;
+  const secondsAtLeast = (ALMOST * passed.shortestMs) / 1000;
   let leastUp = Math.max(passed.heatingDegCPerS, slowestKept(heating));
   let leastDown = Math.max(passed.coolingDegCPerS, slowestKept(cooling));
-  let least = ALMOST * Math.min(leastUp, leastDown);
+  let upDegC = secondsAtLeast * leastUp - ROUNDING_DEG_C;
+  let downDegC = ROUNDING_DEG_C - secondsAtLeast * leastDown;
   for (let i = Math.max(4 * stride, from) - 2 * stride; i < to - 2 * stride; i++) {
+    const bothDegC = degC[i]! - degC[i - 2 * stride]!;
+    // Two moves that each count go at least twice as far together. Nearly all go less far, noise above all.
+    if (bothDegC <= upDegC && bothDegC >= downDegC) continue;
     const second = degC[i]! - degC[i - stride]!;
     const spanMs = timeMs[i]! - timeMs[i - 2 * stride]!;
-    // Nearly every move is slower than those kept; the slower one of two is at most as fast as this one.
-    if (2000 * Math.abs(second) <= least * spanMs) continue;
     const first = degC[i - stride]! - degC[i - 2 * stride]!;
     if (!(second * first > 0)) continue; // NaN, a bad sample, ends here too
     const rate = (2000 * (second > 0 ? Math.min(first, second) : Math.max(first, second))) / spanMs;
@@ -93,7 +104,8 @@ export function learnMoves(
     keepFastest(rate > 0 ? heating : cooling, Math.abs(rate));
     leastUp = Math.max(leastUp, slowestKept(heating));
     leastDown = Math.max(leastDown, slowestKept(cooling));
-    least = ALMOST * Math.min(leastUp, leastDown);
+    upDegC = secondsAtLeast * leastUp - ROUNDING_DEG_C;
+    downDegC = ROUNDING_DEG_C - secondsAtLeast * leastDown;
   }
 }
 
