@@ -48,7 +48,8 @@ export async function* readParquetRows(
   const library = pathToFileURL(createRequire(import.meta.url).resolve('hyparquet')).href;
   const workerData: ParquetWork = { library, path, ends, mostCells, rowsAtOnce };
   const resourceLimits = { maxOldGenerationSizeMb };
-  const worker = new Worker(parquetWorkerText, { eval: true, workerData, resourceLimits, stderr: true });
+  // No flags of the program: a loader that came with them would be started anew for every file.
+  const worker = new Worker(parquetWorkerText, { eval: true, workerData, resourceLimits, stderr: true, execArgv: [] });
   const limitMs = mostMs + sizeBytes * mostMsPerByte;
   try {
     const head = await answerOf(worker, limitMs);
