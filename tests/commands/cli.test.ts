@@ -1,15 +1,13 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { registerCommands } from '../../src/commands/index.js';
 import { summaryText } from '../../src/commands/report/summary.js';
 import { emptyFindings, plantFindings } from '../make/report/findings.js';
+import { useProgram } from './program.js';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
 let folder = '';
 let saved = '';
 
@@ -20,15 +18,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** The program as a user runs it, from its source. */
-function looselead(...args: readonly string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...args], {
-    cwd: root,
-    encoding: 'utf8',
-    env: { ...process.env, FORCE_COLOR: '1' },
-  });
-  return { status, stdout: stdout.replaceAll('\u00A0', ' '), stderr };
-}
+const { run: looselead } = useProgram({ FORCE_COLOR: '1' });
 
 describe('the program', () => {
   test('alone gives the one line to try first', () => {

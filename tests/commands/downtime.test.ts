@@ -1,26 +1,19 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { DowntimeFindings } from '../../src/model/downtime-findings.js';
+import { useProgram } from './program.js';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'looselead-downtime-'));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-function downtime(...args: readonly string[]) {
-  const run = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', 'downtime', ...args], {
-    cwd: root,
-    encoding: 'utf8',
-  });
-  return { status: run.status, stdout: run.stdout.replaceAll('\u00A0', ' '), stderr: run.stderr };
-}
+const { run } = useProgram();
+const downtime = (...args: readonly string[]) => run('downtime', ...args);
 
 /** Two zones over ten hours of one Monday, a row a minute; the machine stands from 10:00 to 10:30 and 12:00 to 12:10. */
 function writeLog(name: string, hasRunning: boolean, first = 'Front jaw'): string {

@@ -1,29 +1,19 @@
-import { spawnSync } from 'node:child_process';
 import { appendFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Cause } from '../../src/model/cause.js';
 import type { Findings } from '../../src/model/findings.js';
 import { FITTED_WORTH_FINDINGS } from '../../src/weigh/record-shares.js';
+import { useProgram } from './program.js';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
 const logs = ['tray-sealer-1.csv.gz', 'tray-sealer-1-alarms.csv', 'maintenance.csv'].map(
   (file) => `sample-logs/${file}`,
 );
 let folder = '';
 let history = '';
 
-/** The program as a user runs it, from its source. */
-function looselead(...args: readonly string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...args], {
-    cwd: root,
-    encoding: 'utf8',
-    env: { ...process.env, COLUMNS: '100' },
-  });
-  return { status, stdout: stdout.replaceAll('\u00A0', ' '), stderr };
-}
+const { run: looselead } = useProgram({ COLUMNS: '100' });
 
 function report(out: string): Findings {
   const { status, stderr } = looselead(

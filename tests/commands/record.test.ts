@@ -1,35 +1,24 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { encodeDigest } from '../../src/digest/codec.js';
 import { typedEntry, type TypedFinding } from '../../src/commands/record/record-entry.js';
 import { saveRun } from '../../src/history/history-folder.js';
 import { addToRecord, recordFileName } from '../../src/history/record-file.js';
 import { plantFindings } from '../make/report/findings.js';
+import { root, useProgram } from './program.js';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'looselead-record-cli-'));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** The program as a user runs it, from its source. */
-function record(history: string, ...args: readonly string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, argsOf(history, args), {
-    cwd: root,
-    encoding: 'utf8',
-    env: { ...process.env, COLUMNS: '100' },
-  });
-  return { status, stdout: stdout.replaceAll('\u00A0', ' '), stderr };
-}
-
-function argsOf(history: string, args: readonly string[]): string[] {
-  return ['--import', 'tsx', 'src/cli.ts', 'record', ...args, '--history', history];
-}
+const program = useProgram({ COLUMNS: '100' });
+const argsOf = (history: string, args: readonly string[]) => ['record', ...args, '--history', history];
+const record = (history: string, ...args: readonly string[]) => program.run(...argsOf(history, args));
 
 /** A history folder with one report of the invented plant in it. */
 async function history(name: string): Promise<string> {
@@ -121,7 +110,10 @@ describe('looselead record', () => {
     const path = await history('both');
     const zones = ['sealer 1 front jaw', 'sealer 2 front jaw', 'former upper plate 3', 'former upper plate 1'];
     const ends = zones.map((zone) => {
-      const child = spawn(process.execPath, argsOf(path, [zone, '--found', 'wiring']), { cwd: root, stdio: 'ignore' });
+      const child = spawn(process.execPath, program.args(...argsOf(path, [zone, '--found', 'wiring'])), {
+        cwd: root,
+        stdio: 'ignore',
+      });
       return new Promise<number | null>((resolve) => child.once('exit', resolve));
     });
     expect(await Promise.all(ends)).toEqual([0, 0, 0, 0]);

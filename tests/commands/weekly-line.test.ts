@@ -2,11 +2,11 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { cronText, windowsText } from '../../src/commands/weekly.js';
+import { root, useProgram } from './program.js';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
+const { run } = useProgram();
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'looselead-line-'));
@@ -29,8 +29,7 @@ test('the printed line runs as cron runs it: by sh, with next to no environment'
   });
   writeFileSync(join(logs, 'log.csv'), ['Time,A PV,A SP,A OUT,B PV,B SP,B OUT', ...rows].join('\n'));
   const [out, history] = [join(folder, 'reports'), join(folder, 'history')];
-  const args = ['--import', 'tsx', 'src/cli.ts', 'weekly', logs, '--out', out, '--history', history, '--for', 'cron'];
-  const printed = spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8' });
+  const printed = run('weekly', logs, '--out', out, '--history', history, '--for', 'cron');
   expect([printed.status, printed.stderr]).toEqual([0, '']);
   const env = { PATH: '/usr/bin:/bin', HOME: folder, SHELL: '/bin/sh' };
   const ran = spawnSync('/bin/sh', ['-c', shellLine(printed.stdout)], { cwd: root, encoding: 'utf8', env });

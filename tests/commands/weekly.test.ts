@@ -2,13 +2,13 @@ import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Findings } from '../../src/model/findings.js';
+import { root, useProgram } from './program.js';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
-const args = (more: readonly string[]) => ['--import', 'tsx', 'src/cli.ts', ...more];
+const program = useProgram();
+const args = (more: readonly string[]) => program.args(...more);
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'looselead-weekly-'));
