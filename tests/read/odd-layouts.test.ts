@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
+import { pourFiles } from './poured.js';
 import { survey, type SurveyOptions } from '../../src/read/survey/survey.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'looselead-odd-'));
@@ -113,3 +114,98 @@ test.each(['Messstelle: Heizkanal 1', 'Voie: Heizkanal 1', 'Sonda; Heizkanal 1',
     expect(zones.map(({ name }) => name)).toEqual(['Heizkanal 1']);
   },
 );
+
+describe('times and rows as they are written elsewhere', () => {
+  const startMs = Date.UTC(2026, 8, 6, 5);
+  const two = (n: number): string => String(n).padStart(2, '0');
+  const log = (header: string, time: (t: Date) => string, cells: (i: number) => string): string =>
+    `${header}\n${Array.from({ length: 300 }, (_, i) => `${time(new Date(startMs + i * 10_000))}${cells(i)}`).join('\n')}\n`;
+  const clock = (t: Date): string => t.toISOString().slice(11, 19);
+  const commas = (i: number): string => `;150,${i % 7};160,${i % 5}`;
+  const points = (i: number): string => `;150.${i % 7};160.${i % 5}`;
+  const ymd = (t: Date): string => t.toISOString().slice(0, 10);
+
+  test.each<[string, string, string]>([
+    [
+      'blanks behind the dots',
+      log(
+        'Datum;Z1 PV;Z2 PV',
+        (t) => `${t.getUTCDate()}. ${t.getUTCMonth() + 1}. ${t.getUTCFullYear()} ${clock(t)}`,
+        commas,
+      ),
+      'day first',
+    ],
+    [
+      'the year first with two digits, within one day',
+      log('Tidpunkt;Z1 PV;Z2 PV', (t) => `${ymd(t).slice(2)} ${clock(t)}`, commas),
+      'year first',
+    ],
+    [
+      'day and month alike, decimal commas',
+      log('Fecha;Z1 PV;Z2 PV', (t) => `0${t.getUTCDate()}/09/2026 ${clock(t)}`, commas),
+      'day first, as goes with decimal commas',
+    ],
+    [
+      'milliseconds in groups of three',
+      log('Stamp;Z1 PV;Z2 PV', (t) => t.getTime().toLocaleString('en-US').replaceAll(',', '.'), points),
+      'milliseconds since 1970',
+    ],
+    [
+      'compact date and clock in two columns',
+      log('DATE;TIME;Z1 PV;Z2 PV', (t) => `${ymd(t).replaceAll('-', '')};${clock(t).replaceAll(':', '')}`, points),
+      'the year stands first',
+    ],
+    [
+      'the same without a leading zero',
+      log(
+        'DATE;TIME;Z1 PV;Z2 PV',
+        (t) => `${ymd(t).replaceAll('-', '')};${t.getUTCHours()}${two(t.getUTCMinutes())}${two(t.getUTCSeconds())}`,
+        points,
+      ),
+      'the year stands first',
+    ],
+  ])('%s', async (_, text, why) => {
+    for (const isFast of [true, false]) {
+      const { zones, found } = await pourFiles({ 'log.csv': text }, {}, { isFast });
+      expect(zones[0]!.timeMs.slice(0, 2)).toEqual([startMs, startMs + 10_000]);
+      expect(zones[1]!.timeMs).toHaveLength(300);
+      expect(zones[1]!.readingDegC.slice(0, 2)).toEqual([160, 160.1]);
+      expect(found.files[0]!.time.why).toContain(why);
+      expect(found.problems.filter(({ code }) => code === 'ambiguous-time')).toEqual([]);
+    }
+  });
+
+  test('the minus of typographers before decimal commas', async () => {
+    const { zones } = await pourFiles({
+      'log.csv': log(
+        'Zeit;Kammer 1 Ist (°C);Kammer 2 Ist (°C)',
+        (t) => `${ymd(t)} ${clock(t)}`,
+        (i) => `;−25,${i % 7};−5,${i % 5}`,
+      ),
+    });
+    expect(zones[0]!.readingDegC.slice(0, 2)).toEqual([-25, -25.1]);
+  });
+
+  test('comments between the rows are counted as comments', async () => {
+    const rows = log('Time;Z1 PV;Z2 PV', (t) => `${ymd(t)} ${clock(t)}`, points).split('\n');
+    rows.splice(100, 0, '# restarted; by hand', '// settings');
+    const { result } = await pourFiles({ 'log.csv': rows.join('\n') });
+    expect(result.sources[0]!.rejectedByReason).toEqual({ comment: 2 });
+    expect(result.problems[0]!.what).toContain('2 rows were left out because they are comments');
+  });
+
+  test('whether the machine runs, in Polish and Czech', async () => {
+    for (const [name, runs, stands] of [
+      ['Maszyna pracuje', 'TAK', 'NIE'],
+      ['Stroj běží', 'ano', 'ne'],
+    ]) {
+      const text = log(
+        `Czas;Z1 PV;Z2 PV;${name}`,
+        (t) => `${ymd(t)} ${clock(t)}`,
+        (i) => `${points(i)};${i < 100 ? stands : runs}`,
+      );
+      const { zones } = await pourFiles({ 'log.csv': text });
+      expect([zones[0]!.running[0], zones[0]!.running[200]]).toEqual([0, 1]);
+    }
+  });
+});

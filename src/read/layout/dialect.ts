@@ -111,7 +111,7 @@ export function splitCells(line: string, dialect: Dialect): string[] {
 
 /** Decimal and thousands marks from cells that look like numbers. */
 export function numberMarks(cells: readonly string[], separator: Separator): Pick<Dialect, 'decimal' | 'thousands'> {
-  const numbers = cells.map((cell) => cell.trim()).filter((cell) => /^[-+]?\d[\d.,' \u00a0\u202f]*%?$/.test(cell));
+  const numbers = cells.map(plainSign).filter((cell) => /^[-+]?\d[\d.,' \u00a0\u202f]*%?$/.test(cell));
   const decimalComma = numbers.filter((cell) => /^[-+]?\d+,\d+%?$/.test(cell) && !isGrouped(cell, ',')).length;
   const decimalPoint = numbers.filter((cell) => /^[-+]?\d+\.\d+%?$/.test(cell) && !isGrouped(cell, '.')).length;
   const both = numbers.find((cell) => cell.includes(',') && cell.includes('.'));
@@ -120,6 +120,11 @@ export function numberMarks(cells: readonly string[], separator: Separator): Pic
   const isOnlyComma = separator !== ',' && decimalPoint === 0 && numbers.some((cell) => /^[-+]?\d+,\d{3}$/.test(cell));
   const decimal = lastMark ?? (decimalComma > decimalPoint || isOnlyComma ? ',' : '.');
   return { decimal, thousands: thousandsMark(numbers, decimal) };
+}
+
+/** A cell without blanks around it, the minus of typographers as the one of keyboards. */
+function plainSign(cell: string): string {
+  return cell.trim().replace(/^[−–](?=\d)/, '-');
 }
 
 const grouped = { ',': /^[-+]?[1-9]\d{0,2}(,\d{3})+$/, '.': /^[-+]?[1-9]\d{0,2}(\.\d{3})+$/ } as const;

@@ -22,7 +22,7 @@ export function findShape(
   const names = options.names?.length === width ? options.names : undefined;
   const header = fullHeader(start.header, names, width);
   const hasNames = start.header !== null || names !== undefined;
-  const time = findTime(full, header, { dates: options.dates, hasNames });
+  const time = findTime(full, header, { ...options, decimal: dialect.decimal, hasNames });
   if (!time) return withoutTime(full, header);
   const columns = header.map((_, index) => factsOf(full, index, dialect));
   const rowWidth = Math.min(width, header.length);

@@ -3,6 +3,7 @@ import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from './file-shape.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime, detectTimeFormat, isClockColumn, isTimeName, type TimeOptions } from '../times/time-format.js';
+import { parseClock } from '../times/time-text.js';
 import { findTimeParts, type PartColumns } from './time-parts.js';
 
 type TimeFinding = TimePlace & Pick<FileShape, 'time'>;
@@ -46,7 +47,7 @@ function placeOfDate(
   column: number,
   clockParts: readonly number[],
 ): TimePlace {
-  const clockColumn = findClock(rows, header.length, column);
+  const clockColumn = findClock(rows, header, column);
   return { ...placeAt(column), clockColumn, clockParts: clockColumn < 0 ? clockParts : [] };
 }
 
@@ -81,7 +82,7 @@ export function withoutTime(rows: readonly SampledRow[], header: readonly string
 function mayBeTimes(cells: readonly string[]): boolean {
   const filled = cells.filter((cell) => cell.trim() !== '').slice(0, 20);
   const likely = filled.filter(
-    (cell) => /^\W*\d+([.,]\d+)?$/.test(cell) || /\d[-/. ]+(\d|\p{L})|\p{L} ?\d/u.test(cell),
+    (cell) => /^\W*\d+([.,' ]\d+)*$/.test(cell) || /\d[-/. ]+(\d|\p{L})|\p{L} ?\d/u.test(cell),
   );
   return likely.length * 2 >= filled.length && filled.length > 0;
 }
@@ -95,10 +96,20 @@ function isBareDate(cells: readonly string[]): boolean {
   return cells.every((cell) => !/\d[:.]\d+[:.]\d+.*\s.*\d|:/.test(cell.trim()));
 }
 
-function findClock(rows: readonly SampledRow[], width: number, dateColumn: number): number {
-  for (const column of [dateColumn + 1, dateColumn - 1])
-    if (column >= 0 && column < width && isClockColumn(rows.map((row) => row.cells[column] ?? ''))) return column;
+function findClock(rows: readonly SampledRow[], header: readonly string[], dateColumn: number): number {
+  for (const column of [dateColumn + 1, dateColumn - 1]) {
+    const name = header[column];
+    const cells = rows.map((row) => row.cells[column] ?? '');
+    if (name !== undefined && (isClockColumn(cells) || (isTimeName(name) && isDigitClock(cells)))) return column;
+  }
   return -1;
+}
+
+/** 050000 or 0500 beside a date, in a column that is called time. */
+function isDigitClock(cells: readonly string[]): boolean {
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  const isClock = (cell: string): boolean => /^\d{4,6}$/.test(cell) && parseClock(cell) !== null;
+  return filled.length > 0 && filled.every(isClock);
 }
 
 function joinedFormat(rows: readonly SampledRow[], place: TimePlace, options: TimeOptions) {

@@ -63,7 +63,7 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
     marche, en marche, etat, vitesse, marcha, en marcha, estado, velocidad, marcia, in marcia, stato, velocita,
     velocidade, em marcha, em producao, en produccion, in produzione, en production,
     draait, in bedrijf, snelheid, drift, i drift, hastighet, tilstand,
-    praca, stan, predkosc, chod, stav, rychlost, kaynti, nopeus, uzem, sebesseg, calisiyor, hiz, durum`),
+    praca, pracuje, stan, predkosc, chod, bezi, stav, rychlost, kaynti, nopeus, uzem, sebesseg, calisiyor, hiz, durum`),
   quality: list('quality, qual, status code, statuscode, opc quality, qualitat, qualite, calidad, qualita, q'),
   temperature: list(`
     temp, temperature, temps, tmp, t, tc, rtd, thermocouple, thermoelement, pt100, pt1000, sensor temp, thermometer,

@@ -75,7 +75,8 @@ const runningWords = new Set(
   (
     'run running on true yes ja oui si auto automatic automatik production producing produktion produccion produzione ' +
     'betrieb lauft laeuft ein aktiv active execute executing started start marche marcha ' +
-    'marcia kjorer drift aan bezig work working praca pracuje chod bezi kaynnissa uzem calisiyor funcionando'
+    'marcia kjorer drift aan bezig work working praca pracuje chod bezi kaynnissa uzem calisiyor funcionando ' +
+    'tak ano igen kylla evet sim'
   ).split(' '),
 );
 const standingWords = new Set(
@@ -83,7 +84,7 @@ const standingWords = new Set(
     'stop stopped off false no nein non idle standby held hold halt stillstand steht aus inaktiv inactive fault faulted ' +
     'down ready aborted complete completed setup manual maintenance cleaning wartung storung arret arrete parada parado ' +
     'fermo ferma stoppet stilstand uit pause paused suspended waiting blocked starved jam jammed emergency estop ' +
-    'postoj stoi zatrzymana stoji seis leallt durdu duruyor arresto'
+    'postoj stoi zatrzymana stoji seis leallt durdu duruyor arresto nej nee nie ne nem ei hayir nao'
   ).split(' '),
 );
 

@@ -199,6 +199,11 @@ class RowFeed<Batch> {
     if (reason === null)
       return this.gate.passes(this.scanner.clockMs) ? this.finishRow(line) : this.holdBack(cells, line);
     this.scanner.clearRow(this.at);
-    this.tally.reject(line, isEnded ? reason : 'half-line', text());
+    this.tally.reject(line, isEnded ? (isComment(cells) ? 'comment' : reason) : 'half-line', text());
   }
+}
+
+/** A row that cannot be read and begins as comments do; "####" is an open input. */
+function isComment(cells: readonly string[]): boolean {
+  return /^\s*(#(?!#)|\/\/)/.test(cells[0] ?? '');
 }

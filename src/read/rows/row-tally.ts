@@ -7,6 +7,7 @@ export const rejectReasons = {
   'long-row': 'there are more cells than columns',
   'blank-row': 'all cells are empty',
   'repeated-header': 'the header stands again inside the file',
+  comment: 'they are comments',
   'half-line': 'the last line is not finished; the file may still be being written',
   'long-line': 'the line is longer than a megabyte',
   'open-quote': 'a quote is opened and never closed',
@@ -79,6 +80,7 @@ function todoOf(reason: RejectReason): string {
   if (reason === 'far-time')
     return "Correct the year in those lines if they matter, and look after the logger's clock.";
   if (reason === 'unset-clock') return 'Set the clock of the logger; those rows cannot be placed in time.';
-  if (reason === 'blank-row' || reason === 'repeated-header') return 'Nothing needs to be done.';
+  if (reason === 'blank-row' || reason === 'repeated-header' || reason === 'comment')
+    return 'Nothing needs to be done.';
   return 'Correct those lines if they matter; all other rows were read.';
 }

@@ -122,7 +122,8 @@ async function draftFrom(
   plant: PlantFile | null,
 ) {
   const problems: ProblemNote[] = [];
-  const found = findShape(rows, base.dialect, { dates: options.dates, names: options.names });
+  const writtenMs = (await statOf(base.path)).mtimeMs;
+  const found = findShape(rows, base.dialect, { dates: options.dates, names: options.names, writtenMs });
   const shape = typeof found !== 'string' && base.container === 'workbook' ? onGridOfDates(found) : found;
   if (typeof shape === 'string') {
     // Licences and notes that lie beside logs are no problem.

@@ -7,7 +7,14 @@ export interface TimeOptions {
   readonly dates?: 'day-first' | 'month-first' | undefined;
   /** Name of the column, for "Time (s)" and the like. */
   readonly columnName?: string;
+  /** Decimal mark of the file. */
+  readonly decimal?: '.' | ',';
+  /** When the file was last written, UTC ms: no row of it is later. */
+  readonly writtenMs?: number;
 }
+
+/** Clocks of loggers and of disks may be a day apart, time zones included. */
+const clocksApartMs = 2 * 86_400_000;
 
 /** A share of cells below this and the column is not one of times. */
 const leastShare = 0.8;
@@ -31,19 +38,19 @@ export function detectTimeFormat(cells: readonly string[], options: TimeOptions 
 /** No date has one mark only. */
 const decimalNumber = /^[-+]?\d+[.,]\d+$/;
 
-function detectDates(cells: readonly string[], { dates, columnName = '' }: TimeOptions): TimeFormat | null {
+function detectDates(cells: readonly string[], options: TimeOptions): TimeFormat | null {
   const orders = (['ymd', 'dmy', 'mdy'] as const).map((order) => {
     const parsed = cells.map((cell) => parseDateTime(cell, order));
     const good = parsed.filter((time) => time !== null);
-    return { order, good, reach: reachOf(good.map((time) => time.ms)) };
+    return { order, good, reach: reachOf(good.map((time) => time.ms)), fromMs: good[0]?.ms ?? NaN };
   });
   const most = Math.max(...orders.map((candidate) => candidate.good.length));
-  const least = isTimeName(columnName) ? leastShareNamed : leastShare;
+  const least = isTimeName(options.columnName ?? '') ? leastShareNamed : leastShare;
   if (most < least * cells.length || most === 0) return null;
   const fitting = orders.filter((candidate) => candidate.good.length === most);
   const isAbsolute = fitting[0]!.good.every((time) => time.hasOffset);
   const base = { kind: 'date' as const, unitMs: 1, isAbsolute };
-  const choice = chooseOrder(cells, fitting, dates);
+  const choice = chooseOrder(cells, fitting, options);
   return { ...base, ...choice };
 }
 
@@ -54,25 +61,39 @@ function reachOf(times: readonly number[]): number {
   return reach;
 }
 
-type Candidate = { order: TimeFormat['order']; reach: number };
+type Candidate = { order: TimeFormat['order']; reach: number; fromMs: number };
 type OrderChoice = Pick<TimeFormat, 'order' | 'isUndecided' | 'why'>;
 
-function chooseOrder(
-  cells: readonly string[],
-  fitting: readonly Candidate[],
-  dates: TimeOptions['dates'],
-): OrderChoice {
+function chooseOrder(cells: readonly string[], fitting: readonly Candidate[], options: TimeOptions): OrderChoice {
   if (/^\W*(?:\p{L}+,? +)?\d{4}/u.test(cells[0]!)) return decided('ymd', 'the year stands first');
   if (/\p{L}{3}/u.test(cells[0]!) && !/^\d{1,2}[-/.]\d{1,2}[-/.]/.test(cells[0]!))
     return decided('dmy', 'the month is a name');
-  const numbers = fitting.filter(({ order }) => order !== 'ymd' || isTwoDigitYearFirst(cells));
+  const isYearFirst = isTwoDigitYearFirst(cells);
+  const isShort = cells.every((cell) => twoDigitsEach.test(cell)) && options.writtenMs !== undefined;
+  const numbers = fitting.filter(({ order }) => order !== 'ymd' || isYearFirst || isShort);
   if (numbers.length === 0) return decided('ymd', 'the year stands first');
-  if (numbers.length === 1)
-    return decided(numbers[0]!.order, `${orderWords[numbers[0]!.order]}: no other order fits every row`);
   const [near, far] = [...numbers].sort((a, b) => a.reach - b.reach);
-  if (near!.reach * 3 < far!.reach && near!.reach > 0)
+  if (far && near!.reach * 3 < far.reach && near!.reach > 0)
     return decided(near!.order, `${orderWords[near!.order]}: the other order makes the time jump to and fro`);
-  return undecidedOrder(cells, dates);
+  if (isYearFirst) return decided('ymd', 'the year stands first');
+  const [only, ...others] = notInOtherTimes(numbers, options.writtenMs);
+  if (!only || others.length > 0) return undecidedOrder(cells, options);
+  const why =
+    numbers.length > 1 ? 'any other order is years from when the file was written' : 'no other order fits every row';
+  return decided(only.order, `${orderWords[only.order]}: ${why}`);
+}
+
+/** "26-09-06" with its parts parted as ISO 8601 has it; slashes and dots go with the year at the end. */
+const twoDigitsEach = /^(\d{2})-(\d{2})-(\d{2})(?!\d)/;
+/** Of two readings of a date that lie so far apart the later one is meant: logs are not kept for years (own choice). */
+const oldMs = 5 * 365.25 * 86_400_000;
+
+/** Where the year may be the first number or the last, those orders that put it behind the writing of the file, or years before. */
+function notInOtherTimes(candidates: readonly Candidate[], writtenMs = Infinity): readonly Candidate[] {
+  if (!candidates.some(({ order }) => order === 'ymd')) return candidates;
+  const possible = candidates.filter(({ fromMs }) => fromMs <= writtenMs + clocksApartMs);
+  const latestMs = Math.max(...possible.map(({ fromMs }) => fromMs));
+  return possible.filter(({ fromMs }) => fromMs > latestMs - oldMs);
 }
 
 const orderWords = { ymd: 'year first', dmy: 'day first', mdy: 'month first' } as const;
@@ -90,10 +111,12 @@ function isTwoDigitYearFirst(cells: readonly string[]): boolean {
   return first.size === 1 && (last.size > 1 || cells.every((cell) => /^\d{2}-\d{2}-\d{2}T/.test(cell)));
 }
 
-function undecidedOrder(cells: readonly string[], dates: TimeOptions['dates']): OrderChoice {
+function undecidedOrder(cells: readonly string[], { dates, decimal }: TimeOptions): OrderChoice {
   if (dates) return decided(dates === 'day-first' ? 'dmy' : 'mdy', `${dates.replace('-', ' ')}, as you said`);
   // Dots are the day-first notation of central Europe, and the 12-hour clock goes with the month-first one (common practice).
-  if (/^\d{1,2}\.\d{1,2}\./.test(cells[0]!)) return decided('dmy', 'day first: dots part day, month and year');
+  if (/^\d{1,2}\. ?\d{1,2}\./.test(cells[0]!)) return decided('dmy', 'day first: dots part day, month and year');
+  // Where the month stands first, decimals have points (common practice of the USA).
+  if (decimal === ',') return decided('dmy', 'day first, as goes with decimal commas');
   const isTwelveHour = cells.some((cell) => /[ap]\.?m\.?$/i.test(cell)) && cells[0]!.includes('/');
   const order = isTwelveHour ? 'mdy' : 'dmy';
   const guess = isTwelveHour ? 'month first, because of the 12-hour clock' : 'day first';
@@ -111,9 +134,7 @@ const epochUnits = [
 ] as const;
 
 function detectCount(cells: readonly string[], columnName: string): TimeFormat | null {
-  const numbers = cells.map((cell) =>
-    /^\d+([.,]\d+)?([eE]\+?\d+)?$/.test(cell) ? Number(cell.replace(',', '.')) : NaN,
-  );
+  const numbers = cells.map(countOf);
   const good = numbers.filter((number) => Number.isFinite(number));
   if (good.length < leastShare * cells.length) return null;
   const base = { order: 'ymd' as const, isUndecided: false };
@@ -214,9 +235,20 @@ export function compileTime(
 }
 
 const countCell = /^\d+(?:[.,]\d+)?(?:[eE]\+?\d+)?$/;
+/** Seconds since 1970 and finer have ten digits and more: three groups behind the first. */
+const groupedCount = /^\d{1,3}([.,' \u00a0\u202f])\d{3}(?:\1\d{3}){2,}$/;
+
+function withoutGroups(text: string): string {
+  return groupedCount.test(text) ? text.replace(/\D/g, '') : text;
+}
+
+function countOf(cell: string): number {
+  const text = withoutGroups(cell);
+  return countCell.test(text) ? Number(text.replace(',', '.')) : NaN;
+}
 
 function readCount(cell: string, format: TimeFormat): number {
-  const text = cell.trim();
+  const text = withoutGroups(cell.trim());
   if (!countCell.test(text)) return NaN;
   // Nanoseconds have more digits than a number holds; what is finer than a microsecond is cut off first.
   if (format.unitMs === 1e-6 && /^\d{17,}$/.test(text)) return Math.round(Number(text.slice(0, -3)) * 1e-3);

@@ -12,7 +12,8 @@ export interface ParsedTime {
 }
 
 const dayMs = 86_400_000;
-const numericDate = /^(\d{1,4})([-/. ])(\d{1,2})\2(\d{4}|\d{1,2})(?!\d)\.?/;
+/** Also "6. 9. 2026", as Czech, Slovak, Finnish and Hungarian have it. */
+const numericDate = /^(\d{1,4})(\. ?|[-/ ])(\d{1,2})\2(\d{4}|\d{1,2})(?!\d)\.?/;
 const compactDate = /^(\d{4})(\d{2})(\d{2})(?=$|[T _-])/;
 /** 20251230220000 and 202512302200: no count of seconds since 1970 has 12 or 14 digits. */
 const compactBoth = /^((?:19|20)\d{6})(\d{4}|\d{6})$/;
@@ -117,8 +118,9 @@ export function parseClock(text: string): { ms: number; hasOffset: boolean } | n
   return Number.isNaN(ms) ? null : { ms, hasOffset: offset !== undefined };
 }
 
+/** A spreadsheet takes the leading zero off 050000. */
 function parseCompactClock(text: string) {
-  const match = compactClock.exec(text);
+  const match = compactClock.exec(/^\d{5}$/.test(text) ? `0${text}` : text);
   if (!match) return null;
   const ms = clockMs(Number(match[1]), Number(match[2]), Number(match[3] ?? 0));
   return Number.isNaN(ms) ? null : { ms: ms - offsetMs(match[4]), hasOffset: match[4] !== undefined };
