@@ -121,7 +121,7 @@ function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings):
   }
   if (blind.length > 0) {
     notes.push(
-      `No log says when ${named(blind)} ran, so stops are told from alarms: a machine is taken to stand while a machine alarm or an alarm of a zone without reading or too cold stands in production time, at least ${settings.resetMs / 60_000} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
+      `No log says when ${named(blind)} ran, so stops are told from alarms and readings: a machine is taken to stand while a machine alarm stands, or a zone is without reading or too cold, in production time, at least ${settings.resetMs / 60_000} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
     );
   }
   for (const { machine, production } of records) {
