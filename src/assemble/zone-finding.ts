@@ -4,6 +4,7 @@ import { thinSeries } from '../digest/thin.js';
 import type { Evidence } from '../model/detector.js';
 import type { RepairNote, ZoneFinding } from '../model/findings.js';
 import { nextCheck } from '../weigh/next-check.js';
+import { symptomsOf } from '../weigh/term.js';
 import { presenceOf } from '../weigh/presence.js';
 import type { Verdict } from '../weigh/weigh-plant.js';
 import { checksFor } from './checks/checks-for.js';
@@ -35,13 +36,18 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     downtimeMinutes,
     symptoms,
     unable,
-    checks: checksFor(zone, verdict, {
-      roomDegC: soaks.roomDegC ?? evidence.plant.roomDegC,
-      roomFrom: soaks.roomDegC === null ? 'stated' : 'soak',
-      setpointDegC: setpointDegC ?? undefined,
-      leadGauge: evidence.plant.leadGauge,
-      leadLengthM: evidence.plant.leadLengthM,
-    }),
+    checks: checksFor(
+      zone,
+      verdict,
+      {
+        roomDegC: soaks.roomDegC ?? evidence.plant.roomDegC,
+        roomFrom: soaks.roomDegC === null ? 'stated' : 'soak',
+        setpointDegC: setpointDegC ?? undefined,
+        leadGauge: evidence.plant.leadGauge,
+        leadLengthM: evidence.plant.leadLengthM,
+      },
+      ['card-events', 'card-offset'].some((detector) => symptomsOf(verdict.evidence, detector).length > 0),
+    ),
     terms: verdict.terms,
     prior: verdict.prior,
     sensor: zone.sensor,

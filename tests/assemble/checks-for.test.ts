@@ -46,6 +46,19 @@ describe('the measurements of a zone', () => {
     });
   });
 
+  test('zones that fail together: what they share first, then a swap with another card', () => {
+    const checks = measured(checksFor({ ...zone, card: '1A' }, verdict({ input: 0.95 }), site, true));
+    expect(checks.slice(0, 2).map(({ id, power }) => [id, power])).toEqual([
+      ['card-supply', 'live'],
+      ['card-swap', 'locked-out'],
+    ]);
+    expect(checks[0]!.says).toContain('power on: measure the supply of card 1A');
+    expect(checks[1]!.says).toContain('on another card');
+    const alone = measured(checksFor({ ...zone, card: '1A' }, verdict({ input: 0.95 }), site));
+    expect(alone.map(({ id }) => id)).not.toContain('card-supply');
+    expect(alone[0]!.says).toContain('of the same sensor type on card 1A.');
+  });
+
   test('a thermocouple input gets the millivolts of the set point, less those of its terminals', () => {
     const checks = checksFor({ ...zone, sensor: 'tc-k', wires: null }, verdict({ input: 0.9 }), site);
     // NIST Monograph 175, type K: 4.096 mV at 100 °C, terminals at 0 °C.

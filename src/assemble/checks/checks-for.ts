@@ -25,11 +25,14 @@ const walkOf: Readonly<Record<Exclude<Cause, 'none'>, Walk>> = {
 /**
  * What to measure at a zone, the likeliest cause first: caution and preparation, then one walk after the other. A
  * healthy zone keeps the values of its sensor and input, so that they can be looked up.
+ *
+ * @param isShared Other zones fail or move together with this one.
  */
 export function checksFor(
   zone: Zone,
   { status, probabilities }: Pick<Verdict, 'status' | 'probabilities'>,
   site: ZoneSite,
+  isShared = false,
 ): readonly Check[] {
   const ofSensor = zoneChecks(zone, site);
   const isFault = status === 'faulty' || status === 'watch';
@@ -39,7 +42,10 @@ export function checksFor(
   const measured = ofSensor.filter(({ kind }) => kind === 'measure' && isReadingDoubted);
   const walks: Readonly<Record<Walk, readonly Check[]>> = {
     circuit: measured.filter(({ where }) => where !== 'card'),
-    input: [...(isLikely('input') ? inputChecks(zone.card) : []), ...measured.filter(({ where }) => where === 'card')],
+    input: [
+      ...(isLikely('input') ? inputChecks(zone.card, isShared) : []),
+      ...measured.filter(({ where }) => where === 'card'),
+    ],
     heater: isLikely('heater') ? heaterChecks({ ratedW: zone.heaterW, ratedV: zone.heaterV ?? null }) : [],
     recording: isLikely('recording') ? recordingChecks() : [],
   };

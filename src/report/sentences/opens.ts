@@ -11,6 +11,7 @@ const sensorOpens: Spoken = {
   weight: (ask) => (ask('standingMinutes') >= standingMinutes || ask('shortCount') > 0 ? 96 : 91),
   isOnTrace: true,
   say: (ask, { count }) => {
+    if (count === 0) return plain(`no open of its own: ${counted(ask('sharedCount'), 'open')} with other zones`);
     const shorts = ask('shortCount');
     const alarmOnly = ask('alarmOnlyCount');
     const standing = ask('standingMinutes');
