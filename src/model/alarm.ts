@@ -1,3 +1,5 @@
+import type { Cause } from './cause.js';
+
 /** What an alarm is about, whatever words the log uses for it. */
 export type AlarmKind =
   | 'sensor-open'
@@ -43,7 +45,7 @@ export interface MaintenanceEntry {
   readonly done: string;
   readonly found: string;
   /** What was put right, as far as the words tell. */
-  readonly cause: 'sensor' | 'wiring' | 'input' | 'heater' | 'recording' | 'none' | null;
+  readonly cause: Cause | null;
   readonly isReplacement: boolean;
 }
 

@@ -44,16 +44,6 @@ export function couldTell(evidence: ZoneEvidence, detector: string): boolean {
   return outcome !== undefined && outcome.unable === undefined;
 }
 
-/** The largest value of one fact over a detector's symptoms; NaN when there is none. */
-export function largestFact(evidence: ZoneEvidence, detector: string, fact: string): number {
-  let largest = NaN;
-  for (const symptom of symptomsOf(evidence, detector)) {
-    const value = symptom.facts[fact];
-    if (value !== undefined && !(value <= largest)) largest = value;
-  }
-  return largest;
-}
-
 /** One fact of a detector's first symptom; NaN when there is none. Judges give one symptom per zone unless their page says otherwise. */
 export function factOf(evidence: ZoneEvidence, detector: string, fact: string): number {
   return symptomsOf(evidence, detector)[0]?.facts[fact] ?? NaN;

@@ -87,7 +87,7 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
     deviation, dev, hysteresis, band, high limit, low limit, limit`),
 };
 
-/** Words by which a time column may be called beside those of time-format: none means time by content alone. */
+/** Headers of the columns of a long file: its tags, its values, their quality. Folded as {@link plainWords} folds. */
 export const tagNames =
   /^(tag|tag ?name|tagname|name|point|point ?name|item|variable|var ?name|channel|signal|sensor|zone|parameter|series|metric|measurement|object|source|messstelle|kanal|variabele|etiqueta|punto|canal|voie|mesure|id|variabile|nome|nom|nombre|naam|navn|namn|bezeichnung|messpunkt|messkanal|grandeur|sonda|sensore|misura|nazwa|zmienna|nazev|velicina|nimi|nev|zona|strefa|sone|zon|heizzone|kanaal|tagg)$/;
 export const valueNames =

@@ -1,9 +1,10 @@
 import { z } from 'zod';
+import { causes } from '../../model/cause.js';
 import { isTimeZone } from '../../model/time-zone.js';
 
 const textOr = (message: string) => z.union([z.string(), z.number()], message).transform(String);
 const text = textOr('it must be a text or a number');
-const cause = z.enum(['sensor', 'wiring', 'input', 'heater', 'recording', 'none']);
+const cause = z.enum(causes);
 const logOdds = z.partialRecord(cause, z.number());
 const shareText = 'shares are numbers from 0 to 1 that make at most 1 together';
 const shares = z

@@ -10,10 +10,7 @@ const levels =
 
 /** Unit at the end of a fact's name → how to say its value. Longest endings first. */
 const endings: readonly (readonly [string, Say])[] = [
-  ['DegCPerWeek', (value) => phrase`${difference(value, 1, ' per week')}`],
   ['DegCPerDay', (value) => phrase`${difference(value, 2, ' per day')}`],
-  ['DegCPerMin', (value) => phrase`${difference(value, 1, '/min')}`],
-  ['DegCPerH', (value) => phrase`${difference(value, 1, '/h')}`],
   ['DegCPerHour', (value) => phrase`${difference(value, 1, '/h')}`],
   ['DegCPerS', (value) => phrase`${difference(value, 1, '/s')}`],
   ['PercentPerDegC', (value) => plain(`${shortNumber(value)}\u00A0% a degree (°C)`)],
@@ -26,20 +23,14 @@ const endings: readonly (readonly [string, Say])[] = [
   ['Days', (value) => plain(withUnit(value, 'd', value < 10 ? 1 : 0))],
   ['Hours', (value) => plain(minutesText(value * 60))],
   ['Minutes', (value) => plain(minutesText(value))],
-  ['Seconds', (value) => plain(secondsText(value))],
   ['PerHour', (value) => plain(`${shortNumber(value)} an hour`)],
-  ['PerH', (value) => plain(`${shortNumber(value)} an hour`)],
   ['PerDay', (value) => plain(`${shortNumber(value)} a day`)],
   ['Ms', (value) => plain(secondsText(value / 1000))],
   ['S', (value) => plain(secondsText(value))],
-  ['Mv', (value) => plain(withUnit(value, 'mV', 2))],
 ];
 
 /** Detectors write this for a ratio to nothing. */
 const endlessRatio = 999;
-
-/** Facts that are for other programs, not for a reader: indexes and codes of choices. */
-const unspoken = /(index|flag)$/i;
 
 /** Words for names that would be riddles without their unit; all others are read as they are written. */
 const words: Readonly<Record<string, string>> = {
@@ -105,7 +96,7 @@ export function factPhrase(name: string, value: number): Phrase {
 /** All facts of a symptom but the ones already said. */
 export function factPhrases(facts: Facts, said: readonly string[] = []): readonly Phrase[] {
   return Object.entries(facts)
-    .filter(([name]) => !said.includes(name) && !unspoken.test(name))
+    .filter(([name]) => !said.includes(name))
     .map(([name, value]) => factPhrase(name, value));
 }
 
