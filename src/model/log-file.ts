@@ -55,6 +55,8 @@ export interface LogColumn {
   readonly role: ColumnRole;
   /** Long: what stands in the tag column, where that is not the whole name. */
   readonly text?: string;
+  /** Wide, quality: the column it speaks of; absent where it speaks of the whole row. */
+  readonly ofColumn?: number;
   /** Zone indices it belongs to; `running` may serve several. */
   readonly zones: readonly number[];
   /** For temperatures; null for other roles. */

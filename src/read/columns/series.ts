@@ -34,7 +34,11 @@ export function sampledClock(shape: FileShape): number[] {
 
 /** Series of a wide file: every column but those of the time and the quality. */
 export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly number[]): Series[] {
-  const skipped = new Set([...columnsOfTime(shape), shape.qualityColumn]);
+  const skipped = new Set([
+    ...columnsOfTime(shape),
+    shape.qualityColumn,
+    ...shape.ownQualities.map(({ column }) => column),
+  ]);
   const clockMs = [...clock];
   const stretch = shape.rows.map((row) => row.stretch);
   return shape.header.flatMap((name, index) => {

@@ -1,5 +1,6 @@
 import type { LogFile, TimeFormat, TimePlace } from '../../model/log-file.js';
 import type { ColumnFacts } from './column-facts.js';
+import type { OwnQuality } from './own-qualities.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 
 /** Where things stand in a file, before anybody asks what they mean. */
@@ -16,6 +17,8 @@ export interface FileShape extends TimePlace {
   /** -1 = none. */
   readonly tagColumn: number;
   readonly qualityColumn: number;
+  /** Wide: columns that each say what another is worth; then there is no quality of the row. */
+  readonly ownQualities: readonly OwnQuality[];
   /** Long: the columns that hold values. */
   readonly valueColumns: readonly number[];
   /** Cells of a whole row. */

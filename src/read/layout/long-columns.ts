@@ -4,6 +4,7 @@ import type { SampledRow } from '../sources/sampled-row.js';
 import { plainWords, qualityNames, tagNames, valueNames } from '../names/role-words.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import type { FileShape } from './file-shape.js';
+import { ownQualities, saysQuality } from './own-qualities.js';
 
 /** "zone, parameter, value" with PV and SP below parameter: one of the two alone would mix readings with set points. */
 export function secondTagColumn(shape: Base, rows: readonly SampledRow[], long: LongFinding): number {
@@ -15,7 +16,7 @@ export function secondTagColumn(shape: Base, rows: readonly SampledRow[], long: 
   });
 }
 
-type LongFinding = Pick<FileShape, 'layout' | 'tagColumn' | 'qualityColumn' | 'valueColumns'>;
+type LongFinding = Pick<FileShape, 'layout' | 'tagColumn' | 'qualityColumn' | 'ownQualities' | 'valueColumns'>;
 
 type Base = Omit<FileShape, keyof LongFinding>;
 
@@ -28,13 +29,23 @@ export function findLong(shape: Base, rows: readonly SampledRow[]): LongFinding 
   const qualityColumn =
     others.find((i) => i !== tagColumn && isQualityColumn(header[i]!, columns[i]!, tagColumn >= 0)) ?? -1;
   const numeric = others.filter((i) => i !== tagColumn && i !== qualityColumn && isNumeric(columns[i]!));
-  if (tagColumn < 0) return { layout: 'wide', tagColumn, qualityColumn, valueColumns: [] };
+  if (tagColumn < 0) {
+    const own = ownQualities(header, columns, others);
+    const ofRow = own.length > 0 ? undefined : others.find((i) => saysQuality(header[i]!, columns[i]!));
+    return { layout: 'wide', tagColumn, qualityColumn: ofRow ?? -1, ownQualities: own, valueColumns: [] };
+  }
   const named = numeric.filter((i) => valueNames.test(plainWords(header[i]!)));
   const mixed = others.filter(
     (i) => i !== tagColumn && valueNames.test(plainWords(header[i]!)) && columns[i]!.numbers > 0,
   );
   const valueColumns = named.length > 0 ? [named[0]!] : mixed.length > 0 ? [mixed[0]!] : numeric;
-  return { layout: valueColumns.length > 0 ? 'long' : 'none', tagColumn, qualityColumn, valueColumns };
+  return {
+    layout: valueColumns.length > 0 ? 'long' : 'none',
+    tagColumn,
+    qualityColumn,
+    ownQualities: [],
+    valueColumns,
+  };
 }
 
 /** Half numbers is enough: the rest may be words for open inputs. */

@@ -33,8 +33,8 @@ export function findTime(
   return found.sort((a, b) => a.rank - b.rank)[0] ?? null;
 }
 
-/** A time in one cell is the surer one, a count of days or seconds is not. */
-const partsRank = 0.75;
+/** A time in one cell is the surer one, and one that counts from 1970 needs no time zone; a count of days is less sure. */
+const partsRank = 1.75;
 
 function placeAt(timeColumn: number): TimePlace {
   return { timeColumn, clockColumn: -1, dateParts: [], clockParts: [] };

@@ -75,7 +75,7 @@ function addEntry(
   batch.clockMs[at] = scanner.clockMs;
   batch.tag[at] = number;
   batch.value[at] = tag.role === 'running' ? runningOf(value, mark, scanner.runningOfText, tag.above) : value;
-  batch.mark[at] = scanner.isBad ? markOfBad(mark) : mark;
+  batch.mark[at] = scanner.quality.isRowBad ? markOfBad(mark) : mark;
   batch.line[at] = line;
 }
 

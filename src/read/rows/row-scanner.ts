@@ -3,6 +3,7 @@ import { CellBounds } from './cell-bounds.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { putNumber } from './number-bytes.js';
 import { OddCells, type TextValue } from './odd-cells.js';
+import { QualityCells } from './quality-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
@@ -25,8 +26,8 @@ export class RowScanner {
   clockMs = NaN;
   /** Number of its tag in a long file; -1 = not known, -2 = empty. */
   tag = -1;
-  /** True when its quality cell says bad. */
-  isBad = false;
+  /** What its quality cells say. */
+  readonly quality: QualityCells;
   readonly values: readonly (Float64Array | null)[];
   readonly marks: readonly (Uint8Array | null)[];
   /** True when a mark other than 0 was written since it was last cleared. */
@@ -60,6 +61,7 @@ export class RowScanner {
     this.marks = this.plan.marks;
     this.bounds = new CellBounds(file.dialect);
     this.odd = new OddCells(file);
+    this.quality = new QualityCells(file);
     this.tags = new TagTable(this.bounds);
     this.tenths = new TenthsBytes(file.dialect);
     this.decimal = file.dialect.decimal.charCodeAt(0);
@@ -131,7 +133,7 @@ export class RowScanner {
   }
 
   private startRow(): void {
-    this.isBad = false;
+    this.quality.startRow();
     this.tag = -1;
     this.runningOfText = NaN;
     this.clockMs = NaN;
@@ -160,7 +162,7 @@ export class RowScanner {
     const from = isQuoted ? start + 1 : start;
     const to = isQuoted ? end - 1 : end;
     if (action === act.tag) this.findTag(bytes, from, to);
-    else if (action === act.quality) this.isBad = this.odd.isBad(bytes, from, to);
+    else if (action === act.quality) this.quality.meet(c, this.odd.isBad(bytes, from, to));
     else if (action === act.clock) [this.clockStart, this.clockEnd] = [from, to];
     else if (action === act.time || action === act.date) this.meetDate(bytes, from, to);
     else this.readValue(action, c, at, bytes, from, to);
@@ -271,7 +273,7 @@ export class RowScanner {
       if (action === act.time || action === act.date) date = cell;
       else if (action === act.clock) clock = cell;
       else if (action === act.tag) this.takeTag(cell);
-      else if (action === act.quality) this.isBad = this.odd.isBadText(cell);
+      else if (action === act.quality) this.quality.meet(c, this.odd.isBadText(cell));
       else if (action !== act.skip) this.putText(action, c, at, this.odd.valueOfText(cell));
     }
     const { timePlace } = this.file;

@@ -22,7 +22,10 @@ export async function* readWide(
   const takeRow = (lineNumber: number, at: number): number => {
     clockMs[at] = scanner.clockMs;
     line[at] = lineNumber;
-    if (scanner.isBad) markBad(scanner, at);
+    if (scanner.quality.isAnyBad) {
+      scanner.hasMarks = true;
+      scanner.quality.mark(scanner.values, scanner.marks, at);
+    }
     if (file.noValue && isWithoutValue(scanner, file.noValue, at)) markWithoutValue(scanner, file.noValue, at);
     batch.length = at + 1;
     return at + 1;
@@ -33,11 +36,6 @@ export async function* readWide(
     full.length = 0;
   }
   if (batch.length > 0) yield batch;
-}
-
-function markBad(scanner: RowScanner, at: number): void {
-  scanner.hasMarks = true;
-  for (const marks of scanner.marks) if (marks && marks[at] === cellMark.number) marks[at] = cellMark.badQuality;
 }
 
 /** Share of the columns of other quantities that lack a value at once when it is the recording that lacks it (own choice). */

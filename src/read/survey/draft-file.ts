@@ -253,8 +253,11 @@ function placeOf({ timeColumn, clockColumn, dateParts, clockParts }: FileShape):
 }
 
 /** Status numbers that are mostly 0: no log is mostly bad. */
-function isZeroGood({ rows, qualityColumn }: FileShape): boolean {
-  const cells = rows.map((row) => row.cells[qualityColumn]?.trim() ?? '').filter((cell) => cell !== '');
+function isZeroGood({ rows, qualityColumn, ownQualities }: FileShape): boolean {
+  const columns = [qualityColumn, ...ownQualities.map(({ column }) => column)];
+  const cells = rows
+    .flatMap((row) => columns.map((column) => row.cells[column]?.trim() ?? ''))
+    .filter((cell) => cell !== '');
   return cells.filter((cell) => /^(0x0+|0+)(\.0+)?$/i.test(cell)).length * 2 > cells.length;
 }
 

@@ -232,6 +232,10 @@ function structureColumns(shape: FileShape): LogColumn[] {
   ];
   if (shape.qualityColumn >= 0)
     columns.push(plainColumn(shape, shape.qualityColumn, 'quality', 'it says what the value is worth'));
+  for (const { column, ofColumn } of shape.ownQualities) {
+    const why = `it says what "${shape.header[ofColumn]!}" is worth`;
+    columns.push({ ...plainColumn(shape, column, 'quality', why), ofColumn });
+  }
   return columns;
 }
 
