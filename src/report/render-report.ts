@@ -44,7 +44,7 @@ function contextOf(findings: Findings): Context {
 }
 
 function title({ findings, clock }: Context): string {
-  return `Heater zones, ${clock.dateWithYear(findings.window.start)} to ${clock.dateWithYear(findings.window.end)}`;
+  return `Heater zones, ${clock.days(findings.window.start, findings.window.end)}`;
 }
 
 /** Data for the charts, one block per zone, so that the page reads a block only when its zone is opened. */

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { heaterChecks } from '../../src/assemble/checks/heater-checks.js';
 import type { SymptomNote } from '../../src/model/findings.js';
 import { symptomText } from '../../src/report/sentences/symptom.js';
 import { firstStep, sensorName, whatToBring } from '../../src/report/sentences/next-step.js';
@@ -144,6 +145,10 @@ test('the first step and what to bring follow the likely causes', () => {
   expect(whatToBring(wiring!).join('; ')).toMatch(/lock.*0\.1 Ω.*ferrules.*spare sensor \(Pt100, 3 wires\)/);
   const noNext = { ...wiring!, nextCheck: null };
   expect(phraseText(firstStep(noNext))).toContain('sensor’s own connector');
+  const heater = { ...noNext, checks: heaterChecks({ ratedW: null, ratedV: null }) };
+  expect(phraseText(firstStep(heater))).toMatch(/^Locked out: measure the ohms of the heater/);
+  const live = heater.checks.filter(({ power }) => power === 'live');
+  expect(phraseText(firstStep({ ...heater, checks: live }))).toMatch(/authorised people only/i);
   expect([sensorName('tc-k'), sensorName('pt1000')]).toEqual(['type K thermocouple', 'Pt1000']);
 });
 

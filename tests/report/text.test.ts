@@ -95,6 +95,9 @@ test('shows the clock of the plant, over the change to summer time too', () => {
   // Clocks in Oslo go from 02:00 to 03:00 on 2026-03-29 (IANA time zone database, EU rule).
   expect(oslo.wallMs(Date.UTC(2026, 2, 29, 0, 59))).toBe(Date.UTC(2026, 2, 29, 1, 59));
   expect(oslo.wallMs(Date.UTC(2026, 2, 29, 1, 0))).toBe(Date.UTC(2026, 2, 29, 3, 0));
+  const days = (start: string, end: string): string => oslo.days(start, end).replaceAll(blank, ' ');
+  expect(days('2026-02-09T23:00:00Z', '2026-02-11T23:00:00Z')).toBe('10 Feb 2026 to 11 Feb 2026');
+  expect(days('2026-02-09T23:00:00Z', '2026-02-11T23:01:00Z')).toBe('10 Feb 2026 to 12 Feb 2026');
   expect(clockOf('Nowhere/Atall').timezone).toBe('UTC');
   expect(clockOf(undefined).dateTime('not a time')).toContain('–');
 });

@@ -49,7 +49,8 @@ function stepsBlock(zone: ZoneFinding, title: string): Html {
     ${prepare.map(({ says }) => html`<p class="prepare"><strong>Prepare:</strong> ${phraseHtml(phraseFromText(says))}</p>`)}
     ${
       measure.length > 0
-        ? checkTable(measure)
+        ? html`<p>Every step locked out and proved dead, unless it says power on.</p>
+            ${checkTable(measure)}`
         : html`<p>
             The sensor type is not known, so no numbers can be given. Name it in plant.yaml, or measure at the sensor’s
             own connector and again at the cabinet and compare with a healthy neighbour.
@@ -78,8 +79,7 @@ function checkRow(check: Check, index: number): Html {
     <td role="cell" data-label="Step"><span class="rank">${index + 1}</span></td>
     <td role="cell" data-label="Where and what">
       <strong>${placeWords[check.where]}</strong>
-      ${check.power === 'live' && html`<span class="live">Power on: authorised people only.</span>`}
-      ${phraseHtml(phraseFromText(check.says))}
+      ${check.power === 'live' && html`<span class="live">Power on.</span>`} ${phraseHtml(phraseFromText(check.says))}
       ${check.between.length > 0 && html`<span class="between">Between ${joined(check.between, '; ')}.</span>`}
       <span class="source">${check.source}</span>
     </td>

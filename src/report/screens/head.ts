@@ -13,7 +13,7 @@ export function pageHead({ findings, clock }: Context): Html {
   const { start, end } = findings.window;
   return html`<header class="page-head">
       <div class="title-line">
-        <h1>Heater zones <span class="window">${clock.dateWithYear(start)} to ${clock.dateWithYear(end)}</span></h1>
+        <h1>Heater zones <span class="window">${clock.days(start, end)}</span></h1>
         <div class="choices off-print" role="group" aria-label="How to show it">${choices}</div>
       </div>
       <nav class="off-print" aria-label="Screens">

@@ -142,7 +142,7 @@ function weekFigure({ downtime, history }: Findings, { byWeek }: LossTables): Ht
     says: 'Lost minutes by week and kind of cause. The numbers are in the table below.',
     note: history
       ? 'Weeks before this log come from the findings kept in the history folder.'
-      : 'With --history, the weeks before stand here too.',
+      : 'With "looselead report --history FOLDER" the weeks before stand here too.',
     numbers: lossNumbers('Week', byWeek, downtime),
   });
 }

@@ -47,12 +47,12 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
 }
 
 function neighbourLinks(index: number, { zones }: Context): Html {
-  const link = (to: number, text: string): Content => {
+  const link = (to: number, before: string, after = ''): Content => {
     const zone = zones[to];
-    return zone && html`<a href="#${zoneAddress(to)}">${text} <bdi>${shortName(zone.zone)}</bdi></a>`;
+    return zone && html`<a href="#${zoneAddress(to)}">${before} <bdi>${shortName(zone.zone)}</bdi>${after}</a>`;
   };
   return html`<a href="#act">All zones that need someone</a> ${link(index - 1, '← Rank before:')}
-    ${link(index + 1, 'Next rank: →')}`;
+    ${link(index + 1, 'Next rank:', ' →')}`;
 }
 
 function zoneFacts(zone: ZoneFinding, { clock, findings }: Context): Html {

@@ -27,11 +27,19 @@ export function firstStep(zone: ZoneFinding): Phrase {
 /** The measurement that settles most and what its answer means; the values stand elsewhere. */
 export function firstTask(zone: ZoneFinding): Phrase {
   if (zone.status === 'healthy') return plain('Nothing to do.');
-  const says = zone.nextCheck ?? zone.checks.find(({ kind }) => kind === 'measure')?.says;
+  const measure = zone.checks.find(({ kind }) => kind === 'measure');
+  const says = zone.nextCheck ?? (measure && withPower(measure));
   const answer = answers[zone.nextCheckId ?? ''];
   const to = says ?? 'Measure the sensor at its own connector and again at the cabinet, locked out.';
   const yes = answer && to.endsWith('?') ? ` Yes: ${answer.yes}.` : '';
   return phrase`${phraseFromText(to)}${yes}`;
+}
+
+/** In a list a step's power stands beside it; alone it must say it itself. */
+function withPower({ power, says }: Check): string {
+  if (/authorised|lock/i.test(says)) return says;
+  const state = power === 'live' ? 'Power on, authorised people only' : 'Locked out';
+  return `${state}: ${says.charAt(0).toLowerCase()}${says.slice(1)}`;
 }
 
 /** "Good: 107.1 Ω (106.2 to 108.1) cold, at 18.3 °C; the log makes one expect 104.8 Ω." */

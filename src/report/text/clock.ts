@@ -10,6 +10,8 @@ export interface Clock {
   date(time: string | number): string;
   /** "3 Feb 2026". */
   dateWithYear(time: string | number): string;
+  /** "7 Sep 2026 to 20 Sep 2026": an end at midnight belongs to the day before. */
+  days(start: string, end: string): string;
   /** "14:05:33". */
   time(time: string | number): string;
   /** The wall clock's reading as if it were UTC, for chart axes. */
@@ -29,10 +31,12 @@ export function clockOf(timezone: string | undefined): Clock {
     const { day, month } = dates(time);
     return `${day}\u00A0${month}`;
   };
+  const dateWithYear = (time: string | number): string => `${date(time)}\u00A0${dates(time).year}`;
   return {
     timezone: zone,
     date,
-    dateWithYear: (time) => `${date(time)}\u00A0${dates(time).year}`,
+    dateWithYear,
+    days: (start, end) => `${dateWithYear(start)} to ${dateWithYear(Math.max(Date.parse(start), Date.parse(end) - 1))}`,
     dateTime: (time) => `${dates(time).weekday}\u00A0${date(time)} ${clockText(time, false)}`,
     time: (time) => clockText(time, true),
     wallMs: wallClock(zone),
