@@ -19,7 +19,6 @@ export function registerCommands(program: Command, result: RunResult): void {
     .version(version())
     .exitOverride()
     .showSuggestionAfterError()
-    .showHelpAfterError('Each command tells its options and an example with --help.')
     .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, 'looselead: ')) })
     .configureHelp({ sortSubcommands: false })
     .addHelpText('after', '\nExample:\n  looselead report logs/\n')
@@ -38,6 +37,10 @@ export function registerCommands(program: Command, result: RunResult): void {
   registerWeekly(program);
   registerOhms(program);
   registerCompletion(program);
+  for (const command of program.commands) {
+    command.showHelpAfterError(`"looselead ${command.name()} --help" tells its options and an example.`);
+  }
+  program.showHelpAfterError('"looselead --help" lists all commands.');
 }
 
 /** Without a command of that name the words after it are nothing; the nearest name is. */

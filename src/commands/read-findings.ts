@@ -22,11 +22,12 @@ export async function readFindings(file: string): Promise<Findings> {
   try {
     text = await readFile(file, 'utf8');
   } catch (cause) {
+    const isMissing = (cause as { code?: string }).code === 'ENOENT';
     const why = cause instanceof Error ? cause.message : String(cause);
     throw new LogProblem(
       'unreadable-file',
       { file },
-      `It could not be read (${why}).`,
+      isMissing ? 'There is no such file.' : `It could not be read (${why}).`,
       'Name the findings that "looselead report" has written.',
       { cause },
     );

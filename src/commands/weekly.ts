@@ -38,6 +38,8 @@ export function registerWeekly(program: Command): void {
         quiet: () => `${isCron ? cronLine(words) : windowsLine(words)}\n`,
         text: () => (isCron ? cronText(words) : windowsText(words, resolve('looselead-weekly.cmd'))),
       });
+      const { existsSync } = await import('node:fs');
+      if (!existsSync(folder)) process.stderr.write(`There is no folder ${resolve(folder)} yet.\n`);
     });
 }
 

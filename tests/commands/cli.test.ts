@@ -68,6 +68,11 @@ describe('the program', () => {
     expect([nothing.status, nothing.stdout]).toEqual([2, '']);
     expect(nothing.stderr).toMatch(/^looselead: .*nowhere/);
     expect(nothing.stderr).not.toMatch(/\n +at /);
+    expect(looselead('zone', 'jaw', join(folder, 'week-38.json')).stderr).toContain(
+      'week-38.json: There is no such file.',
+    );
+    expect(looselead('zone').stderr).toContain('"looselead zone --help" tells its options and an example.');
+    expect(looselead('weekly', join(folder, 'nowhere')).stderr).toMatch(/^There is no folder .*nowhere yet/);
   });
 
   test('notes what was found, as a sentence, as JSON, or quietly', () => {

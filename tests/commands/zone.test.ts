@@ -39,6 +39,14 @@ describe('the card of a zone', () => {
     expect(text).not.toContain('Before any evidence');
   });
 
+  test('what the verdict says is not said again as seen', () => {
+    const probabilities = { ...loose!.probabilities, wiring: 0.2, none: 0.7 };
+    const text = zoneCard({ ...loose!, status: 'healthy', probabilities }, findings, { ...options, isWhyWanted: true });
+    const plain = text.replace(/\s+/g, ' ');
+    const said = /What was seen: (.{30})/.exec(plain)![1]!;
+    expect(plain.toLowerCase().split(said.toLowerCase())).toHaveLength(2);
+  });
+
   test('with --why shows the sum, in °F the other scale', () => {
     expect(card({ isWhyWanted: true })).toMatch(/Before any evidence\n +sensor −2\.4, wiring −2\.6/);
     expect(card({ unit: 'degF' })).toContain('set point 359.6 °F');

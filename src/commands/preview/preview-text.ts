@@ -147,7 +147,11 @@ function windowLines({ zones, timezone }: Preview): string[] {
 
 /** A line of numbers for each zone, and below it the columns that were taken for it. */
 function zoneLines(zones: readonly PreviewZone[], width: number): string[] {
-  if (zones.length === 0) return ['No zones were found.', ''];
+  if (zones.length === 0)
+    return [
+      'No zones were found. Give the temperature logs, or the folder with them, as the controllers export them.',
+      '',
+    ];
   const isMachineInName = zones.every(({ zone, machine }) => zone.startsWith(machine));
   const left = ['Zone', ...(isMachineInName ? [] : ['Machine']), 'Unit'].map((head) => ({ head, least: 4 }));
   const right = ['Samples', 'Not good', 'Gaps', 'Longest', 'From °C', 'To °C'].map((head) => ({

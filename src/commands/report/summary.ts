@@ -24,7 +24,9 @@ export function summaryText(findings: Findings, files: { htmlFile: string; jsonF
     ...(watch.length > 0 ? [`${watch.length} to keep an eye on:`, ...zoneLines(watch)] : []),
     ...(fixed.length > 0 ? [`${fixed.length} put right since; confirm what was done:`, ...zoneLines(fixed)] : []),
     ...(untold > 0 ? [`${untold} could not be judged; the report says why.`] : []),
-    ...(problems.length > 0 ? [`${counted(problems.length, 'remark')} on the input; see the report.`] : []),
+    ...(problems.length > 0
+      ? [`${counted(problems.length, 'remark')} on the logs; see "How far to trust this" in the report.`]
+      : []),
     `Report: ${files.htmlFile}`,
     `Findings: ${files.jsonFile}`,
     '',

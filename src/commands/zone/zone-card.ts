@@ -141,11 +141,11 @@ function faultLines({ zone, clock, fromMs, unit, width, colours, isWhyWanted }: 
   const isRecent = ({ end }: { readonly end: string }): boolean => Date.parse(end) >= fromMs;
   const seen = [...numberedFaults(zone), ...otherSigns(zone)].filter(({ symptom }) => isRecent(symptom));
   // What the verdict has said already is not said again.
-  const said = cardText(verdict(zone), unit);
+  const said = cardText(verdict(zone), unit).toLowerCase();
   const signs = [...seen]
     .sort((a, b) => b.text.weight - a.text.weight)
     .map(({ text: { says } }) => cardText(sentence(says), unit))
-    .filter((says) => !said.includes(says));
+    .filter((says) => !said.includes(says.toLowerCase()));
   const marks = (zone.faultMarks ?? []).filter(isRecent);
   const last = marks.slice(-most.faults).reverse();
   if (seen.length + last.length === 0) return ['', 'No fault seen in this time.'];
