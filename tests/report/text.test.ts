@@ -22,6 +22,7 @@ import {
 } from '../../src/report/text/phrase.js';
 import { packMarks, packPoints, unpackMarks, unpackPoints } from '../../src/report/embed/pack-lists.js';
 import { lossKindOf, lossNames } from '../../src/report/sentences/losses.js';
+import { filesInOrder } from '../../src/report/text/file-order.js';
 import { alike, withoutNumbers } from '../../src/report/text/alike.js';
 import { weekStartMs, weekText } from '../../src/report/text/weeks.js';
 
@@ -153,4 +154,10 @@ test('two losses of one name get their machine, and restarts are a kind of their
   const rows = [row('Jam', 'TS1'), row('Jam', 'TS2'), row('restart after Jaw', 'TS1', { isRestart: true })];
   expect(lossNames(rows).map(({ name }) => name)).toEqual(['TS1: Jam', 'TS2: Jam', 'restart after Jaw']);
   expect(rows.map(lossKindOf)).toEqual(['other-cause', 'other-cause', 'restart']);
+});
+
+test('files stand with the temperature logs first, numbers in names by their size', () => {
+  const of = (kind: string, ...files: string[]) => files.map((file) => ({ kind, file }));
+  const files = [...of('alarm', 'a.csv'), ...of('temperature', 'day-10.csv', 'day-2.csv', 'b.csv')];
+  expect(filesInOrder(files).map(({ file }) => file)).toEqual(['b.csv', 'day-2.csv', 'day-10.csv', 'a.csv']);
 });

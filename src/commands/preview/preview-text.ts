@@ -1,5 +1,6 @@
 import type { ProblemNote } from '../../model/problem.js';
 import { alike } from '../../report/text/alike.js';
+import { filesInOrder } from '../../report/text/file-order.js';
 import { clockOf } from '../../report/text/clock.js';
 import type { Preview, PreviewFile, PreviewZone } from './preview-facts.js';
 import { tableLines } from '../terminal/table.js';
@@ -10,7 +11,7 @@ export function previewText(preview: Preview, width = 80): string {
   const logs = preview.files.filter((file) => file.kind !== 'other');
   const others = preview.files.filter((file) => file.kind === 'other');
   const lines = [
-    ...logFileLines(logs),
+    ...logFileLines(filesInOrder(logs)),
     ...section(
       'Not read as logs',
       others.map((file) => notReadText(file, preview)),

@@ -65,7 +65,7 @@ function headLines({ zone, colours, clock, unit, width }: Card): readonly string
     standingWords[standing],
     ...(zone.onset ? [`since ${clock.dateTime(zone.onset)}`] : []),
     ...(zone.fixed ? [`fixed ${clock.dateTime(zone.fixed)}`] : []),
-    ...(zone.trend ? [trendWords[zone.trend]] : []),
+    ...(zone.trend && !zone.fixed ? [trendWords[zone.trend]] : []),
     ...(zone.downtimeMinutes > 0 ? [`${minutesText(zone.downtimeMinutes)} of production lost`] : []),
   ];
   const facts = [

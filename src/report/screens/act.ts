@@ -66,8 +66,8 @@ function actRow(zone: ZoneFinding, index: number, { clock, findings }: Context):
     [
       'Since, trend',
       html`${zone.onset ? clock.dateTime(zone.onset) : 'not told'}${zone.fixed && html`<br />fixed ${clock.dateTime(zone.fixed)}`}
-        <span class="stacked">${trendMark(zone)}</span>
-        ${change && html`<span class="change">${changeWords[change]}</span>`}`,
+      ${!zone.fixed && html`<span class="stacked">${trendMark(zone)}</span>`}
+      ${change && html`<span class="change">${changeWords[change]}</span>`}`,
     ],
     ['Lost', html`${zone.downtimeMinutes > 0 ? minutesText(zone.downtimeMinutes) : nothingLost(findings)}`],
     ['First thing to do', phraseHtml(firstStep(zone))],

@@ -2,6 +2,7 @@ import type { Findings, RejectedExample, SourceNote } from '../../model/findings
 import { html, type Html } from '../text/html.js';
 import { nameHtml } from '../text/names.js';
 import { counted, listText, numberText } from '../text/numbers.js';
+import { filesInOrder } from '../text/file-order.js';
 import { alike } from '../text/alike.js';
 import { idWords } from '../text/words.js';
 import { dataTable, wide } from './figure.js';
@@ -17,7 +18,7 @@ const kindWords: Readonly<Record<SourceNote['kind'], string>> = {
 /** Every file, what it was taken for and what was left out; files that were read alike, as a log split by day, in one row. */
 export function dataRead({ sources }: Findings): Html {
   if (sources.length === 0) return html`<p>No file is named in these findings.</p>`;
-  const groups = alike(sources, ({ kind, layout, notes }) => JSON.stringify([kind, layout, notes]));
+  const groups = alike(filesInOrder(sources), ({ kind, layout, notes }) => JSON.stringify([kind, layout, notes]));
   const rows = groups.map((files) => {
     const [first] = files;
     const sum = (of: (file: SourceNote) => number): number => files.reduce((total, file) => total + of(file), 0);

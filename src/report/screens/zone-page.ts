@@ -65,7 +65,7 @@ function zoneFacts(zone: ZoneFinding, { clock, findings }: Context): Html {
     ['Cold room', zone.roomDegC === null ? 'not told' : temperatureHtml(level(zone.roomDegC))],
     ['Since', zone.onset ? clock.dateTime(zone.onset) : null],
     ['Fixed', zone.fixed ? clock.dateTime(zone.fixed) : null],
-    ['Trend', zone.trend ? trendMark(zone) : null],
+    ['Trend', zone.trend && !zone.fixed ? trendMark(zone) : null],
     ['Production lost', zone.downtimeMinutes > 0 ? minutesText(zone.downtimeMinutes) : null],
     ['Reads off by', readingError(zone)],
     ['As ohms too many', zone.seriesOhm === null ? null : ohmText(zone.seriesOhm)],
