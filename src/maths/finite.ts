@@ -9,13 +9,22 @@ export type Numbers = ArrayLike<number>;
  */
 export function finiteValues(values: Numbers): Float64Array {
   const kept = new Float64Array(values.length);
-  kept.set(values); // the loop then meets one type of array, whatever came in: each other one would have it translated anew
+  return kept.subarray(0, finiteInto(kept, values));
+}
+
+/** The same into the front of an array that is long enough; returns how many they are. What lies behind is undefined. */
+export function finiteInto(room: Float64Array, values: Numbers): number {
+  room.set(values); // the loop then meets one type of array, whatever came in: each other one would have it translated anew
+  return moveFiniteToFront(room, values.length);
+}
+
+function moveFiniteToFront(room: Float64Array, length: number): number {
   let count = 0;
-  for (let i = 0; i < kept.length; i++) {
-    const value = kept[i]!;
-    if (Number.isFinite(value)) kept[count++] = value;
+  for (let i = 0; i < length; i++) {
+    const value = room[i]!;
+    if (Number.isFinite(value)) room[count++] = value;
   }
-  return kept.subarray(0, count);
+  return count;
 }
 
 /** As `finiteValues`, ascending. Cost n·log n. */

@@ -1,5 +1,8 @@
 import { quantileSorted as quantileType7, quickselect } from 'simple-statistics';
-import { finiteValues, type Numbers } from './finite.js';
+import { finiteInto, type Numbers } from './finite.js';
+
+/** Working room for one call: quantiles are asked for by the ten thousand, and copies of their own would pile up. */
+let room = new Float64Array(64);
 
 /**
  * Quantile by linear interpolation between order statistics, R type 7
@@ -10,14 +13,17 @@ import { finiteValues, type Numbers } from './finite.js';
  * @returns NaN for no data or a share outside 0 … 1. Never throws. Cost about n: two order statistics need no sorting.
  */
 export function quantile(values: Numbers, share: number): number {
-  const kept = finiteValues(values);
-  if (kept.length === 0 || !(share >= 0 && share <= 1)) return NaN;
-  const place = (kept.length - 1) * share;
+  if (room.length < values.length) room = new Float64Array(2 * values.length);
+  const kept = room;
+  const count = finiteInto(kept, values);
+  if (count === 0 || !(share >= 0 && share <= 1)) return NaN;
+  const place = (count - 1) * share;
   const lower = Math.floor(place);
-  quickselect(kept as unknown as number[], lower); // works by index only, so typed arrays will do
+  // Works by index only, so typed arrays will do. It takes a last place of 0 for none given.
+  if (count > 1) quickselect(kept as unknown as number[], lower, 0, count - 1);
   if (lower === place) return kept[lower]!;
   let next = Infinity; // the least of those behind, which are none of them smaller
-  for (let i = lower + 1; i < kept.length; i++) if (kept[i]! < next) next = kept[i]!;
+  for (let i = lower + 1; i < count; i++) if (kept[i]! < next) next = kept[i]!;
   return kept[lower]! + (place - lower) * (next - kept[lower]!);
 }
 

@@ -13,7 +13,8 @@ export const MAD_TO_SD = 1.482602218505602;
 export function medianAbsoluteDeviation(values: Numbers): number {
   const kept = finiteValues(values);
   const centre = median(kept);
-  return median(kept.map((value) => Math.abs(value - centre)));
+  for (let i = 0; i < kept.length; i++) kept[i] = Math.abs(kept[i]! - centre); // a copy already
+  return median(kept);
 }
 
 /**

@@ -24,11 +24,12 @@ export interface LossTables {
 }
 
 /**
- * Sums the downtime rows by machine and by week. Loads arquero only when called, since that takes 0.2 s.
+ * Sums the downtime rows by machine and by week. Loads arquero only where there is something to sum, since that takes 0.2 s.
  *
  * @returns Empty lists where there is no downtime. Minutes of each row add up to its `lostMinutes`.
  */
 export async function lossTables({ downtime }: Findings): Promise<LossTables> {
+  if ([...downtime.byMachine, ...downtime.byWeek].every(isPlanned)) return { byMachine: [], byWeek: [] };
   const { desc } = await import('arquero');
   const byMachine = await summed(downtime.byMachine.map((row) => ({ ...row, name: row.machine ?? row.name })));
   const byWeek = await summed(downtime.byWeek);
@@ -38,9 +39,11 @@ export async function lossTables({ downtime }: Findings): Promise<LossTables> {
   };
 }
 
+const isPlanned = ({ bucket }: DowntimeRow): boolean => bucket === 'planned';
+
 async function summed(rows: readonly DowntimeRow[]) {
   const { from, op } = await import('arquero');
-  const unplanned = rows.filter(({ bucket }) => bucket !== 'planned');
+  const unplanned = rows.filter((row) => !isPlanned(row));
   const hasCost = unplanned.some(({ cost }) => cost !== null);
   const flat = unplanned.map(({ name, bucket, minutes, stops, longestMinutes, cost }) => ({
     name,

@@ -21,3 +21,12 @@ test('answers NaN for no data and for a share that is none', () => {
   expect(quantile([1, 2], 1.1)).toBeNaN();
   expect(quantile([1, 2], NaN)).toBeNaN();
 });
+
+test('owes nothing to the numbers of the call before, nor changes its own', () => {
+  const values = Float64Array.of(9, 7, 8, NaN, 5);
+  expect(median(values)).toBe(7.5);
+  expect(values).toEqual(Float64Array.of(9, 7, 8, NaN, 5));
+  expect(median([100])).toBe(100);
+  expect(median(Float32Array.of(3, NaN))).toBe(3);
+  expect(quantile([2, 1], 1)).toBe(2);
+});
