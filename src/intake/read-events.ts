@@ -50,7 +50,7 @@ export async function readEvents(
   for (const [index, file] of files.filter(isEventFile).entries()) {
     const read = await readEventFile(file, index, (onBadRow) => recordsOf(file, onBadRow), sink, {
       ...{ toUtc, dates },
-      logStartMs: logMs.start,
+      logMs,
     });
     sources.push(read.source);
     problems.push(...read.problems);

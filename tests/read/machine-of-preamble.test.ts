@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { machineOfPreamble } from '../../src/read/names/machine-name.js';
-import { pourPaths, inFolder } from './poured.js';
+import { inFolder, pourFiles, pourPaths } from './poured.js';
 
 // Lines above a header as exports have them (common practice); names are invented.
 describe('a line above the header names the machine', () => {
@@ -39,4 +39,13 @@ describe('a line above the header names the machine', () => {
       ['Tray press', 'Tray press Zone 2', 160.5],
     ]);
   });
+});
+
+test('a part of a path of tags names the machine', async () => {
+  const tags = ['Plant/Line 1/Zone 1/PV', 'Plant/Line 2/Zone 1/PV'];
+  const rows = Array.from({ length: 60 }, (_, i) =>
+    tags.map((tag) => `${tag},2026-09-06 06:00:${String(i).padStart(2, '0')},15${i % 7}.5`),
+  );
+  const { found } = await pourFiles({ 'log.csv': `name,t,v\n${rows.flat().join('\n')}\n` });
+  expect(found.zones.map(({ machine }) => machine)).toEqual(['Line 1', 'Line 2']);
 });

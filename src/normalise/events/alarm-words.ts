@@ -12,7 +12,7 @@ export interface AlarmWords {
 /**
  * The words of the trade for each kind of alarm, whole words, folded; * stands for more letters. The first line
  * that holds a phrase decides, so the narrower meaning stands first. Languages by line: English, German, French,
- * Italian, Spanish, Portuguese, Dutch, Swedish, Norwegian and Danish, Polish, Finnish, Chinese and Japanese.
+ * Italian, Spanish, Portuguese, Dutch, Swedish, Norwegian and Danish, Polish, Czech, Finnish, Chinese and Japanese.
  * Source: common practice; the page alarm-words.md says more.
  */
 export const alarmWords: readonly AlarmWords[] = [
@@ -52,7 +52,8 @@ export const alarmWords: readonly AlarmWords[] = [
       sensorbreuk, voelerbreuk, draadbreuk, kabelbreuk, thermokoppelbreuk, givarbrott, sensorbrott, kabelbrott,
       avbrott givare, ledningsbrott, folerbrudd, sensorbrudd, ledningsbrudd, brudd pa foler, brudd i foler,
       folerbrud, sensorbrud, ledningsbrud, kabelbrud, brud pa foler,
-      przerwa czujnika, przerwa w obwodzie, uszkodzony czujnik przerwa, anturikatkos, anturi poikki, 断偶, 断线, 断線,
+      przerwa czujnika, przerwa w obwodzie, uszkodzony czujnik przerwa, preruseny snimac, preruseni snimace,
+      preruseny termoclanek, preruseni cidla, anturikatkos, anturi poikki, 断偶, 断线, 断線,
       开路, 開路`),
   },
   {
@@ -72,9 +73,10 @@ export const alarmWords: readonly AlarmWords[] = [
       scala, fuori campo, cortocircuito sonda, fallo sonda, fallo de sonda, fallo sensor, fallo de sensor, error
       sensor, fuera de rango, falha sensor, falha do sensor, falha de sensor, fora de faixa, termopar,
       termocoppia,
-      sensorfout, voelerfout, buiten bereik, meetfout, thermokoppel, givarfel, sensorfel, matfel, utanfor
+      sensorfout, voelerfout, voeler defect, sensor defect, buiten bereik, meetfout, thermokoppel, givarfel, sensorfel, matfel, utanfor
       matomrade, folerfeil, sensorfeil, malefeil, utenfor omrade, utenfor maleomrade, folerfejl, sensorfejl, uden
-      for omrade, usterka czujnika, blad czujnika, awaria czujnika, poza zakresem, zwarcie czujnika, anturivika,
+      for omrade, usterka czujnika, blad czujnika, awaria czujnika, poza zakresem, zwarcie czujnika, porucha snimace,
+      porucha cidla, zkrat snimace, mimo rozsah, anturivika,
       传感器, 傳感器, 热电偶, 超量程, センサ*, 熱電対`),
   },
   {

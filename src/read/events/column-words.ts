@@ -22,7 +22,7 @@ export type EventRole =
 
 /**
  * Header words by role, most telling role first: the first role with a word in the header takes the column.
- * Languages: English, German, French, Italian, Spanish, Portuguese, Dutch, Swedish, Norwegian, Danish, Polish.
+ * Languages: English, German, French, Italian, Spanish, Portuguese, Dutch, Swedish, Norwegian, Danish, Polish, Czech.
  * Source: common practice. A * stands for more letters.
  */
 export const columnWords: readonly (readonly [EventRole, readonly string[]])[] = [
@@ -30,19 +30,19 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     'acknowledged',
     list(`
       ack time, time acknowledged, acknowledged at, acknowledged, ack, quittiert*, quittierzeit, acquitte*,
-      riconosciut*, reconocid*, kvitter*, potwierdzon*`),
+      riconosciut*, reconocid*, kvitter*, potwierdzon*, potvrzen*`),
   ],
   [
     'duration',
     list(`
-      duration, dauer, duree, durata, duracion, duracao, duur, varaktighet, varighet, varighed, czas trwania,
+      duration, dauer, duree, durata, duracion, duracao, duur, varaktighet, varighet, varighed, czas trwania, trvani, doba trvani,
       minutes, length, downtime min, stillstandszeit, *dauer`),
   ],
   [
     'end',
     list(`
       end, end time, ended, stop time, off time, time off, cleared, cleared at, return time, returned, to, until,
-      ende, endzeit, gegangen, gehend, bis, fin, fine, final, termino, fim, einde, slut, sluttid, koniec, restart,
+      ende, endzeit, gegangen, gehend, bis, fin, fine, final, termino, fim, einde, slut, sluttid, koniec, konec, restart,
       inactive time, time out`),
   ],
   [
@@ -50,7 +50,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     list(`
       start, start time, started, begin, begin*, on time, time on, raised, raised at, activation, activation time,
       activated, from, active time, von, startzeit, gekommen, kommend, debut, inizio, inicio, aanvang, starttid,
-      poczatek, time in, occurred, occurrence`),
+      poczatek, zacatek, vznik, time in, occurred, occurrence`),
   ],
   [
     'done',
@@ -85,13 +85,13 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     'state',
     list(`
       state, alarm state, event type, status, action state, transition, zustand, etat, stato, estado, toestand,
-      tillstand, tilstand, stan, type, typ, tipo, event state, change`),
+      tillstand, tilstand, stan, stav, active, is active, type, typ, tipo, event state, change`),
   ],
   [
     'priority',
     list(`
       priority, prio, severity, alarm class, class, level, prioritat, klasse, alarmklasse, priorite, gravite,
-      priorita, prioridad, prioridade, prioriteit, prioritet, priorytet, urgency`),
+      priorita, dulezitost, prioridad, prioridade, prioriteit, prioritet, priorytet, urgency`),
   ],
   [
     'code',
@@ -115,7 +115,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     'source',
     list(`
       source, tag, tag name, tagname, object, point, item, name, device, block, variable, quelle, ort, messstelle,
-      origine, repere, origen, origem, bron, kalla, kilde, zrodlo, where, location, module`),
+      origine, repere, origen, origem, bron, kalla, kilde, zrodlo, zdroj, where, location, module`),
   ],
   [
     'value',
@@ -130,13 +130,13 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       error, comment, meldung, meldetext, alarmtext, storung, fehler, fehlertext, beschreibung, ereignis, message
       d alarme, alarme, defaut, libelle, messaggio, allarme, descrizione, evento, mensaje, alarma, descripcion,
       mensagem, descricao, melding, storing, omschrijving, meddelande, larm, larmtext, beskrivning, alarmtekst,
-      beskrivelse, hendelse, haendelse, komunikat, opis, note, notes, what`),
+      beskrivelse, hendelse, haendelse, komunikat, opis, hlaseni, zprava, popis, porucha, note, notes, what`),
   ],
   [
     'time',
     list(`
       time, timestamp, time stamp, date, datetime, date time, when, day, event time, zeit, zeitpunkt, zeitstempel,
       datum, uhrzeit, heure, horodatage, ora, data, data ora, fecha, hora, fecha hora, tijd, tijdstip, tid,
-      tidpunkt, tidspunkt, dato, dato tid, czas, data godzina, clock`),
+      tidpunkt, tidspunkt, dato, dato tid, czas, data godzina, cas, datum a cas, clock`),
   ],
 ];

@@ -7,8 +7,9 @@ import { longestExample } from '../rows/row-tally.js';
 import type { TimeOptions } from '../times/time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
-import { momentReader, type MomentReader } from './event-columns.js';
+import type { MomentReader } from './event-columns.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
+import { momentsNearLog, type LogSpan } from './moments-near-log.js';
 import { recogniseEvents, type EventTable } from './recognise.js';
 
 /** Where the rows of all event files come together. */
@@ -22,8 +23,8 @@ export interface EventReadOptions {
   /** Turns the log's clock, counted as if it were UTC, into UTC. */
   readonly toUtc: (clockMs: number) => number;
   readonly dates?: TimeOptions['dates'];
-  /** When the temperature logs begin, UTC ms: alarms of a clock that nobody set lie years before it. */
-  readonly logStartMs?: number;
+  /** First and last sample of the temperature logs: they tell day from month, and an alarm clock that nobody set. */
+  readonly logMs?: LogSpan;
 }
 
 export interface EventFileRead {
@@ -33,6 +34,7 @@ export interface EventFileRead {
 
 /** Rows looked at before the columns and the time format are decided. */
 const SAMPLE_ROWS = 2000;
+const notKnown: LogSpan = { start: NaN, end: NaN };
 /** Rows above the header in which it is looked for. */
 const LARGEST_PREAMBLE = 30;
 
@@ -113,9 +115,9 @@ class EventReading {
   private understand(): void {
     const found = findTable(this.file, this.samples);
     const cells = found?.rows.map((record) => record.cells) ?? [];
-    const { toUtc, dates } = this.options;
+    const { toUtc, dates, logMs = notKnown } = this.options;
     const columnName = found?.table.header[found.table.columns.start[0]] ?? '';
-    this.moments = found ? momentReader(found.table.columns, cells, toUtc, { dates, columnName }) : null;
+    this.moments = found && momentsNearLog(found.table.columns, cells, toUtc, { dates, columnName }, logMs);
     if (!found || !this.moments) return this.giveUp();
     this.table = found.table;
     this.takeCells = this.takerOf(found.table, this.moments);
@@ -136,7 +138,7 @@ class EventReading {
 
   private takerOf(table: EventTable, moments: MomentReader): RowTaker {
     if (table.kind === 'alarm') {
-      return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms, this.options.logStartMs);
+      return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms, this.options.logMs?.start);
     }
     if (table.kind === 'stops') return stopRowTaker(table, moments, this.sink.stops);
     return maintenanceRowTaker(table, moments, this.sink.maintenance);

@@ -25,14 +25,14 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
       inattivo, inactivo, despejada, despejado, normalizado, normalizada, resuelta, resuelto,
       finalizada, finalizado, desaparecida, resolu, resolue, risolto, risolta, resolvido, resolvida, retorno, inativo, encerrado, opgeheven, hersteld,
       inactief, atergang, atergatt, franslag, borte, opphevet, inaktiv, ophort, afsluttet, ustapil, skasowany,
-      nieaktywny, koniec, 恢复, 消失, 解除, 復帰`),
+      nieaktywny, koniec, gaat, weg, fran, slut, zanik, neaktivni, konec, odezneni, 恢复, 消失, 解除, 復帰`),
   ],
   [
     'acknowledged',
     list(`
       acknowledged, acknowledge, ack, acked, accepted, ack alm, ack active, quittiert, q, acquitte, acquittement,
       riconosciuto, tacitato, reconocida, reconocido, reconhecido, bevestigd, geaccepteerd, kvitterad, kvittert,
-      kvitteret, potwierdzony, potwierdzenie, 确认, 確認`),
+      kvitteret, kvitterat, potwierdzony, potwierdzenie, potvrzeno, potvrzen, 确认, 確認`),
   ],
   [
     'active',
@@ -40,7 +40,7 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
       active, activated, alarm, alm, act, raised, raise, on, set, start, started, begin, came, come, comes, in,
       incoming, occurred, triggered, new, h, l, hh, ll, hi, lo, hihi, lolo, high, low, gekommen, kommend, kommt,
       k, aktiv, ein, anstehend, apparu, apparition, debut, actif, attivo, entrato, inizio, activo, activa,
-      activada, ativo, inicio, actief, opgekomen, aktivt, tillslag, kommet, inntraff, aktywny, wystapil, 发生, 触发,
+      activada, ativo, inicio, actief, opgekomen, aktivt, tillslag, kommet, inntraff, aktywny, wystapil, komt, opgetreden, till, vznik, aktivni, 发生, 触发,
       報警, 发警, 発生`),
   ],
 ];
@@ -59,6 +59,8 @@ const stateSigns: Readonly<Record<string, EventState>> = {
   '0': 'cleared',
   '+': 'active',
   '-': 'cleared',
+  true: 'active',
+  false: 'cleared',
 };
 
 /**
@@ -68,7 +70,7 @@ const stateSigns: Readonly<Record<string, EventState>> = {
  */
 export function eventState(cell: string): EventState | null {
   const trimmed = cell.trim();
-  return stateSigns[trimmed] ?? stateOf.get(wordsOf(trimmed).join(' ')) ?? null;
+  return stateSigns[trimmed.toLowerCase()] ?? stateOf.get(wordsOf(trimmed).join(' ')) ?? null;
 }
 
 /** Words so telling that they say the state at either end of a message: "FLW LOW ALM RECOVERED", "Quittiert: Zone 3". */

@@ -9,7 +9,8 @@ import { parseDateTime } from '../times/time-text.js';
 /** Words by which lists of events tell themselves, without accents (common practice, several languages). */
 const alarmWords =
   /\b(alarms?|alarm text|message|event|severity|priority|ack(nowledged)?|acknowledge|active|condition|meldung|stormeldung|storung|ereignis|prioritat|quittiert|alarme|defaut|evenement|message d ?erreur|alarma|evento|mensaje|allarme|messaggio|melding|prioriteit|hendelse|larm|state|type|description|beschreibung|text)\b/;
-const strongAlarmWords = /\b(alarms?|stormeldung|alarme|alarma|allarme|larm|severity|priority|ack(nowledged)?)\b/;
+const strongAlarmWords =
+  /\b(alarms?|alarmy|stormeldung|alarme|alarma|allarme|larm(?:text|lista)?|severity|priority|ack(nowledged)?)\b/;
 const maintenanceWords =
   /\b(work ?order|maintenance|repair|replaced|work done|done|action|found|finding|technician|wartung|instandhaltung|massnahme|befund|techniker|arbeit|intervention|travail|mantenimiento|trabajo|tecnico|manutenzione|intervento|onderhoud|vedlikehold|utfort|tekniker|underhall)\b/;
 const stopWords =
@@ -97,7 +98,7 @@ function hasEventTexts({ header, columns, rows, tagColumn }: FileShape): boolean
   return header.some((name, i) => {
     const words = plainWords(name);
     if (
-      !/\b(message|alarm|text|meldung|description|beschreibung|event|reason|ereignis|mensaje|messaggio|melding|priority|severity)\b/.test(
+      !/\b(message|\p{L}*alarm\p{L}*|larm\p{L}*|text|meldung|description|beschreibung|event|reason|ereignis|mensaje|mensagem|messaggio|allarme|melding|storing|meddelande|komunikat|hlaseni|zprava|priority|severity)\b/u.test(
         words,
       )
     )

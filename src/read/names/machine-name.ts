@@ -27,10 +27,23 @@ export function sharedPrefixes(names: readonly string[]): ReadonlySet<string> {
   return new Set([...counts].filter(([, count]) => count >= 2).map(([prefix]) => prefix));
 }
 
+/** "Line 1" for "Plant/Line 1/Zone 1": a part of a path of tags that is a machine. */
+function machineOfTagPath(name: string): string | null {
+  const parts = name.split(/[\\/]/);
+  return (
+    parts
+      .slice(0, -1)
+      .find((part) => machineAlone.test(part.trim()))
+      ?.trim() ?? null
+  );
+}
+
+const machineAlone = new RegExp(`^${machineWord}[ _-]?\\d+$`, 'i');
+
 /** The machine a name begins with: a word for a machine and its number, or a beginning that the file's names share. */
 export function machineOfName(name: string, shared: ReadonlySet<string>): string | null {
   const prefix = tagPrefixPattern.exec(name)?.[1];
-  return machinePrefix(name) ?? (prefix !== undefined && shared.has(prefix) ? prefix : null);
+  return machinePrefix(name) ?? machineOfTagPath(name) ?? (prefix !== undefined && shared.has(prefix) ? prefix : null);
 }
 
 /** Machine named in the file's name, else in the nearest folder that names one; null = none. */
