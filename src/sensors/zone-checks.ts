@@ -52,8 +52,10 @@ function unknownSensorChecks({ roomDegC, roomFrom }: ZoneSite): readonly Check[]
     ...cautionChecks(undefined, atDegC, roomDegC === undefined ? 'assumed' : (roomFrom ?? 'stated')),
     {
       ...measure('sensor-type', 'sensor', ['lead to lead']),
-      says: `The sensor’s type is not stated: read its label, or tell it by its ohms at ${say(atDegC, 1)} °C: ${typesText(atDegC)}; a thermocouple has a few ohms.`,
-      expected: [],
+      says: 'The sensor’s type is not stated: read its label, or tell it by its ohms.',
+      expected: [
+        { quantity: 'stated', condition: 'room', atDegC, says: `${typesText(atDegC)}, thermocouple a few ohms` },
+      ],
       outcomes: [
         outcome(
           'in-band',
@@ -65,22 +67,22 @@ function unknownSensorChecks({ roomDegC, roomFrom }: ZoneSite): readonly Check[]
       source: 'the tables of each type',
     },
     {
-      ...measure('cabinet-element', 'cabinet', ['lead to lead']),
-      says: 'Plug the sensor in again and measure the same at the cabinet, leads off the input.',
-      expected: [],
-      outcomes: [
-        outcome('no-change', 'The same but for the ohms of the cable: the wiring is good, look at the input.', 'input'),
-        outcome('open', 'OL here and good at the sensor: a wire or a connector between is open.', 'wiring'),
-        outcome('changes', 'It jumps while the cable is moved: a broken strand or a loose terminal.', 'wiring'),
-      ],
-    },
-    {
       ...measure('sensor-to-sheath', 'sensor', ['each lead and the sheath']),
       says: 'Measure to metal on the highest range, leads off the input. A grounded thermocouple shows a few ohms there on purpose.',
       expected: [insulationValue],
       outcomes: [
         outcome('in-band', 'OL or more than 100 MΩ: the insulation is good.', null),
         outcome('leaks', 'Less: the sensor is wet or its insulation has failed.', 'sensor'),
+      ],
+    },
+    {
+      ...measure('cabinet-element', 'cabinet', ['lead to lead']),
+      says: 'Plug the sensor in again and measure the same at the cabinet, leads off the input.',
+      expected: [{ quantity: 'stated', condition: 'any', atDegC: null, says: 'the same and the ohms of the cable' }],
+      outcomes: [
+        outcome('no-change', 'The same but for the ohms of the cable: the wiring is good, look at the input.', 'input'),
+        outcome('open', 'OL here and good at the sensor: a wire or a connector between is open.', 'wiring'),
+        outcome('changes', 'It jumps while the cable is moved: a broken strand or a loose terminal.', 'wiring'),
       ],
     },
   ];

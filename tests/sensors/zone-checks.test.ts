@@ -32,11 +32,18 @@ test('without a type: lockout first, then how to tell the type, then both ends',
     'lockout',
     'prepare',
     'sensor-type',
-    'cabinet-element',
     'sensor-to-sheath',
+    'cabinet-element',
   ]);
   expect(checks[1]!.says).toMatch(/Room 25\.0 °C, as given\./);
-  expect(checks[2]!.says).toMatch(/at 25\.0 °C: Pt100 109\.7 Ω, .*Pt1000 1097\.3 Ω, .*Cu10 10\.0 Ω; a thermocouple/);
+  expect(checks[2]!.expected).toEqual([
+    {
+      ...{ quantity: 'stated', condition: 'room', atDegC: 25 },
+      says: expect.stringMatching(
+        /^Pt100 109\.7 Ω, .*Pt1000 1097\.3 Ω, .*Cu10 10\.0 Ω, thermocouple a few ohms$/,
+      ) as string,
+    },
+  ]);
 });
 
 test('a room off every table still gives the list', () => {
