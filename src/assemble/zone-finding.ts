@@ -1,11 +1,14 @@
 import { opensOf } from '../detect/shared/opens/opens.js';
 import { repairsOf } from '../detect/shared/opens/repair-lives.js';
 import { thinSeries } from '../digest/thin.js';
+import type { Check } from '../model/check.js';
 import type { Evidence } from '../model/detector.js';
+import type { ZoneSite } from '../sensors/zone-checks.js';
 import type { RepairNote, ZoneFinding } from '../model/findings.js';
 import { nextCheck } from '../weigh/next-check.js';
 import { symptomsOf } from '../weigh/term.js';
 import { presenceOf } from '../weigh/presence.js';
+import { likeliestFault } from '../weigh/verdict.js';
 import type { Verdict } from '../weigh/weigh-plant.js';
 import { checksFor } from './checks/checks-for.js';
 import { driftOf, type Drift } from './drift.js';
@@ -22,7 +25,8 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
   const soaks = soakSeries(evidence, zone.index);
   const setpointDegC = setpointOf(evidence, zone.index);
   const { symptoms, unable } = outcomesOf(verdict);
-  const next = isFault ? nextCheck(probabilities, presenceOf(verdict.evidence, span)) : null;
+  const checks = checksFor(zone, verdict, siteOf(evidence, soaks.roomDegC, setpointDegC), isSharedByCard(verdict));
+  const next = isFault ? firstCheck(verdict, checks) : null;
   return {
     zone: zone.name,
     machine: zone.machine,
@@ -36,18 +40,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     downtimeMinutes,
     symptoms,
     unable,
-    checks: checksFor(
-      zone,
-      verdict,
-      {
-        roomDegC: soaks.roomDegC ?? evidence.plant.roomDegC,
-        roomFrom: soaks.roomDegC === null ? 'stated' : 'soak',
-        setpointDegC: setpointDegC ?? undefined,
-        leadGauge: evidence.plant.leadGauge,
-        leadLengthM: evidence.plant.leadLengthM,
-      },
-      ['card-events', 'card-offset'].some((detector) => symptomsOf(verdict.evidence, detector).length > 0),
-    ),
+    checks,
     terms: verdict.terms,
     prior: verdict.prior,
     sensor: zone.sensor,
@@ -66,6 +59,28 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     trace: thinSeries(evidence.digest.zones[zone.index]!, evidence.digest),
     faultMarks: faultMarks(evidence, zone.index),
     alarmMarks: alarmMarks(evidence, zone.index),
+  };
+}
+
+/** Zones that fail together are asked at what they share; else what settles most. */
+function firstCheck(verdict: Verdict, checks: readonly Check[]): { readonly id: string; readonly says: string } {
+  const supply = checks.find(({ id }) => id === 'card-supply');
+  const { probabilities, evidence, span } = verdict;
+  if (supply && likeliestFault(probabilities) === 'input') return supply;
+  return nextCheck(probabilities, presenceOf(evidence, span));
+}
+
+function isSharedByCard({ evidence }: Verdict): boolean {
+  return ['card-events', 'card-offset'].some((detector) => symptomsOf(evidence, detector).length > 0);
+}
+
+function siteOf({ plant }: Evidence, soakDegC: number | null, setpointDegC: number | null): ZoneSite {
+  return {
+    roomDegC: soakDegC ?? plant.roomDegC,
+    roomFrom: soakDegC === null ? 'stated' : 'soak',
+    setpointDegC: setpointDegC ?? undefined,
+    leadGauge: plant.leadGauge,
+    leadLengthM: plant.leadLengthM,
   };
 }
 

@@ -69,7 +69,21 @@ export const measurements: readonly Measurement[] = [
     yes: { sensor: 0.7, wiring: 0.2, input: 0.03, heater: 0.02, recording: 0.02, none: 0.02 },
   },
   {
-    id: 'ask-what-was-done',
+    id: 'ask-about-wiring',
+    says: 'The fault is over: ask who worked there and look in the maintenance list. Was a cable, plug or terminal put right?',
+    minutes: 5,
+    asks: 'repaired',
+    yes: { sensor: 0.2, wiring: 0.85, input: 0.15, heater: 0.05, recording: 0.02, none: 0.05 },
+  },
+  {
+    id: 'ask-about-heater',
+    says: 'The fault is over: ask who worked there and look in the maintenance list. Was the heater, its fuse or its relay replaced?',
+    minutes: 5,
+    asks: 'repaired',
+    yes: { sensor: 0.05, wiring: 0.05, input: 0.05, heater: 0.85, recording: 0.02, none: 0.05 },
+  },
+  {
+    id: 'ask-about-sensor',
     says: 'The fault is over: ask who worked there and look in the maintenance list. Was a sensor replaced?',
     minutes: 5,
     asks: 'repaired',

@@ -54,7 +54,17 @@ export function faultSpan(
   const repairs = symptomsOf(evidence, 'repairs').filter(({ endMs }) => endMs > onsetMs);
   const repair = repairs.at(-1);
   const isFixed = repair !== undefined && repair.endMs >= lastMs - SAME_MOMENT_MS && holds(repair, repairs.length);
-  return { onsetMs, fixedMs: isFixed ? repair.endMs : NaN, lastMs };
+  if (isFixed) return { onsetMs, fixedMs: repair.endMs, lastMs };
+  return { onsetMs, fixedMs: symptoms.some(isPartReplaced) ? lastMs : NaN, lastMs };
+}
+
+/** A shift of good work proves that a part that cannot mend itself was replaced (own choice). */
+const PROVEN_HOURS = 8;
+
+/** Of a dead heater, a welded contact, a shorted lead: it was there, and the zone has worked well since for long. */
+function isPartReplaced({ startMs, endMs, count, facts }: Symptom): boolean {
+  const gapHours = count > 1 ? (endMs - startMs) / count / 3_600_000 : 0;
+  return facts.settledHoursSince! >= Math.max(PROVEN_HOURS, SILENT_GAPS * gapHours);
 }
 
 /** Silence of three mean gaps has a chance of e⁻³, 5 %, where nothing was mended (Poisson process, from memory). */

@@ -11,6 +11,19 @@ const symptom = (detector: string, from: number, to: number, facts: Symptom['fac
   ...{ detector, zone: 0, startMs: from * hour, endMs: to * hour, strength: 1, count: 1, facts },
 });
 
+const evidenceOf = (made: readonly Symptom[], repairs: readonly Symptom[] = []): ZoneEvidence => ({
+  ...{ zone, others: [] },
+  outcomes: new Map([
+    ['made', { detector: 'made', zone: 0, symptoms: made }],
+    ['repairs', { detector: 'repairs', zone: 0, symptoms: repairs }],
+  ]),
+});
+const fixedMsOf = (evidence: ZoneEvidence): number => {
+  const probabilities = { sensor: 0.9, wiring: 0, input: 0, heater: 0, recording: 0, none: 0.1 };
+  const note = { term: 'loud', says: 'loud.', value: 1, adds: { sensor: 4 } };
+  return faultSpan(evidence, probabilities, [note], [loud]).fixedMs;
+};
+
 /** Faults as hours from–to; each ends as a repair would end it. The log ends at `endHour`. */
 function fixedHour(faults: readonly (readonly [number, number])[], endHour: number, listedCount = 0): number {
   const repairs = faults.map(([from, to], i) => {
@@ -24,16 +37,7 @@ function fixedHour(faults: readonly (readonly [number, number])[], endHour: numb
     return symptom('repairs', from, to, facts);
   });
   const made = faults.map(([from, to]) => symptom('made', from, to));
-  const evidence: ZoneEvidence = {
-    ...{ zone, others: [] },
-    outcomes: new Map([
-      ['made', { detector: 'made', zone: 0, symptoms: made }],
-      ['repairs', { detector: 'repairs', zone: 0, symptoms: repairs }],
-    ]),
-  };
-  const probabilities = { sensor: 0.9, wiring: 0, input: 0, heater: 0, recording: 0, none: 0.1 };
-  const note = { term: 'loud', says: 'loud.', value: 1, adds: { sensor: 4 } };
-  return faultSpan(evidence, probabilities, [note], [loud]).fixedMs / hour;
+  return fixedMsOf(evidenceOf(made, repairs)) / hour;
 }
 
 // Silence of three mean gaps: e⁻³, 5 %, of a Poisson process (from memory).
@@ -63,5 +67,13 @@ describe('a fault is put right', () => {
         1,
       ),
     ).toBe(269);
+  });
+
+  test('when a part that cannot mend itself works again for a shift', () => {
+    const dead = (settledHoursSince: number) => evidenceOf([symptom('made', 100, 102, { settledHoursSince })]);
+    expect(fixedMsOf(dead(2))).toBeNaN();
+    expect(fixedMsOf(dead(9)) / hour).toBe(102);
+    const seldom = { ...symptom('made', 100, 160, { settledHoursSince: 40 }), count: 3 };
+    expect(fixedMsOf(evidenceOf([seldom])), 'comes back every 20 h').toBeNaN();
   });
 });

@@ -1,6 +1,7 @@
 import type { Judge } from '../../model/detector.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { isSignalLost, longestOf, noHeatRunsOf, type NoHeatRun } from '../shared/heating/power-runs.js';
+import { settledHoursSince } from '../shared/readings/settled-since.js';
 import { setpointsDegCOf } from '../shared/duty/chart-points.js';
 
 export interface HeaterDeadSettings {
@@ -35,6 +36,7 @@ export const heaterDead: Judge<HeaterDeadSettings> = {
           rangeDegC: longest.rangeDegC,
           outputPercent: longest.outputPercent,
           lastsToEndCount: runs.at(-1)!.lastsToEnd ? 1 : 0,
+          settledHoursSince: settledHoursSince(evidence, zone, runs.at(-1)!.endMs),
         }),
       ];
     });

@@ -4,6 +4,7 @@ import { coolDownsOf } from '../shared/cold/cool-downs.js';
 import { setpointsDegCOf } from '../shared/duty/chart-points.js';
 import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
+import { settledHoursSince } from '../shared/readings/settled-since.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 
 export interface OutputStuckOnSettings {
@@ -62,6 +63,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettin
       largestAboveDegC: highest - usualDegC,
       coolDownCount: coolDownsOf(evidence)[zone.index]!.length,
       lastsToEndCount: long.at(-1)!.to >= digest.length - 2 ? 1 : 0,
+      settledHoursSince: settledHoursSince(evidence, zone, at(long.at(-1)!.to)),
     }),
   ];
 }

@@ -15,7 +15,9 @@ const answers: Readonly<Record<string, { readonly where?: Check['where']; readon
   'reference-thermometer': { where: 'sensor', yes: 'the sensor, its wiring or the input; No: not the reading' },
   'heater-circuit': { where: 'heater', yes: 'the heater' },
   'warm-up-with-meter': { where: 'cabinet', yes: 'the sensor' },
-  'ask-what-was-done': { yes: 'it was the sensor; note it with "looselead record"' },
+  'ask-about-sensor': { yes: 'it was the sensor; note it with "looselead record"' },
+  'ask-about-wiring': { yes: 'it was the wiring; note it with "looselead record"' },
+  'ask-about-heater': { yes: 'it was the heater; note it with "looselead record"' },
 };
 
 /** The first thing to do with the values to expect: for a page on which it stands by itself. */
