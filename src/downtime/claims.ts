@@ -73,8 +73,9 @@ function alarmClaims(input: ClaimInput): Claim[] {
     } else {
       const own = { startMs, endMs, name: names.get(zone)!, zone };
       if (kind === 'heater') cold.push({ ...own, isHeater: true });
-      else if (coldKinds.has(kind)) cold.push(...(isOfTheStart(startMs, endMs, input) ? [] : [own]));
-      else if (!isTooShort(startMs, endMs, input)) claims.push({ ...own, faultEndMs: endMs });
+      else if (coldKinds.has(kind)) {
+        if (!isOfTheStart(startMs, endMs, input)) cold.push(own);
+      } else if (!isTooShort(startMs, endMs, input)) claims.push({ ...own, faultEndMs: endMs });
     }
   }
   return [...claims, ...coldClaims(cold, outAloneOn(machine, digest), digest, input.settings)];

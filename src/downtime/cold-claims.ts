@@ -29,21 +29,38 @@ export function coldClaims(
   digest: PlantDigest,
   settings: DowntimeSettings,
 ): Claim[] {
-  const told = alarms.map((alarm) => ({
-    ...alarm,
-    aloneMs: alarm.isHeater ? alarm.startMs : aloneFrom(alarm, isAlone, digest, settings),
-  }));
-  const lagged = told.filter(({ startMs, aloneMs }) => aloneMs > startMs);
-  const usualMs = usualLags(lagged.map(({ zone, aloneMs, endMs }) => ({ zone, lagMs: endMs - aloneMs })));
-  return told.flatMap(({ startMs, endMs, name, zone, aloneMs }) => {
-    const togetherUntil = (ms: number) => ({ startMs, endMs: ms, name: TOGETHER, zone: null, faultEndMs: ms });
-    const isSlowest = aloneMs > startMs && endMs - aloneMs < settings.slowestHeatUpMs + (usualMs.get(zone) ?? 0);
-    if (isSlowest) return [togetherUntil(endMs)];
-    const isShort = endMs - startMs < settings.longestRecoveryMs;
-    const hotMs = isShort ? hotAgain(zone, startMs, endMs, digest, settings) : endMs;
-    const own = { startMs: aloneMs, endMs, name, zone, faultEndMs: Math.max(endMs, hotMs) };
-    return aloneMs > startMs ? [togetherUntil(aloneMs), own] : [own];
-  });
+  const aloneMs = new Float64Array(alarms.length);
+  const lags: { readonly zone: number; readonly lagMs: number }[] = [];
+  for (let i = 0; i < alarms.length; i++) {
+    const { startMs, endMs, zone, isHeater } = alarms[i]!;
+    aloneMs[i] = isHeater ? startMs : aloneFrom(alarms[i]!, isAlone, digest, settings);
+    if (aloneMs[i]! > startMs) lags.push({ zone, lagMs: endMs - aloneMs[i]! });
+  }
+  const usualMs = usualLags(lags);
+  const claims: Claim[] = []; // one list, since a list for each of a million alarms would take more than the claims
+  for (let i = 0; i < alarms.length; i++)
+    addClaims(claims, alarms[i]!, aloneMs[i]!, usualMs.get(alarms[i]!.zone) ?? 0, digest, settings);
+  return claims;
+}
+
+function addClaims(
+  claims: Claim[],
+  { startMs, endMs, name, zone }: ColdAlarm,
+  aloneMs: number,
+  usualLagMs: number,
+  digest: PlantDigest,
+  settings: DowntimeSettings,
+): void {
+  const togetherUntil = (ms: number) => ({ startMs, endMs: ms, name: TOGETHER, zone: null, faultEndMs: ms });
+  const isSlowest = aloneMs > startMs && endMs - aloneMs < settings.slowestHeatUpMs + usualLagMs;
+  if (isSlowest) {
+    claims.push(togetherUntil(endMs));
+    return;
+  }
+  const isShort = endMs - startMs < settings.longestRecoveryMs;
+  const hotMs = isShort ? hotAgain(zone, startMs, endMs, digest, settings) : endMs;
+  if (aloneMs > startMs) claims.push(togetherUntil(aloneMs));
+  claims.push({ startMs: aloneMs, endMs, name, zone, faultEndMs: Math.max(endMs, hotMs) });
 }
 
 /**

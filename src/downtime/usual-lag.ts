@@ -13,7 +13,11 @@ const SHARE_BEFORE = 0.25;
  */
 export function usualLags(lags: readonly { readonly zone: number; readonly lagMs: number }[]): Map<number, number> {
   const byZone = new Map<number, number[]>();
-  for (const { zone, lagMs } of lags) byZone.set(zone, [...(byZone.get(zone) ?? []), Math.max(0, lagMs)]);
+  for (const { zone, lagMs } of lags) {
+    const own = byZone.get(zone);
+    if (own) own.push(Math.max(0, lagMs));
+    else byZone.set(zone, [Math.max(0, lagMs)]);
+  }
   const usual = [...byZone].filter(([, own]) => own.length >= FEWEST_LAGS);
   return new Map(usual.map(([zone, own]) => [zone, quantile(own, SHARE_BEFORE)]));
 }
