@@ -5,6 +5,7 @@ import { afterAll, expect, test } from 'vitest';
 import { pourSamples } from '../../src/intake/pour-samples.js';
 import { readingState } from '../../src/model/sample-block.js';
 import { survey, type SurveyOptions } from '../../src/read/survey/survey.js';
+import { pourFiles } from './poured.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'looselead-changes-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -118,4 +119,15 @@ test.each([
   const { file, samples } = await read('blanks.csv', text(plantRows().map((row, i) => line(i, cells(row, i)))));
   expect(file.isChangeLogged).toBe(false);
   expect(samples.some(({ state }) => state === readingState.blank)).toBe(true);
+});
+
+test('tags that are read in turn are no log of changes', async () => {
+  const rows = Array.from({ length: 900 }, (_, i) => {
+    const time = new Date(Date.UTC(2026, 8, 6) + i * 10_000).toISOString().slice(0, 19);
+    return `${time};Zone ${(i % 3) + 1} Ist;${(150 + ((i * 7) % 23) / 10).toFixed(1)}`;
+  });
+  const { found, zones } = await pourFiles({ 'log.csv': `Zeit;Kanal;Wert\n${rows.join('\n')}\n` });
+  expect(found.files[0]!.isChangeLogged).toBe(false);
+  expect(found.files[0]!.samplingMs).toBe(30_000);
+  expect(zones.map(({ timeMs }) => timeMs.length)).toEqual([300, 300, 300]);
 });

@@ -131,6 +131,21 @@ function isByTag(shape: FileShape, clock: readonly number[], roled: readonly Rol
   return begins > 0 && others === 0 && roled.every((it) => backsOf(it) <= 1);
 }
 
+/** Steps so near to the usual one are the same, with the jitter of a scanner (own choice). */
+const scanJitter = 0.25;
+
+/** Tags that are read in turn come less often than rows do, each at a step of its own. */
+function areScanned(roled: readonly RoledSeries[], gridMs: number): boolean {
+  const readings = roled.filter((it) => it.role === 'reading');
+  const isScanned = ({ series }: RoledSeries): boolean => {
+    const steps = stepsOf(series.clockMs, series.stretch);
+    const usualMs = usualStep(steps);
+    const regular = steps.filter((step) => Math.abs(step - usualMs) <= scanJitter * usualMs);
+    return usualMs > 1.5 * gridMs && regular.length >= mostRegular * steps.length;
+  };
+  return readings.length > 0 && readings.every(isScanned);
+}
+
 type ChangeFinding = Pick<Timing, 'isChangeLogged' | 'holdMs' | 'silenceMs'>;
 
 /**
@@ -145,6 +160,7 @@ function findChangeLog(
 ): ChangeFinding {
   const none = { isChangeLogged: false, holdMs: longestHoldMs, silenceMs: usualSilenceMs };
   if (Number.isNaN(gridMs) || (shape.layout === 'wide' && !blanksMeanUnchanged(roled))) return none;
+  if (shape.layout === 'long' && areScanned(roled, gridMs)) return none;
   const all = roled
     .filter((it) => it.role === 'reading')
     .map((it) => pairsOf(withoutBlanks(it.series, shape), gridMs, holes));
