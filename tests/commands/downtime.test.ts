@@ -42,7 +42,7 @@ function writeAlarms(name: string, zone: string): string {
 const json = (...args: readonly string[]): DowntimeFindings =>
   JSON.parse(downtime(...args, '--timezone', 'UTC', '--json').stdout) as DowntimeFindings;
 
-describe('downtime, through the program', { timeout: 60_000 }, () => {
+describe('downtime, through the program', () => {
   test('running column and alarm: the zone until its alarm is gone, the restart, and a stop without a cause', () => {
     const found = json(writeLog('run.csv', true), writeAlarms('alarms.csv', 'Front jaw'));
     expect(found.from).toEqual(['running']);

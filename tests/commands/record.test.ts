@@ -106,7 +106,7 @@ describe('looselead record', () => {
     expect(stderr).toMatch(/^looselead: .*record\.jsonl: The record cannot be read/);
   });
 
-  test('two who note something at once are both kept', { timeout: 60_000 }, async () => {
+  test('two who note something at once are both kept', async () => {
     const path = await history('both');
     const zones = ['sealer 1 front jaw', 'sealer 2 front jaw', 'former upper plate 3', 'former upper plate 1'];
     const ends = zones.map((zone) => {

@@ -20,7 +20,7 @@ function shellLine(printed: string): string {
   return line.replace(/^(\S+\s+){5}/u, '').replaceAll('\\%', '%');
 }
 
-test('the printed line runs as cron runs it: by sh, with next to no environment', { timeout: 60_000 }, () => {
+test('the printed line runs as cron runs it: by sh, with next to no environment', () => {
   const logs = join(folder, "Line 2's logs, 100 %");
   mkdirSync(logs);
   const rows = Array.from({ length: 300 }, (_, i) => {

@@ -92,7 +92,7 @@ function madeWeek(week: number) {
   };
 }
 
-describe('weekly runs of one plant, through the program', { timeout: 180_000 }, () => {
+describe('weekly runs of one plant, through the program', { timeout: 600_000 }, () => {
   test('new, worse, better, fixed and still open; alarms and minutes by week; exit codes', () => {
     const kept = ['--history', join(folder, 'history'), '--fail-on', 'faulty'];
     const first = report('week-1', [0, 7], ...kept);
@@ -168,7 +168,7 @@ describe('weekly runs of one plant, through the program', { timeout: 180_000 }, 
   });
 });
 
-describe('for scripts and work orders', { timeout: 60_000 }, () => {
+describe('for scripts and work orders', () => {
   test('--fail-on: 0 where nobody is faulty, 2 for a status that is none', () => {
     const log = join(folder, 'well.csv');
     const rows = Array.from(

@@ -28,16 +28,18 @@ async function killedAt(logs: string, moment: () => Promise<void>): Promise<bool
 }
 
 test('killed at many moments, what was there can be read to its end', async () => {
-  const kills = 12;
+  const wanted = 8;
   let killed = 0;
-  for (let i = 0; i < kills; i++) {
-    const waitMs = (wholeMs * (i + 0.5)) / kills;
+  for (let i = 0; killed < wanted && i < 4 * wanted; i++) {
+    const waitMs = (wholeMs * ((i % wanted) + 0.5)) / wanted;
     const pause = () => new Promise<void>((resolve) => setTimeout(resolve, waitMs));
+    const startMs = performance.now();
     if (await killedAt(bench.logs[i % 2]!, pause)) killed++;
+    else wholeMs = Math.min(wholeMs, performance.now() - startMs); // the machine has less to do now than before
     await expectWhole(folder);
     expect(namesIn(join(folder, 'out'))).toEqual(expect.arrayContaining(['findings.json', 'report.html', 'zones.csv']));
   }
-  expect(killed).toBeGreaterThan(kills / 2);
+  expect(killed).toBe(wanted);
 });
 
 // The writing itself takes a few milliseconds, so a clock would rarely hit it: the first change in the folder is waited for.

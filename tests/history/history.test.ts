@@ -73,7 +73,7 @@ describe('the folder', () => {
     const { runs, problems } = await readHistory(path);
     expect([runs.length, problems.length]).toEqual([4, 0]);
   });
-  test('a year of weekly runs of 24 zones stays under 50 MB', { timeout: 120_000 }, async () => {
+  test('a year of weekly runs of 24 zones stays under 50 MB', async () => {
     const path = await folder();
     const digest = {
       startMs: 0,
@@ -116,7 +116,7 @@ function noisyZone(seed: number) {
   return zone;
 }
 
-test('a process killed while it keeps runs leaves whole files only', { timeout: 60_000 }, async () => {
+test('a process killed while it keeps runs leaves whole files only', async () => {
   const path = await folder();
   const writer = fileURLToPath(new URL('../make/history-writer.ts', import.meta.url));
   for (const afterMs of [40, 90, 150]) {

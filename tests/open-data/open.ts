@@ -9,7 +9,7 @@ import { sharedData } from '../make/shared-data.js';
 export function onOpenData(name: string, title: string, check: (path: string) => Promise<void> | void): void {
   const path = sharedData(`open/${name}`);
   if (path === undefined) test.skip(`${name}: ${title} (open data not on this machine)`, () => undefined);
-  else test(`${name}: ${title}`, { timeout: 60_000 }, () => check(path));
+  else test(`${name}: ${title}`, () => check(path));
 }
 
 export { analyse, gather };

@@ -76,12 +76,12 @@ const cases = [...lookAlikeCases, ...inFiles].flatMap((look) =>
 );
 
 describe('no zone is flagged, from files to findings, on', () => {
-  test.each(cases)('$name', { timeout: 120_000 }, async ({ look, seed }) => {
+  test.each(cases)('$name', async ({ look, seed }) => {
     expect(await flagged(lookAlikeParameters(look, seed))).toEqual([]);
   });
 });
 
-test('the busy machine with one cable that flexes is flagged, on that zone alone', { timeout: 120_000 }, async () => {
+test('the busy machine with one cable that flexes is flagged, on that zone alone', async () => {
   const look: LookAlikeCase = ['busy', { machine: busy, faults: [plainFault('wire_flex_open', 1, 2)] }];
   const zones = (await flagged(lookAlikeParameters(look, 21))).map((text) => text.split('\n')[0]);
   expect(zones).toEqual(['Zone 2']);

@@ -7,7 +7,7 @@ import { samplePlants } from '../make/sample/sample-plant.js';
 
 const folder = fileURLToPath(new URL('../../sample-logs', import.meta.url));
 
-test('the answers beside the sample logs are those of the simulator today', { timeout: 120_000 }, () => {
+test('the answers beside the sample logs are those of the simulator today', () => {
   const plants = samplePlants();
   expect(readFileSync(join(folder, 'ANSWERS.md'), 'utf8')).toBe(answersText(plants));
   const zones = plants.flatMap(({ truth }) => truth.zones);
