@@ -46,7 +46,8 @@ export function previewLine({ files, zones, problems }: Preview): string {
 /** Why a file was not read, and what to do where it should have been. */
 function notReadText({ file, why }: PreviewFile, { problems }: Preview): string {
   const problem = problems.find((it) => it.file === file);
-  return problem ? `${file}: ${problem.what} ${problem.todo}` : `${file}: ${why}.`;
+  const what = problem?.what.replace(/^Not read as a log: /, '');
+  return problem ? `${file}: ${what} ${problem.todo}` : `${file}: ${why}.`;
 }
 
 /** What is not certain of a file stands among the problems, with what to do. */
