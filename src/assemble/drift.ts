@@ -47,11 +47,13 @@ function basisOf({ detector, facts }: Symptom, offsetDegC: number): OffsetBasis 
     ? Math.hypot(facts['residualErrorDegC'] ?? 0, DUTY_ALONE_ERROR_SHARE * offsetDegC)
     : (facts['uncertaintyDegC'] ?? 0);
   const sideDegC = NINE_OF_TEN_SDS * errorDegC;
+  // Seen only cold it may grow with temperature: then the working temperature has the far end of the interval.
+  const grownDegC = finiteOrNull(facts['grownOffsetDegC']) ?? offsetDegC;
   return {
     detector,
     from: coldDegC === null ? 'duty' : hotDegC === null ? 'soaks' : 'both',
-    lowDegC: rounded(offsetDegC - sideDegC, 2),
-    highDegC: rounded(offsetDegC + sideDegC, 2),
+    lowDegC: rounded(Math.min(offsetDegC - sideDegC, grownDegC), 2),
+    highDegC: rounded(Math.max(offsetDegC + sideDegC, grownDegC), 2),
     coldDegC,
     hotDegC,
   };

@@ -1,4 +1,5 @@
 import type { Judge } from '../../model/detector.js';
+import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
 import { betterFit, changeFacts, growthRatioOf } from '../shared/duty/reading-error.js';
 import { zoneChangesOf } from '../shared/duty/zone-changes.js';
@@ -34,7 +35,7 @@ export const offsetStep: Judge<OffsetStepSettings> = {
           step.onsetMs,
           windowOf(evidence).endMs,
           1,
-          changeFacts(step, growthRatioOf(evidence, change)),
+          changeFacts(step, growthRatioOf(evidence, change, heldDegCOf(evidence)[zone.index] ?? NaN)),
         ),
       ];
     });

@@ -1,6 +1,7 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
+import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
 import {
   betterFit,
@@ -49,7 +50,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
     return change.cold ? [] : notVisible(evidence, zone, change, settings);
   const { endMs } = windowOf(evidence);
   const days = (endMs - fit.onsetMs) / DAY_MS;
-  const growthRatio = growthRatioOf(evidence, change);
+  const growthRatio = growthRatioOf(evidence, change, heldDegCOf(evidence)[zone.index] ?? NaN);
   const { offsetDegC, uncertaintyDegC } = readingErrorOf(fit, growthRatio);
   // A ramp of power p is at its end p times as steep as on average.
   const slopeDegCPerDay = ((fit.shape as number) * offsetDegC) / days;

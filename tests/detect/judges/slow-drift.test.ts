@@ -25,6 +25,10 @@ test('works from the nights alone where only readings are logged', () => {
   const zones = [{ offsetDegC: rising(60, 4) }, ...sound(4)];
   const facts = factsOf(slowDrift, heatedPlant(zones, { hasOutput: false, hasSetpoint: false }));
   expect(Math.abs(facts['offsetDegC']! - 4)).toBeLessThan(0.3);
+  expect(facts['uncertaintyDegC']).toBeGreaterThan(0.4);
+  // If it grows from 0 °C, 4 °C in nights of 16 to 20 °C are eight to nine times as much at 150 °C.
+  expect(facts['grownOffsetDegC']).toBeGreaterThan(24);
+  expect(facts['grownOffsetDegC']).toBeLessThan(40);
 });
 
 test('projects when a small drift will leave its tolerance', () => {
