@@ -1,5 +1,6 @@
 import type { AnyJudge } from './run-judges.js';
 import type { AnyWatcher } from './run-watchers.js';
+import { alarmsAlone } from './judges/alarms-alone.js';
 import { cardEvents } from './judges/card-events.js';
 import { cardOffset } from './judges/card-offset.js';
 import { codeValue } from './judges/code-value.js';
@@ -69,4 +70,5 @@ export const judges: readonly AnyJudge[] = [
   readingLowShorted,
   readingMirrored,
   wetRecovery,
+  alarmsAlone,
 ];

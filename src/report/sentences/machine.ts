@@ -83,6 +83,23 @@ const cardEvents: Spoken = {
   },
 };
 
+const alarmsAlone: Spoken = {
+  detector: 'alarms-alone',
+  speaksFor: ['heater'],
+  weight: always(58),
+  isOnTrace: true,
+  say: (ask) => {
+    const signs = (['low', 'high'] as const).filter((side) => ask(`${side}Minutes`) > 0);
+    const said = signs.map(
+      (side) =>
+        `its ${side} alarm stood ${counted(ask(`${side}Count`), 'time')}, for ${minutesText(ask(`${side}Minutes`))}`,
+    );
+    const share = ask('lowFullOutputShare');
+    const atLimit = share > 0.5 ? ', mostly with the output at its limit' : '';
+    return plain(`${said.join(' and ')}, while the other zones of the machine had none${atLimit}`);
+  },
+};
+
 const repairs: Spoken = {
   detector: 'repairs',
   speaksFor: [],
@@ -107,5 +124,6 @@ export const machine: readonly Spoken[] = [
   heatUp,
   coolDown,
   cardEvents,
+  alarmsAlone,
   repairs,
 ];

@@ -123,6 +123,32 @@ export const heatTerms: readonly Term[] = [
     value: (zone) => ramp(Math.log10(factOf(zone, 'deviation-from-setpoint', 'fallCount')), 0.4, 1.3),
   },
   {
+    id: 'low-alarm-alone',
+    says: 'Its low temperature alarm stood while the other zones of the machine had none.',
+    detector: 'alarms-alone',
+    for: ['heater'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log10(factOf(zone, 'alarms-alone', 'lowMinutes')), 1.5, 2.8),
+  },
+  {
+    id: 'low-alarm-at-full-output',
+    says: 'While it stood, the output was at its limit: heat was asked for and did not come.',
+    detector: 'alarms-alone',
+    for: ['heater'],
+    against: ['sensor', 'wiring', 'input'],
+    value: (zone) =>
+      ramp(factOf(zone, 'alarms-alone', 'lowFullOutputShare'), 0.3, 0.8) *
+      ramp(Math.log10(factOf(zone, 'alarms-alone', 'lowMinutes')), 1.2, 2),
+  },
+  {
+    id: 'high-alarm-alone',
+    says: 'Its high temperature alarm stood while the other zones of the machine had none.',
+    detector: 'alarms-alone',
+    for: ['heater', 'wiring'],
+    against: ['none'],
+    value: (zone) => ramp(Math.log10(factOf(zone, 'alarms-alone', 'highMinutes')), 1.5, 2.8),
+  },
+  {
     id: 'falls-away-from-peers',
     says: 'Without an output in the log: the reading falls away from its peers while they hold.',
     detector: 'peer-residual',
