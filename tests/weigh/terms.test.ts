@@ -72,3 +72,28 @@ test('what other zones show as much does not stand out', () => {
   expect(standsOut(withCount(4, peers), count)).toBe(0);
   expect(standsOut(withCount(5), count)).toBe(1);
 });
+
+test('opens after a repair speak by what was repaired', () => {
+  const after = (facts: Record<string, number>): Record<string, number> => {
+    const symptoms = [{ detector: 'repairs', startMs: 0, endMs: 1, count: 1, facts }];
+    const evidence = { zone, outcomes: new Map([['repairs', { detector: 'repairs', zone: 0, symptoms }]]), others: [] };
+    const ofRepairs = terms.filter(({ detector }) => detector === 'repairs');
+    return Object.fromEntries(ofRepairs.map((term) => [term.id, term.value(evidence) ?? 0]));
+  };
+  const goesOn = { burstsAfterCount: 5, afterRatio: 1.1, fewerAfterPValue: 0.6 };
+  const ended = { burstsAfterCount: 0, afterRatio: 0, fewerAfterPValue: 1e-5 };
+  const none = { 'opens-go-on-with-new-sensor': 0, 'opens-end-with-new-sensor': 0, 'opens-end-with-wiring-repair': 0 };
+  expect(after({ replacementCount: 1, wiringRepairCount: 0, ...goesOn })).toEqual({
+    ...none,
+    'opens-go-on-with-new-sensor': 1,
+  });
+  expect(after({ replacementCount: 1, wiringRepairCount: 0, ...ended })).toEqual({
+    ...none,
+    'opens-end-with-new-sensor': 1,
+  });
+  expect(after({ replacementCount: 0, wiringRepairCount: 1, ...ended })).toEqual({
+    ...none,
+    'opens-end-with-wiring-repair': 1,
+  });
+  expect(after({ replacementCount: 0, wiringRepairCount: 0, ...ended })).toEqual(none);
+});

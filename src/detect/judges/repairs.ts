@@ -1,7 +1,11 @@
-import type { Judge } from '../../model/detector.js';
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { compareRates } from '../../maths/exact-rates.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
-import { repairLivesOf, opensIn, repairsOf, type Repair } from '../shared/opens/repair-lives.js';
-import { opensOf } from '../shared/opens/opens.js';
+import { repairLivesOf, opensIn, repairsOf, type Life, type Repair } from '../shared/opens/repair-lives.js';
+import { exposureBetween } from '../shared/readings/exposure.js';
+import { burstStarts, opensOf } from '../shared/opens/opens.js';
+import { ownOpensOf } from '../shared/opens/own-opens.js';
 import { coldOffsetDegC } from '../shared/moves/cold-offset.js';
 
 export interface RepairsSettings {
@@ -18,7 +22,7 @@ export const repairs: Judge<RepairsSettings> = {
     sees: 'the end of a long fault during a stop, or a line in the maintenance list: a new life begins',
     needs: ['reading'],
     source:
-      'Common practice: two good sensors of one class differ by tenths of a degree, so a new one shows a new offset.',
+      'Exact comparison of two Poisson rates (Przyborowski & Wilenski 1940). Common practice: two good sensors of one class differ by tenths of a degree, so a new one shows a new offset.',
     defaults: { offsetDays: 4 },
   },
   judge(evidence, { offsetDays }) {
@@ -41,6 +45,7 @@ export const repairs: Judge<RepairsSettings> = {
           faultMinutes: repair.faultMinutes,
           listedCount: repair.from === 'maintenance list' ? 1 : 0,
           replacementCount: repair.isReplacement ? 1 : 0,
+          wiringRepairCount: repair.cause === 'wiring' && !repair.isReplacement ? 1 : 0,
           stoppedShare: repair.stopped,
           opensBeforeCount: before
             ? opensIn(opens, before).length
@@ -50,6 +55,7 @@ export const repairs: Judge<RepairsSettings> = {
             : opens.filter((o) => o.startMs >= repair.timeMs).length,
           beforeHours: Math.max(0, (repair.timeMs - (before?.startMs ?? startMs)) / 3_600_000),
           afterHours: Math.max(0, ((after?.endMs ?? endMs) - repair.timeMs) / 3_600_000),
+          ...ratesAround(evidence, zone, before, after),
           offsetBeforeDegC: offsetBefore,
           offsetAfterDegC: offsetAfter,
           offsetChangeDegC: offsetAfter - offsetBefore,
@@ -58,3 +64,24 @@ export const repairs: Judge<RepairsSettings> = {
     });
   },
 };
+
+/**
+ * Bursts of opens after the repair against those before it, per hour in which the machine ran (per hour logged, where that
+ * is not known). The first open of the life before only marks where its count begins.
+ */
+function ratesAround(evidence: Evidence, zone: Zone, before: Life | undefined, after: Life | undefined) {
+  if (!before || !after) return {};
+  const own = ownOpensOf(evidence)[zone.index]!;
+  const [first, ...rest] = burstStarts(opensIn(own, before));
+  if (!first) return {};
+  const hours = (fromMs: number, toMs: number) => {
+    const { runningHours, loggedHours } = exposureBetween(evidence, zone.index, fromMs, toMs);
+    return Number.isNaN(runningHours) ? loggedHours : runningHours;
+  };
+  const laterCount = burstStarts(opensIn(own, after)).length;
+  const { ratio, pLower } = compareRates(
+    { events: laterCount, exposure: hours(after.startMs, after.endMs) },
+    { events: rest.length, exposure: hours(first.startMs, before.endMs) },
+  );
+  return { burstsBeforeCount: rest.length, burstsAfterCount: laterCount, afterRatio: ratio, fewerAfterPValue: pLower };
+}

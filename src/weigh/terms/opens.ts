@@ -1,4 +1,4 @@
-import { factOf, ramp, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
+import { factOf, ramp, surprise, symptomsOf, type Term, type ZoneEvidence } from '../term.js';
 
 const detector = 'sensor-opens';
 const fact = (evidence: ZoneEvidence, name: string): number => factOf(evidence, detector, name);
@@ -16,6 +16,22 @@ function warningHours(evidence: ZoneEvidence): number {
 /** Opens that came and went, none of them long. */
 function comesAndGoes(evidence: ZoneEvidence): boolean {
   return symptomsOf(evidence, detector).length > 0 && !(fact(evidence, 'longCount') >= 1);
+}
+
+/** How surely opens became fewer after a repair of one kind, 0 to 1; 0 without such a repair. */
+function fewerAfter(evidence: ZoneEvidence, repair: 'replacementCount' | 'wiringRepairCount'): number {
+  const sure = symptomsOf(evidence, 'repairs')
+    .filter(({ facts }) => facts[repair] === 1)
+    .map(({ facts }) => ramp(surprise(facts['fewerAfterPValue'] ?? NaN), 1, 3));
+  return Math.max(0, ...sure);
+}
+
+/** Bursts of opens since a new sensor that came at a rate of half of before or more; 0 without one. */
+function burstsSinceNewSensor(evidence: ZoneEvidence): number {
+  const since = symptomsOf(evidence, 'repairs')
+    .filter(({ facts }) => facts['replacementCount'] === 1 && facts['afterRatio']! >= 0.5)
+    .map(({ facts }) => facts['burstsAfterCount'] ?? 0);
+  return Math.max(0, ...since);
 }
 
 /** What the input lost, and how it came. Thresholds follow the detector's own: long = 20 min, brief = 2 min. */
@@ -108,5 +124,34 @@ export const openTerms: readonly Term[] = [
     for: ['sensor', 'wiring', 'input'],
     against: ['none', 'recording'],
     value: (zone) => ramp(fact(zone, 'cooledRatio'), 0.2, 0.6),
+  },
+  {
+    id: 'opens-go-on-with-new-sensor',
+    detector: 'repairs',
+    says: 'Opens go on as before although the sensor was replaced.',
+    for: ['wiring', 'input'],
+    against: ['sensor'],
+    // No made plant has a list: the start value is what counts. A new sensor hardly fails as the old one did.
+    start: 2,
+    value: (zone) => ramp(burstsSinceNewSensor(zone), 0, 4),
+  },
+  {
+    id: 'opens-end-with-new-sensor',
+    detector: 'repairs',
+    says: 'Opens became fewer, or ended, when the sensor was replaced.',
+    for: ['sensor'],
+    against: ['wiring', 'input'],
+    // Weaker than the other way round: who replaces a sensor makes its connections anew.
+    start: 1,
+    value: (zone) => fewerAfter(zone, 'replacementCount'),
+  },
+  {
+    id: 'opens-end-with-wiring-repair',
+    detector: 'repairs',
+    says: 'Opens became fewer, or ended, when the wiring was put right.',
+    for: ['wiring'],
+    against: ['sensor', 'input'],
+    start: 2,
+    value: (zone) => fewerAfter(zone, 'wiringRepairCount'),
   },
 ];

@@ -44,3 +44,26 @@ test('takes a line of the maintenance list and the end of the fault for one repa
     { from: 'maintenance list', listedMs: evidence.maintenance[0]!.timeMs },
   ]);
 });
+
+test('counts bursts on either side of a listed repair, by the hours in which more could have come', () => {
+  const repairMs = MONDAY_MS + 3 * DAY_MS;
+  const isOpen = (ms: number) => ms > MONDAY_MS + DAY_MS && Math.floor(ms / 30_000) % 240 === 7;
+  const line = { timeMs: repairMs, zone: 0, zoneText: 'Zone 1', done: 'Cable replaced', found: '' };
+  const about = (cause: 'wiring' | 'sensor', goesOn: boolean) => {
+    const recorded = (s: MadeSample) => (isOpen(s.timeMs) && (goesOn || s.timeMs < repairMs) ? opened(s) : s);
+    const maintenance = [{ ...line, cause, isReplacement: cause === 'sensor' }];
+    return factsOf(repairs, evidenceOf([zoneLog({ days: 6, recorded }), ...others], { maintenance }));
+  };
+  const ended = about('wiring', false);
+  expect(ended).toMatchObject({
+    wiringRepairCount: 1,
+    replacementCount: 0,
+    burstsAfterCount: 0,
+    burstsBeforeCount: 23,
+  });
+  expect(ended['fewerAfterPValue']).toBeLessThan(1e-6);
+  const goesOn = about('sensor', true);
+  expect(goesOn).toMatchObject({ wiringRepairCount: 0, replacementCount: 1 });
+  expect(goesOn['afterRatio']).toBeGreaterThan(0.7);
+  expect(goesOn['fewerAfterPValue']).toBeGreaterThan(0.1);
+});

@@ -1,3 +1,4 @@
+import type { MaintenanceEntry } from '../../../model/alarm.js';
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
 import { conditionAt, conditionsOf } from '../readings/exposure.js';
@@ -12,6 +13,8 @@ export interface Repair {
   readonly listedMs: number;
   /** The maintenance list says that a part was replaced; in the log a replacement shows only as the end of the fault. */
   readonly isReplacement: boolean;
+  /** What the maintenance list says was put right; null where it has no line or its words tell nothing. */
+  readonly cause: MaintenanceEntry['cause'];
   /** Length of the fault that ended with it; 0 where the log shows none. */
   readonly faultMinutes: number;
   /** 1 = the machine stood when the fault ended, NaN = not known. */
@@ -45,7 +48,13 @@ export const repairsOf = oncePer((evidence: Evidence): readonly (readonly Repair
       const same = inLog.find((r) => Math.abs(r.timeMs - entry.timeMs) <= SAME_REPAIR_HOURS * HOUR_MS);
       if (!same) return entry;
       matched.add(same);
-      return { ...same, from: entry.from, listedMs: entry.listedMs, isReplacement: entry.isReplacement };
+      return {
+        ...same,
+        from: entry.from,
+        listedMs: entry.listedMs,
+        isReplacement: entry.isReplacement,
+        cause: entry.cause,
+      };
     });
     const all = [...inLog.filter((r) => !matched.has(r)), ...fromList].sort((a, b) => a.timeMs - b.timeMs);
     return all.filter((repair, i) => i === 0 || repair.timeMs > all[i - 1]!.timeMs);
@@ -118,7 +127,9 @@ function repairsInLog(evidence: Evidence, zone: Zone): Repair[] {
     if (running > RUNS_FROM_SHARE) return [];
     const stopped = Number.isNaN(running) ? NaN : 1;
     const faultMinutes = openMinutes(open);
-    return [{ timeMs: open.endMs, from: 'log', listedMs: NaN, isReplacement: false, faultMinutes, stopped }];
+    return [
+      { timeMs: open.endMs, from: 'log', listedMs: NaN, isReplacement: false, cause: null, faultMinutes, stopped },
+    ];
   });
 }
 
@@ -130,6 +141,7 @@ function listedRepairs({ maintenance }: Evidence, zone: Zone): Repair[] {
       from: 'maintenance list',
       listedMs: entry.timeMs,
       isReplacement: entry.isReplacement,
+      cause: entry.cause,
       faultMinutes: 0,
       stopped: NaN,
     }));
