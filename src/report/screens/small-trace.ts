@@ -1,13 +1,12 @@
-import type { FaultMark, Findings, ZoneFinding } from '../../model/findings.js';
-import { thinTrace } from '../embed/thin-trace.js';
+import type { FaultMark, Findings, Trace, ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 
 const widthPx = 220;
 const heightPx = 30;
 /** Room above the curve for the faults. */
 const faultsPx = 5;
-/** One place every two pixels: more cannot be seen. */
-const places = widthPx / 2;
+/** A stroke is two pixels wide: more of them cannot be seen. */
+const strokePx = 2;
 
 /**
  * A zone's whole window in a row of a table: the lowest and highest readings as a band, faults above it. All curves
@@ -17,24 +16,31 @@ export function smallTrace({ trace, faultMarks }: ZoneFinding, { window }: Findi
   if (!trace || trace.timeMs.length < 2) return null;
   const [startMs, endMs] = [Date.parse(window.start), Date.parse(window.end)];
   const x = (timeMs: number) => Math.round(((timeMs - startMs) / (endMs - startMs)) * widthPx);
-  const { timeMs, minDegC, maxDegC } = thinTrace(trace, places);
-  const lowest = extreme(minDegC, Math.min);
-  const highest = extreme(maxDegC, Math.max);
+  const strokes = strokesOf(trace, x);
+  const lowest = Math.min(...strokes.map(({ low }) => low));
+  const highest = Math.max(...strokes.map(({ high }) => high));
   const perDegC = (heightPx - faultsPx - 2) / Math.max(1, highest - lowest);
   const y = (degC: number) => Math.round(heightPx - 1 - (degC - lowest) * perDegC);
-  const bars = timeMs.flatMap((ms, i) => {
-    const [low, high] = [minDegC[i] ?? null, maxDegC[i] ?? null];
-    return low === null || high === null ? [] : [`M${x(ms)} ${y(low)}V${y(high) - 1}`];
-  });
+  const bars = strokes.map(({ atPx, low, high }) => `M${atPx} ${y(low)}V${y(high) - 1}`);
   return html`<svg class="small-trace" aria-hidden="true" width="${widthPx}" height="${heightPx}">
     <path class="band" d="${bars.join('')}" />
     <path class="faults" d="${faultBars(faultMarks ?? [], x)}" />
   </svg>`;
 }
 
-function extreme(column: readonly (number | null)[], of: (...values: number[]) => number): number {
-  const known = column.filter((value) => value !== null);
-  return known.length === 0 ? 0 : of(...known);
+/** The lowest and highest reading under each stroke that has one. */
+function strokesOf({ timeMs, minDegC, maxDegC }: Trace, x: (timeMs: number) => number) {
+  const strokes: { readonly atPx: number; low: number; high: number }[] = [];
+  for (let i = 0; i < timeMs.length; i++) {
+    const [low, high] = [minDegC[i] ?? null, maxDegC[i] ?? null];
+    if (low === null || high === null) continue;
+    const px = x(timeMs[i]!);
+    const atPx = px - (px % strokePx);
+    const last = strokes.at(-1);
+    if (last?.atPx !== atPx) strokes.push({ atPx, low, high });
+    else [last.low, last.high] = [Math.min(last.low, low), Math.max(last.high, high)];
+  }
+  return strokes;
 }
 
 /** Faults that fall on the same pixel are one bar. */
