@@ -179,14 +179,20 @@ function lastSampleMs({ digest }: Evidence, zone: Zone): number {
   return Infinity;
 }
 
-/** Adds the alarms: one that meets a log open is the same open, one that meets none is an open of its own. */
-function withAlarms(zone: Zone, opens: Draft[], { alarms }: Evidence): Draft[] {
+/**
+ * Adds the alarms: one that meets a log open is the same open, one that meets none is an open of its own. Those that were
+ * over before the log, or came after it, are none of its opens.
+ */
+function withAlarms(zone: Zone, opens: Draft[], { alarms, digest }: Evidence): Draft[] {
   const slackMs = samplingMsOf(zone) + ALARM_SLACK_MS;
+  const fromMs = digest.startMs - slackMs;
+  const toMs = digest.startMs + digest.length * digest.periodMs + slackMs;
   const own = alarms.about((a) => a.zone === zone.index && (a.kind === 'sensor-open' || a.kind === 'sensor-fault'));
   const extra: Draft[] = [];
   const meetingLogged = meetingOpen(opens, slackMs);
   const meetingExtra = meetingOpen(extra, 0);
   for (const alarm of own) {
+    if (alarm.startMs > toMs || alarm.endMs < fromMs) continue;
     const met = meetingLogged(alarm) ?? meetingExtra(alarm);
     if (met) {
       met.isInAlarms = true;
