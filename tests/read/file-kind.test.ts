@@ -20,3 +20,19 @@ test('a list of alarms with compact times, states of 1 and 0 and a priority is a
   });
   expect(await kindOfText(['Start\tAlarm\tState\tPriority', ...rows, ''].join('\n'))).toBe('alarm');
 });
+
+test('a list of alarms with durations is none of readings, though its tags are called as thermocouples are', async () => {
+  const rows = Array.from({ length: 60 }, (_, i) => {
+    const tag = i % 5 === 0 ? 'Line' : `TC-${11 + (i % 4)}`;
+    return `${1_781_015_810_625 + i * 3_600_125},${100 + 7 * i},${tag},${i % 5 === 0 ? 'Guard open' : 'temperature low'}`;
+  });
+  expect(await kindOfText(['Timestamp,Duration (s),Tag,Description', ...rows, ''].join('\n'))).toBe('alarm');
+});
+
+test('a list of alarms whose column "Event" says 1 and 0 is no log of numbers', async () => {
+  const rows = Array.from(
+    { length: 60 },
+    (_, i) => `02.03.2026 ${clock(40 * i)};Guard open - Press ${1 + (i % 3)};${(i + 1) % 2}`,
+  );
+  expect(await kindOfText(['Timestamp;Description;Event', ...rows, ''].join('\n'))).toBe('alarm');
+});

@@ -85,7 +85,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     'state',
     list(`
       state, alarm state, event type, status, action state, transition, zustand, etat, stato, estado, toestand,
-      tillstand, tilstand, stan, stav, active, is active, type, typ, tipo, event state, change`),
+      tillstand, tilstand, stan, stav, active, is active, type, typ, tipo, event state, change,
+      event, ereignis, evenement, evento, hendelse, haendelse, handelse, on off, active inactive`),
   ],
   [
     'priority',

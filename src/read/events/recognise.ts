@@ -77,6 +77,11 @@ export function looksLikeStopList(header: Header, rows: Rows): boolean {
   return recogniseEvents(header, rows)?.kind === 'stops';
 }
 
+/** "Duration (s)", "Dauer": what stands there is how long something took. */
+export function saysDuration(name: string): boolean {
+  return rolesOf(name, (role) => role === 'duration').length > 0;
+}
+
 /** Roles that the words of one column name speak for, whole names before parts of names. */
 function rolesOf(name: string, allowed: (role: EventRole) => boolean): EventRole[] {
   const words = wordsOf(name).join(' ');

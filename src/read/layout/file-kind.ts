@@ -22,7 +22,7 @@ const stopWords =
  * @returns The kind, and why in a few words.
  */
 export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind' | 'why'> {
-  if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn) && haveMeasures(shape.columns, shape))
+  if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn) && haveMeasures(shape, shape))
     return { kind: 'temperature', why: 'times with tags that say reading, set point or output' };
   const events = certainEvents(shape);
   if (events) return events;

@@ -3,6 +3,7 @@ import { splitName, splitNumbered } from '../names/column-name.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { plainWords, qualityNames, tagNames, valueNames } from '../names/role-words.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
+import { saysDuration } from '../events/recognise.js';
 import type { FileShape } from './file-shape.js';
 import { ownQualities, saysQuality } from './own-qualities.js';
 
@@ -73,12 +74,17 @@ function isTagColumn(shape: Base, rows: readonly SampledRow[], column: number): 
   return !isState && isFew && (!shape.hasHeader || sayRoles(rows, column)) && repeatsTimes(shape, rows);
 }
 
-/** Measured values differ from row to row; a message that names a temperature has the same few priorities beside it. */
+/**
+ * Measured values differ from row to row; a message that names a temperature has the same few priorities beside it.
+ * How long each alarm of "TC-11" stood differs, too, but is no reading of it.
+ */
 export function haveMeasures(
-  columns: readonly ColumnFacts[],
+  { header, columns }: Pick<FileShape, 'header' | 'columns'>,
   { tagColumn, valueColumns }: Pick<FileShape, 'tagColumn' | 'valueColumns'>,
 ): boolean {
-  return valueColumns.some((column) => columns[column]!.distinct > columns[tagColumn]!.distinct);
+  return valueColumns.some(
+    (column) => columns[column]!.distinct > columns[tagColumn]!.distinct && !saysDuration(header[column]!),
+  );
 }
 
 /** Under a header that no table knows, texts that say reading, set point or output are tags. */

@@ -28,7 +28,7 @@ export function findShape(
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
   const long = findLong(base, full);
-  const second = long.layout === 'long' && haveMeasures(columns, long) ? secondTagColumn(base, full, long) : -1;
+  const second = long.layout === 'long' && haveMeasures(base, long) ? secondTagColumn(base, full, long) : -1;
   if (second >= 0)
     return `a value is named by columns "${header[long.tagColumn]!}" and "${header[second]!}" together; it can be read with both in one column, or with a column for each role`;
   return { ...base, ...long };
