@@ -5,6 +5,7 @@ import type { Findings, ZoneStatus } from '../../model/findings.js';
 import { addLogOptions, toAnalyseOptions, type LogOptions } from '../log-options.js';
 import { addQuietOption, type OutputOptions } from '../output-options.js';
 import type { RunResult } from '../run-result.js';
+import { letGoOfAnalysis } from './let-go.js';
 
 interface ReportOptions extends LogOptions, Pick<OutputOptions, 'quiet'> {
   readonly out?: string;
@@ -46,6 +47,7 @@ async function run(paths: string[], options: ReportOptions): Promise<Findings> {
   const { writeWhole } = await import('../../files/write-whole.js');
   const { jsonPieces } = await import('../../files/json-pieces.js');
   const findings = await analyse(paths, { ...toAnalyseOptions(options), ...optionalHistory(options) });
+  letGoOfAnalysis();
   const folder = options.out ?? 'reports';
   const jsonFile = options.json ?? join(folder, 'findings.json');
   const htmlFile = options.html ?? join(folder, 'report.html');

@@ -1,12 +1,12 @@
 import type { FaultMark, Findings, Trace, ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 
-const widthPx = 220;
+const widthPx = 180;
 const heightPx = 30;
 /** Room above the curve for the faults. */
 const faultsPx = 5;
-/** A stroke is two pixels wide: more of them cannot be seen. */
-const strokePx = 2;
+/** Sixty strokes tell the shape; with 200 zones finer ones would make the page too large to send. */
+const strokePx = 3;
 
 /**
  * A zone's whole window in a row of a table: the lowest and highest readings as a band, faults above it. All curves
