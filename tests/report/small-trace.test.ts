@@ -24,9 +24,9 @@ function strokesOf(zone: Parameters<typeof smallTrace>[0]): string[][] {
 
 test('a stroke for every place that holds a reading: cold low, hot high', () => {
   const [band] = strokesOf(madeZone('Zone 1', { trace }));
-  expect(band).toHaveLength(59);
+  expect(band).toHaveLength(89);
   expect(band![0]).toBe('0 29V28');
-  expect(band!.at(-1)).toBe('177 6V5');
+  expect(band!.at(-1)).toBe('178 6V5');
 });
 
 test('faults lie above where they were, those on one pixel once', () => {

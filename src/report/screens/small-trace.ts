@@ -5,8 +5,8 @@ const widthPx = 180;
 const heightPx = 30;
 /** Room above the curve for the faults. */
 const faultsPx = 5;
-/** Sixty strokes tell the shape; with 200 zones finer ones would make the page too large to send. */
-const strokePx = 3;
+/** A stroke is two pixels wide: more of them cannot be seen, and with 200 zones would make the page too large to send. */
+const strokePx = 2;
 
 /**
  * A zone's whole window in a row of a table: the lowest and highest readings as a band, faults above it. All curves
