@@ -8,6 +8,10 @@ import type { Zone } from './zone.js';
 /** Numbers with their unit in the name: jumpDegC, rateDegCPerS, openCount. Always finite. */
 export type Facts = Readonly<Record<string, number>>;
 
+/** What a detector may need; `output-or-peers`: one of the two is enough. */
+export type Need =
+  'reading' | 'setpoint' | 'output' | 'running' | 'soak' | 'peers' | 'output-or-peers' | 'alarms' | 'card';
+
 /** What every detector says of itself; its page (same name, .md) says the rest. */
 export interface DetectorMeta<Settings> {
   /** Names what is seen, no verb: impossible-step. Equal to the file name. */
@@ -15,7 +19,7 @@ export interface DetectorMeta<Settings> {
   /** One plain sentence: what it sees. */
   readonly sees: string;
   /** Columns and other input without which it answers `unable`. */
-  readonly needs: readonly ('reading' | 'setpoint' | 'output' | 'running' | 'soak' | 'peers' | 'alarms' | 'card')[];
+  readonly needs: readonly Need[];
   /** Standard and clause, book, or "common practice" / "from memory". */
   readonly source: string;
   readonly defaults: Settings;

@@ -1,11 +1,12 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { judges, watchers } from '../../src/detect/index.js';
 import { runJudges } from '../../src/detect/run-judges.js';
 import { startWatchers } from '../../src/detect/run-watchers.js';
-import type { Episode, Evidence, Facts } from '../../src/model/detector.js';
+import type { Episode, Evidence, Facts, Outcome } from '../../src/model/detector.js';
 import { readingState } from '../../src/model/sample-block.js';
 import { makeBlock, makeZone, type MadeSample } from '../make/blocks.js';
+import { heatedPlant, rising, sound } from '../make/digests.js';
 import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, opened, sensorAlarm, zoneLog, zoneOfLog } from '../make/zone-log.js';
 
 const headings = [
@@ -51,6 +52,29 @@ const faulty = (() => {
   const alarms = [sensorAlarm(0, MONDAY_MS + 1.5 * DAY_MS, MONDAY_MS + 1.5 * DAY_MS + 20_000)];
   return evidenceOf(logs, { alarms });
 })();
+
+/** Faults of heat and of the reading under a loop, one a zone. */
+const heatFaults = heatedPlant([
+  { offsetDegC: rising(60, 4) },
+  { offsetDegC: (h) => (h > 80 ? -3 : 0) },
+  { power: (h) => (h > 70 ? 0.5 : 1) },
+  { power: (h) => (h > 82 && h < 90 ? 0 : 1) },
+  { isStuckOn: (h) => h > 104 && h < 108 },
+  { shownDegC: (h) => (h > 56 && h < 60 ? 24 : null) },
+  { offsetDegC: (h) => (h > 92 ? -8 * Math.exp((92 - h) / 8) : 0) },
+  ...sound(5),
+]);
+
+const factNamesOf = (outcomes: readonly Outcome[]): string[] =>
+  outcomes.flatMap(({ symptoms }) => symptoms.flatMap(({ facts }) => Object.keys(facts)));
+
+/** Facts of a detector that the weighing asks for by name, whatever these made plants show. */
+function weighedFactNames(id: string): string[] {
+  const folder = new URL('../../src/weigh/terms/', import.meta.url);
+  const sources = readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8'));
+  const asked = new RegExp(`\\(\\w+, '${id}', '(\\w+)'\\)`, 'g');
+  return sources.flatMap((source) => [...source.matchAll(asked)].map((match) => match[1]!));
+}
 
 function expectGoodFacts(facts: Facts, of: string): void {
   for (const [name, value] of Object.entries(facts)) {
@@ -193,6 +217,12 @@ describe.each(judges.map((judge) => [judge.meta.id, judge] as const))('judge %s'
         expect(symptom.count).toBeGreaterThan(0);
       }
     }
+  });
+
+  test('has every fact on its page', () => {
+    const page = readFileSync(new URL(`../../src/detect/judges/${id}.md`, import.meta.url), 'utf8');
+    const stated = new Set([...factNamesOf(ask(faulty)), ...factNamesOf(ask(heatFaults)), ...weighedFactNames(id)]);
+    for (const name of stated) expect(page, `${id}.md: fact`).toContain(`\`${name}\``);
   });
 
   test('says why it cannot tell in a sentence that names the zone', () => {

@@ -3,6 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
 import { zoneToleranceDegC } from '../shared/basics/tolerance.js';
+import { degreesText } from '../shared/duty/visible-change.js';
 import { zoneChangesOf } from '../shared/duty/zone-changes.js';
 
 export interface ColdSoakOffsetSettings {
@@ -51,7 +52,11 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ColdSoakOffsetSetti
   const isChanged =
     soaks.length > 2 * settings.lastSoaks &&
     Math.abs(changeDegC) > settings.changeToleranceShare * toleranceDegC + settings.limitSds * changeErrorDegC;
-  if (!isBeyond && !isChanged) return [];
+  if (!isBeyond && !isChanged) {
+    const unsureDegC = settings.limitSds * uncertaintyDegC;
+    if (!(unsureDegC > toleranceDegC)) return [];
+    return `Zone ${zone.name}: its cold readings move too much among its peers to show an offset below ${degreesText(unsureDegC)} °C, and its tolerance there is ${degreesText(toleranceDegC)} °C.`;
+  }
   const largest = soaks.reduce((most, p) => (Math.abs(p.offsetDegC) > Math.abs(most.offsetDegC) ? p : most));
   return [
     symptomOf('cold-soak-offset', last[0]!.startMs, last.at(-1)!.endMs, soaks.length, {

@@ -55,7 +55,12 @@ function judgeZone(
   const belowDegC = new Float64Array(digest.length).map((_, i) => setpointDegC[i]! - meanDegC[i]!);
   const falls = runs.filter((run) => isFall(belowDegC, run, settings.fallDegC));
   const long = falls.length >= settings.leastFalls && falls.length > lasting.length ? falls : lasting;
-  if (long.length === 0) return [];
+  if (long.length === 0) {
+    const heldMinutes = (onPlaces * digest.periodMs) / 60_000;
+    const neededMinutes = settings.settlingMinutes + settings.leastMinutes;
+    if (heldMinutes >= neededMinutes) return [];
+    return `Zone ${zone.name}: heat was called for ${heldMinutes.toFixed(0)} min, needed ${neededMinutes}.`;
+  }
   const places = long.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, k) => from + k));
   const at = (place: number) => digest.startMs + place * digest.periodMs;
   return [

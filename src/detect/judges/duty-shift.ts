@@ -1,8 +1,10 @@
-import type { Judge } from '../../model/detector.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
-import { betterFit, isDutyBeyondLoad, isHeatLost } from '../shared/duty/reading-error.js';
-import { zoneChangesOf } from '../shared/duty/zone-changes.js';
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { betterFit, isDutyBeyondLoad, isHeatLost, smallestHotChangeDegC } from '../shared/duty/reading-error.js';
+import { degreesText, workingToleranceDegC } from '../shared/duty/visible-change.js';
+import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
 export interface DutyShiftSettings {
   /** Squared standard deviations that the shift must explain. */
@@ -26,8 +28,11 @@ export const dutyShift: Judge<DutyShiftSettings> = {
       const { duty } = change;
       if (!duty) return change.dutyUnable!;
       const fit = betterFit(change);
-      if (!fit?.hot || fit.hot.gain < settings.leastGain) return [];
-      if (!isDutyBeyondLoad(fit, change, settings.smallestDegC) && !isHeatLost(fit, change)) return [];
+      const isTold =
+        fit?.hot &&
+        fit.hot.gain >= settings.leastGain &&
+        (isDutyBeyondLoad(fit, change, settings.smallestDegC) || isHeatLost(fit, change));
+      if (!isTold || !fit.hot) return notVisible(evidence, zone, change, settings);
       const shiftPercent = -fit.hot.degC * duty.percentPerDegC;
       const before = duty.dutyPercent.filter((_, i) => duty.timeMs[i]! < fit.onsetMs);
       const dutyPercent = median(before.length > 0 ? before : duty.dutyPercent);
@@ -51,3 +56,19 @@ export const dutyShift: Judge<DutyShiftSettings> = {
     });
   },
 };
+
+/**
+ * Beside cold soaks, which show a change of the sensor by themselves, duty has only to show a change of the heat. Where
+ * it stands alone and what it must pass over is larger than a sensor's tolerance, "not seen" would promise too much.
+ */
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: DutyShiftSettings): Answer {
+  const duty = change.duty!;
+  if (duty.peerCount === 0)
+    return `Zone ${zone.name}: no other zone of its machine has a duty to compare with, so load and room pass for a change.`;
+  const smallestDegC = smallestHotChangeDegC(change, 'step', settings.smallestDegC);
+  if (smallestDegC === Infinity)
+    return `Zone ${zone.name} was settled for too short a time to compare its duty with before.`;
+  if (change.cold || !(smallestDegC > workingToleranceDegC(evidence, zone, change))) return [];
+  const smallestPercent = smallestDegC * duty.percentPerDegC;
+  return `Zone ${zone.name} is never cold in this log: a change of its duty below ${degreesText(smallestPercent)} %, or ${degreesText(smallestDegC)} °C of reading error, is lost in what load and room do.`;
+}

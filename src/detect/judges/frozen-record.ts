@@ -30,7 +30,10 @@ export const frozenRecord: Judge<FrozenRecordSettings> = {
       const gaps = gapsOf(evidence, zone).filter((gap) => gapMinutes(gap) >= settings.smallestGapMinutes);
       const alone = gaps.filter((gap) => sharedShare(evidence, zone, gap, settings.gapSlackSamples) < 0.5);
       const all = [...tags, ...files, ...gaps];
-      if (all.length === 0) return [];
+      if (all.length === 0) {
+        if (evidence.zones.length > 1 || zone.has.output || zone.has.setpoint) return [];
+        return `Zone ${zone.name}: its reading is all that is logged, so nothing shows whether a still one is the zone, its input or the record; no rows are missing.`;
+      }
       const startMs = Math.min(...all.map((s) => s.startMs));
       const endMs = Math.max(...all.map((s) => s.endMs));
       return [

@@ -1,6 +1,13 @@
 import type { Judge } from '../../model/detector.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
-import { isSignalLost, longestOf, noHeatRunsOf, type NoHeatRun } from '../shared/heating/power-runs.js';
+import {
+  heatUnknown,
+  isHeatKnown,
+  isSignalLost,
+  longestOf,
+  noHeatRunsOf,
+  type NoHeatRun,
+} from '../shared/heating/power-runs.js';
 import { settledHoursSince } from '../shared/readings/settled-since.js';
 import { setpointsDegCOf } from '../shared/duty/chart-points.js';
 
@@ -14,7 +21,7 @@ export const heaterDead: Judge<HeaterDeadSettings> = {
   meta: {
     id: 'heater-dead',
     sees: 'a zone that cools by its own time constant although full output is asked for',
-    needs: ['reading', 'output'],
+    needs: ['reading', 'output-or-peers'],
     source: 'Lumped body without heat, dT/dt = (room − T)/τ (textbook); common practice.',
     defaults: { mostAboveShare: 0.5 },
   },
@@ -22,6 +29,7 @@ export const heaterDead: Judge<HeaterDeadSettings> = {
     return judgeZones(evidence, 'heater-dead', (zone) => {
       const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
       if (usualDegC === null) return `Zone ${zone.name} was never settled at a temperature.`;
+      if (!isHeatKnown(evidence, zone)) return heatUnknown(zone);
       const runs = noHeatRunsOf(evidence)[zone.index]!.filter((run) => isCooling(run, settings));
       if (runs.length === 0) return [];
       const longest = longestOf(runs);

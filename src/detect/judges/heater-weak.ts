@@ -51,7 +51,8 @@ function judgeZone(evidence: Evidence, zone: Zone, full: readonly Uint8Array[], 
   if (isReadingLow(evidence, zone)) return [];
   const rise = dutyRise(evidence, zone, settings);
   const shortfall = fullOutput(evidence, zone, full, settings);
-  if (!rise && !shortfall) return [];
+  // A zone that was hardly settled has no usual duty: what it asks for cannot be more than usual.
+  if (!rise && !shortfall) return zoneChangesOf(evidence)[zone.index]!.dutyUnable ?? [];
   const onsetMs = Math.min(rise?.onsetMs ?? Infinity, shortfall?.onsetMs ?? Infinity);
   return [
     symptomOf('heater-weak', onsetMs, windowOf(evidence).endMs, 1, {

@@ -1,8 +1,11 @@
-import type { Judge } from '../../model/detector.js';
+import type { Evidence, Judge } from '../../model/detector.js';
+import type { Zone } from '../../model/zone.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
-import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
+import type { ChangeFit } from '../shared/duty/change-fit.js';
+import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
 import { betterFit, changeFacts, growthRatioOf } from '../shared/duty/reading-error.js';
-import { zoneChangesOf } from '../shared/duty/zone-changes.js';
+import { degreesText, smallestVisibleDegC, workingToleranceDegC } from '../shared/duty/visible-change.js';
+import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
 export interface OffsetStepSettings {
   /** Squared standard deviations that a step must explain. */
@@ -25,10 +28,7 @@ export const offsetStep: Judge<OffsetStepSettings> = {
       const change = zoneChangesOf(evidence)[zone.index]!;
       if (change.soaksUnable !== null) return change.soaksUnable;
       const { step } = change;
-      if (!step?.cold || betterFit(change) !== step) return [];
-      const { cold } = step;
-      if (step.gain < settings.leastGain || cold.gain < settings.leastGain / 2) return [];
-      if (Math.abs(cold.degC) < settings.smallestDegC) return [];
+      if (!isTold(step, change, settings)) return notVisible(evidence, zone, change, settings);
       return [
         symptomOf(
           'offset-step',
@@ -41,3 +41,23 @@ export const offsetStep: Judge<OffsetStepSettings> = {
     });
   },
 };
+
+function isTold(step: ChangeFit | null, change: ZoneChange, settings: OffsetStepSettings): step is ChangeFit {
+  if (!step?.cold || betterFit(change) !== step) return false;
+  const { cold, gain } = step;
+  if (gain < settings.leastGain || cold.gain < settings.leastGain / 2) return false;
+  return Math.abs(cold.degC) >= settings.smallestDegC;
+}
+
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: OffsetStepSettings): Answer {
+  if (!change.cold || !change.step)
+    return `Zone ${zone.name}: ${change.soaks.length} looks at it while cold, too few to tell before from after.`;
+  const smallestDegC = smallestVisibleDegC(evidence, { ...change, duty: null }, 'step', {
+    leastGain: settings.leastGain,
+    smallestColdDegC: settings.smallestDegC,
+    smallestHotDegC: Infinity,
+  });
+  const toleranceDegC = workingToleranceDegC(evidence, zone, change);
+  if (!(smallestDegC > toleranceDegC)) return [];
+  return `Zone ${zone.name} is cold too seldom or too restlessly: a step below ${degreesText(smallestDegC)} °C does not show, and its tolerance is ${degreesText(toleranceDegC)} °C.`;
+}

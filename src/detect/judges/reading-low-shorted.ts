@@ -1,6 +1,13 @@
 import type { Judge } from '../../model/detector.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
-import { isSignalLost, longestOf, noHeatRunsOf, type NoHeatRun } from '../shared/heating/power-runs.js';
+import {
+  heatUnknown,
+  isHeatKnown,
+  isSignalLost,
+  longestOf,
+  noHeatRunsOf,
+  type NoHeatRun,
+} from '../shared/heating/power-runs.js';
 import { settledHoursSince } from '../shared/readings/settled-since.js';
 import { setpointsDegCOf } from '../shared/duty/chart-points.js';
 
@@ -14,7 +21,7 @@ export const readingLowShorted: Judge<ReadingLowShortedSettings> = {
   meta: {
     id: 'reading-low-shorted',
     sees: 'a reading that lies near the room while the zone is heated, and came or went faster than heat can move',
-    needs: ['reading', 'output'],
+    needs: ['reading', 'output-or-peers'],
     source: 'A shorted thermocouple reads the temperature of the short (common practice); dT/dt = (room − T)/τ.',
     defaults: { mostAboveShare: 0.5 },
   },
@@ -22,6 +29,7 @@ export const readingLowShorted: Judge<ReadingLowShortedSettings> = {
     return judgeZones(evidence, 'reading-low-shorted', (zone) => {
       const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
       if (usualDegC === null) return `Zone ${zone.name} was never settled at a temperature.`;
+      if (!isHeatKnown(evidence, zone)) return heatUnknown(zone);
       const runs = noHeatRunsOf(evidence)[zone.index]!.filter((run) => isShort(run, settings));
       if (runs.length === 0) return [];
       const longest = longestOf(runs);

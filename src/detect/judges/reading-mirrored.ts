@@ -26,7 +26,7 @@ export const readingMirrored: Judge<ReadingMirroredSettings> = {
   meta: {
     id: 'reading-mirrored',
     sees: 'a reading that sinks bit by bit far below the room while the zone is heated',
-    needs: ['reading', 'output'],
+    needs: ['reading', 'output-or-peers'],
     source:
       'A thermocouple with swapped leads gives its voltage the other sign: it reads about twice the terminal temperature less the true one (common practice).',
     defaults: { leastBelowDegC: 10, leastMinutes: 10, leastOutputPercent: 30, largestJumpShare: 0.5 },
@@ -50,7 +50,10 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSett
       isHeated(evidence, zone, from, to, settings) &&
       isGradual(meanDegC, from, to, roomDegC, settings),
   );
-  if (runs.length === 0) return [];
+  if (runs.length === 0) {
+    if (isEverHeated(evidence, zone, settings)) return [];
+    return `Zone ${zone.name} was not heated in this log, so nothing shows which way its reading goes.`;
+  }
   const places = runs.reduce((sum, [from, to]) => sum + to - from, 0);
   const at = (place: number) => digest.startMs + place * digest.periodMs;
   const lowestDegC = Math.min(...runs.map(([from, to]) => lowestIn(meanDegC, from, to)));
@@ -89,6 +92,14 @@ function isHeated(evidence: Evidence, zone: Zone, from: number, to: number, sett
   if (zone.has.output) return meanBetween(zones[zone.index]!.outputPercent, from, to) >= settings.leastOutputPercent;
   const peersDegC = median(peersOf(evidence, zone).map((peer) => meanBetween(zones[peer.index]!.meanDegC, from, to)));
   return peersDegC > WARMEST_ROOM_DEG_C;
+}
+
+/** Whether heat was asked for at all, or the other zones of the machine were hot. */
+function isEverHeated(evidence: Evidence, zone: Zone, settings: ReadingMirroredSettings): boolean {
+  const { zones } = evidence.digest;
+  if (zone.has.output)
+    return zones[zone.index]!.outputPercent.some((percent) => percent >= settings.leastOutputPercent);
+  return peersOf(evidence, zone).some(({ index }) => zones[index]!.meanDegC.some((degC) => degC > WARMEST_ROOM_DEG_C));
 }
 
 /** Whether the way down from the room to the lowest reading was made in more than one leap. */

@@ -4,10 +4,13 @@ import { signTest } from '../../maths/runs-test.js';
 import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
 import { exposuresOf, conditionsOf, conditionAt } from '../shared/readings/exposure.js';
-import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
+import { heldDegCOf } from '../shared/duty/chart-points.js';
+import { degreesText } from '../shared/duty/visible-change.js';
 import { isCommonMove } from '../shared/moves/common-moves.js';
 import { hasNear, opensOf } from '../shared/opens/opens.js';
-import { noiseDegCOf } from '../shared/readings/noise.js';
+import { noiseDegCOf, smallestStepDegC } from '../shared/readings/noise.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
 import { stepOhm } from '../shared/basics/step-ohm.js';
 
@@ -38,7 +41,7 @@ export const returningSteps: Judge<ReturningStepsSettings> = {
       const all = evidence.episodes.get('settled-step')?.[zone.index];
       if (!all) return `Zone ${zone.name}: no watcher looked for steps.`;
       const alone = all.filter((step) => isOwnStep(evidence, zone, step, settings));
-      if (alone.length < settings.fewestSteps) return [];
+      if (alone.length < settings.fewestSteps) return notVisible(evidence, zone);
       const exposure = exposures[zone.index]!;
       return [
         symptomOf('returning-steps', alone[0]!.startMs, alone.at(-1)!.endMs, alone.length, {
@@ -54,6 +57,23 @@ export const returningSteps: Judge<ReturningStepsSettings> = {
     });
   },
 };
+
+/** A contact of one ohm in a Pt100 circuit (IEC 60751, slope at 50 °C), where the sensor is not stated. */
+const USUAL_CONTACT_DEG_C = 2.6;
+/** By the next sample of a slower log the loop has taken such a step back (own choice, as for lone-excursions). */
+const SLOWEST_SAMPLING_MS = 130_000;
+
+/** Nothing seen means little where a contact of one ohm would not show either. */
+function notVisible(evidence: Evidence, zone: Zone): Answer {
+  const isHeld = zone.has.output || zone.has.setpoint;
+  if (isHeld && samplingMsOf(zone) > SLOWEST_SAMPLING_MS)
+    return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, so the loop takes a step back before it is logged.`;
+  const smallestDegC = smallestStepDegC(evidence, zone);
+  const contactDegC = 1 / stepOhm(zone, heldDegCOf(evidence)[zone.index] ?? 50, 1);
+  const faultDegC = Number.isNaN(contactDegC) ? USUAL_CONTACT_DEG_C : contactDegC;
+  if (!(smallestDegC > faultDegC)) return [];
+  return `Zone ${zone.name}: a step below ${degreesText(smallestDegC)} °C is lost in its noise and its last digit; a contact of 1 Ω makes ${degreesText(faultDegC)} °C.`;
+}
 
 function isOwnStep(evidence: Evidence, zone: Zone, step: Episode, settings: ReturningStepsSettings): boolean {
   const { facts, endMs } = step;

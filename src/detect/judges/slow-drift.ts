@@ -10,10 +10,8 @@ import {
   isDutyBeyondLoad,
   isSensorUnchanged,
   readingErrorOf,
-  smallestHotDriftDegC,
-  workingDegC,
 } from '../shared/duty/reading-error.js';
-import { zoneToleranceDegC } from '../shared/basics/tolerance.js';
+import { degreesText, smallestVisibleDegC, workingToleranceDegC } from '../shared/duty/visible-change.js';
 import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
 export interface SlowDriftSettings {
@@ -47,7 +45,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
   if (!fit)
     return `${change.soaksUnable ?? `Zone ${zone.name}: too few cold soaks.`} ${change.dutyUnable ?? ''}`.trim();
   if (fit !== change.ramp || !isSure(fit, change, settings) || isSensorUnchanged(fit))
-    return change.cold ? [] : notVisible(evidence, zone, change, settings);
+    return notVisible(evidence, zone, change, settings);
   const { endMs } = windowOf(evidence);
   const days = (endMs - fit.onsetMs) / DAY_MS;
   const growthRatio = growthRatioOf(evidence, change, heldDegCOf(evidence)[zone.index] ?? NaN);
@@ -75,18 +73,19 @@ function unseenShare({ shape, onsetMs }: ChangeFit, { duty, soaks }: ZoneChange,
   return 1 - Math.min(1, Math.max(0, (lastMs - onsetMs) / (endMs - onsetMs))) ** (shape as number);
 }
 
-/** A drift that matters is beyond the sensor's tolerance by as much again (own choice). */
-const MATTERS_TOLERANCES = 2;
-
 /**
- * Nothing seen in a zone that is never cold means little: load and room move its duty, too. Where a drift twice the
- * tolerance could hide in that, the answer is that it cannot be told.
+ * Nothing seen in a zone that is never cold means little: load and room move its duty, too. The same goes for few or
+ * unsure soaks. Where a drift as large as the tolerance could hide in that, the answer is that it cannot be told.
  */
 function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: SlowDriftSettings): Answer {
-  const smallestDegC = smallestHotDriftDegC(change, settings.smallestHotDegC);
-  const toleranceDegC = zoneToleranceDegC(zone, workingDegC(evidence, change));
-  if (!(smallestDegC > MATTERS_TOLERANCES * toleranceDegC)) return [];
-  return `Zone ${zone.name} is never cold in this log, and by its duty alone a drift below ${smallestDegC.toFixed(0)} °C does not show.`;
+  const { leastGain, smallestDegC: smallestColdDegC, smallestHotDegC } = settings;
+  const smallestDegC = smallestVisibleDegC(evidence, change, 'ramp', { leastGain, smallestColdDegC, smallestHotDegC });
+  const toleranceDegC = workingToleranceDegC(evidence, zone, change);
+  if (!(smallestDegC > toleranceDegC)) return [];
+  const seen = change.cold
+    ? `is cold too seldom or too restlessly`
+    : `is never cold in this log, and its duty is moved by load and room`;
+  return `Zone ${zone.name} ${seen}: a drift below ${degreesText(smallestDegC)} °C does not show, and its tolerance is ${degreesText(toleranceDegC)} °C.`;
 }
 
 function isSure(fit: ChangeFit, change: ZoneChange, settings: SlowDriftSettings): boolean {
@@ -106,11 +105,7 @@ function toleranceFacts(
   offsetDegC: number,
   slopeDegCPerDay: number,
 ): Record<string, number> {
-  const working = workingDegC(evidence, change);
-  const toleranceDegC = zoneToleranceDegC(
-    zone,
-    Number.isNaN(working) ? (change.soaks.at(-1)?.roomDegC ?? NaN) : working,
-  );
+  const toleranceDegC = workingToleranceDegC(evidence, zone, change);
   const leftDegC = toleranceDegC - Math.abs(offsetDegC);
   return {
     toleranceDegC,

@@ -13,7 +13,7 @@ export const stuckReading: Judge<StuckReadingSettings> = {
   meta: {
     id: 'stuck-reading',
     sees: 'one reading that does not move at all although its output or its neighbours do',
-    needs: ['reading', 'peers'],
+    needs: ['reading', 'output-or-peers'],
     source: 'Common practice; a live input shows at least its last digit moving.',
     defaults: {},
   },

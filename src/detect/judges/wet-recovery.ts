@@ -3,7 +3,8 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { fitChange, type ChangeFit, type Decay } from '../shared/duty/change-fit.js';
 import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
-import { betterFit, isDutyBeyondLoad } from '../shared/duty/reading-error.js';
+import { betterFit, isDutyBeyondLoad, smallestHotChangeDegC } from '../shared/duty/reading-error.js';
+import { degreesText, workingToleranceDegC } from '../shared/duty/visible-change.js';
 import type { SoakPoint } from '../shared/cold/soaks.js';
 import { hotSeriesAgain, zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
@@ -60,7 +61,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
   const fit = fitChange(decays, hot, cold, endMs);
   const isOneDip =
     fit && isSure(fit, change, settings) && fit.gain >= (betterFit(change)?.gain ?? 0) + settings.leastGain / 2;
-  if (!isOneDip) return dips.length > 0 ? [dipsSymptom(dips)] : [];
+  if (!isOneDip) return dips.length > 0 ? [dipsSymptom(dips)] : notVisible(evidence, zone, change, settings);
   const { decayHours } = fit.shape as Decay;
   const seenMs = [hot, cold].flatMap((series) => series?.timeMs.find((at) => at >= fit.onsetMs) ?? []);
   const left = Math.exp((fit.onsetMs - Math.min(...seenMs)) / (decayHours * 3_600_000));
@@ -77,6 +78,18 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
       dipCount: Math.max(1, dips.length),
     }),
   ];
+}
+
+/** Without soaks only a leak shows that moves the duty by more than load and room do; wet terminals seldom leak so much. */
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: WetRecoverySettings): Answer {
+  if (change.cold) return [];
+  const smallestDegC = smallestHotChangeDegC(change, 'step', settings.smallestHotDegC);
+  if (!(smallestDegC > workingToleranceDegC(evidence, zone, change))) return [];
+  const size =
+    smallestDegC === Infinity
+      ? 'no dip of the reading shows'
+      : `a dip below ${degreesText(smallestDegC)} °C does not show`;
+  return `Zone ${zone.name} has too few cold soaks in this log, and by its duty alone ${size}.`;
 }
 
 interface Dip {

@@ -136,6 +136,16 @@ function prepare(series: Series, change: Float64Array | null): Prepared {
   return { series, part, variance: Math.max(series.leastSd ** 2, varianceOf(rest, scale) * freed) };
 }
 
+/**
+ * Standard error of the size of a change that begins at a time, were there one: what is smaller than some of these
+ * does not show.
+ *
+ * @returns Infinity where such a change could not be measured. Never throws.
+ */
+export function errorOfChange(series: Series, shape: Shape, onsetMs: number, endMs: number): number {
+  return sizesOf(preparedPlain(series), shape, endMs)(onsetMs).errorDegC;
+}
+
 /** With the weights as given, which every change that is tried starts from. */
 const unweighed = oncePer(({ columns, degC, weights, ridge }: Series) => partialOut(columns, degC, weights, ridge));
 

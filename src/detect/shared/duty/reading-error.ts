@@ -182,11 +182,14 @@ export function isDutyBeyondLoad(fit: ChangeFit, { duty }: ZoneChange, smallestD
   return Math.abs(fit.hot.degC) >= least && Math.abs(fit.hot.degC) < duty.spanDegC;
 }
 
-/** The smallest drift that the duty of a zone without soaks can show; Infinity where its duty is not known. */
-export function smallestHotDriftDegC({ ramp, duty }: ZoneChange, smallestDegC: number): number {
-  if (!duty) return Infinity;
-  const errorDegC = ramp?.hot && isKnown(ramp.hot) ? ramp.hot.errorDegC : 0;
-  return Math.max(smallestDegC, UNEXPLAINED_RAMP_SHARE * duty.spanDegC, Math.sqrt(ALONE_GAIN) * errorDegC);
+/** The smallest change of the reading that duty alone can show; Infinity where it could show none. */
+export function smallestHotChangeDegC(change: ZoneChange, shape: 'step' | 'ramp', smallestDegC: number): number {
+  const { duty } = change;
+  const fit = change[shape];
+  if (!duty || !fit?.hot) return Infinity;
+  const share = shape === 'ramp' ? UNEXPLAINED_RAMP_SHARE : UNEXPLAINED_STEP_SHARE;
+  const errorDegC = isKnown(fit.hot) ? fit.hot.errorDegC : 0;
+  return Math.max(smallestDegC, share * duty.spanDegC, Math.sqrt(ALONE_GAIN) * errorDegC);
 }
 
 /**

@@ -18,3 +18,13 @@ export function noiseDegCOf(evidence: Evidence, zone: Zone): number {
   const refresh = refreshStepsDegC(evidence)[zone.index]!;
   return Math.max(Number.isNaN(usual) ? 0 : usual, rounding, refresh);
 }
+
+/** The watcher of steps asks for three ranges of eight calm readings (2.85 noise SDs each, normal range) … */
+const STEP_NOISES = 3 * 2.85;
+/** … and for three steps of the last digit. */
+const STEP_DIGITS = 3;
+
+/** The smallest step that shows in a calm reading of the zone, °C. */
+export function smallestStepDegC(evidence: Evidence, zone: Zone): number {
+  return Math.max(STEP_NOISES * noiseDegCOf(evidence, zone), STEP_DIGITS * resolutionDegCOf(zone));
+}
