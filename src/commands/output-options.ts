@@ -17,14 +17,14 @@ export function addQuietOption(command: Command, gives: string): Command {
 }
 
 /** One answer in its three forms; only the form asked for is made. `quiet` is one line, or nothing at all. */
-export interface Answer {
+export interface AnswerForms {
   json(): unknown;
   quiet(): string | Promise<string>;
   text(): string | Promise<string>;
 }
 
 /** Prints the form asked for; JSON wins, since a program reads it. */
-export async function printAnswer({ json, quiet }: OutputOptions, answer: Answer): Promise<void> {
+export async function printAnswer({ json, quiet }: OutputOptions, answer: AnswerForms): Promise<void> {
   if (json) process.stdout.write(`${JSON.stringify(answer.json(), null, 2)}\n`);
   else process.stdout.write(await (quiet ? answer.quiet() : answer.text()));
 }

@@ -7,12 +7,12 @@ import { removeLeftovers } from './remove-leftovers.js';
 import { temporaryNameOf } from './temporary-name.js';
 
 /** What a file shall hold; in pieces where the whole would be large. */
-export type Content = string | Uint8Array | Iterable<string>;
+export type FileContent = string | Uint8Array | Iterable<string>;
 
 /** A file to be written, with all that it shall hold. */
 export interface WholeFile {
   readonly file: string;
-  readonly content: Content;
+  readonly content: FileContent;
 }
 
 /** A file whose content lies on the disk already, under another name; null for what is no file, such as /dev/null. */
@@ -57,7 +57,7 @@ async function prepare({ file, content }: WholeFile): Promise<Prepared> {
   }
 }
 
-async function writeBeside(target: string, content: Content, earlier: Stats | null): Promise<string> {
+async function writeBeside(target: string, content: FileContent, earlier: Stats | null): Promise<string> {
   const temporary = temporaryNameOf(target);
   const handle = await open(temporary, 'wx');
   try {

@@ -30,12 +30,6 @@ export function exactTails(logWeights: Float64Array, observed: number): ExactTai
   };
 }
 
-/** Mean place of such a distribution, counted from 0. */
-export function meanPlace(logWeights: Float64Array): number {
-  const total = logSumExp(logWeights);
-  return logWeights.reduce((sum, log, i) => sum + i * Math.exp(log - total), 0);
-}
-
 /** Logarithms of weights from the ratio of each to the one before; the first is 0. */
 export function weightsFromRatios(count: number, logRatio: (place: number) => number): Float64Array {
   const logWeights = new Float64Array(count);

@@ -27,11 +27,6 @@ function moveFiniteToFront(room: Float64Array, length: number): number {
   return count;
 }
 
-/** As `finiteValues`, ascending. Cost n·log n. */
-export function sortedFinite(values: Numbers): Float64Array {
-  return finiteValues(values).sort();
-}
-
 /** Indices of the numbers that carry data, ascending. Never throws. */
 export function usablePlaces(values: Numbers): number[] {
   const places: number[] = [];

@@ -50,20 +50,6 @@ export function fitLinear(columns: readonly Numbers[], y: Numbers, weights?: Num
   return { coefficients, covariance, residualSd, residualSquares, dof, count };
 }
 
-/** Σ coefficient·column for one row. NaN where a number is missing. */
-export function predictAt(fit: LinearFit, columns: readonly Numbers[], row: number): number {
-  let sum = 0;
-  for (let k = 0; k < columns.length; k++) sum += fit.coefficients[k]! * (columns[k]![row] ?? NaN);
-  return sum;
-}
-
-/** y minus the prediction, as long as y; NaN where a number is missing. */
-export function residualsOf(fit: LinearFit, columns: readonly Numbers[], y: Numbers): Float64Array {
-  const residuals = new Float64Array(y.length);
-  for (let row = 0; row < y.length; row++) residuals[row] = y[row]! - predictAt(fit, columns, row);
-  return residuals;
-}
-
 function usableRows(columns: readonly Numbers[], y: Numbers, weights: Numbers | undefined): number[] {
   const rows: number[] = [];
   for (let i = 0; i < y.length; i++) {

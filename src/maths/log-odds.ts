@@ -25,18 +25,6 @@ export function softmax(terms: Numbers): number[] {
   return weights.map((weight) => weight / total);
 }
 
-/** 1 / (1 + e^−x): the probability of log odds x, without overflow at either end. */
-export function sigmoid(logOdds: number): number {
-  if (logOdds >= 0) return 1 / (1 + Math.exp(-logOdds));
-  const odds = Math.exp(logOdds);
-  return odds / (1 + odds);
-}
-
-/** log(p / (1 − p)): −Infinity at 0, Infinity at 1, NaN outside. */
-export function logit(probability: number): number {
-  return Math.log(probability) - Math.log1p(-probability);
-}
-
 function largestOf(terms: Numbers): number {
   let largest = -Infinity;
   for (let i = 0; i < terms.length; i++) largest = Math.max(largest, terms[i]!);

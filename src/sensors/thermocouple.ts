@@ -45,10 +45,10 @@ export function publishedInverseDegC(letter: ThermocoupleLetter, mV: number): An
  * @returns degC, or a refusal outside the published voltage ranges (from −200 °C; J from −210 °C).
  */
 export function emfDegC(letter: ThermocoupleLetter, mV: number): Answer<{ readonly degC: number }> {
-  const piece = inversePieceAt(letter, mV);
-  if ('ok' in piece) return piece;
+  const start = publishedInverseDegC(letter, mV);
+  if (!start.ok) return start;
   const pieces = thermocoupleTables[letter].forward;
-  let degC = clamp(polynomial(piece.d, mV), letter);
+  let degC = clamp(start.degC, letter);
   for (let step = 0; step < 12; step++) {
     const moveDegC = (forwardMv(pieces, degC) - mV) / slopeMv(pieceAt(pieces, degC), degC);
     const nextDegC = clamp(degC - moveDegC, letter);

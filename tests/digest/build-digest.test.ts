@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SMALLEST_PERIOD_MS, startDigest } from '../../src/digest/build-digest.js';
-import { coarsenDigest, mergeDigests } from '../../src/digest/merge-digests.js';
+import { coarsenDigest, mergeDigests } from './merged-digests.js';
 import { BYTES_PER_PLACE, numberColumns } from '../../src/digest/zone-digest.js';
 import type { PlantDigest } from '../../src/model/digest.js';
 import { readingState } from '../../src/model/sample-block.js';

@@ -3,7 +3,7 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { causes } from '../../src/model/cause.js';
-import { brierOfClasses } from '../../src/maths/scores.js';
+import { brierOfClasses } from './scores.js';
 import { terms } from '../../src/weigh/terms/index.js';
 import { weighZone } from '../../src/weigh/weigh-zone.js';
 import type { Strengths } from '../../src/weigh/strengths.js';

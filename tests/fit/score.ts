@@ -1,7 +1,7 @@
 import { causes } from '../../src/model/cause.js';
 import type { ZoneFinding } from '../../src/model/findings.js';
 import { median } from '../../src/maths/quantile.js';
-import { auroc, brierOfClasses } from '../../src/maths/scores.js';
+import { auroc, brierOfClasses } from './scores.js';
 import type { PlantTruth, ZoneTruth } from './truth.js';
 
 export interface ScoredZone {

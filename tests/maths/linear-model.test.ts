@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { constantColumn, fitLinear, predictAt, residualsOf } from '../../src/maths/linear-model.js';
+import { constantColumn, fitLinear } from '../../src/maths/linear-model.js';
 import { NORRIS, STACK_LOSS } from './published-data.js';
 
 const { air, water, acid, loss } = STACK_LOSS;
@@ -35,12 +35,15 @@ test('several regressors: the stack loss data', () => {
 
 test('residuals of the fit are square to every column', () => {
   const fit = fitLinear(stackColumns, loss);
-  const residuals = residualsOf(fit, stackColumns, loss);
+  const residuals = loss.map((y, row) => y - fitted(fit.coefficients, row));
   for (const column of stackColumns) {
     expect(residuals.reduce((sum, residual, row) => sum + residual * column[row]!, 0)).toBeCloseTo(0, 9);
   }
-  expect(predictAt(fit, stackColumns, 0) + residuals[0]!).toBeCloseTo(loss[0]!, 12);
 });
+
+function fitted(coefficients: ArrayLike<number>, row: number): number {
+  return stackColumns.reduce((sum, column, k) => sum + coefficients[k]! * column[row]!, 0);
+}
 
 test('a whole weight counts as so many equal rows', () => {
   const row = fc.record({

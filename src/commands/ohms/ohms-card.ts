@@ -8,7 +8,7 @@ export const widestColumns = 80;
 const narrowestColumns = 40;
 
 /** The card as plain text, no line wider than `columns` (40 to 80), ending with a line break. */
-export function cardText(answer: OhmsAnswer, columns = widestColumns): string {
+export function ohmsCardText(answer: OhmsAnswer, columns = widestColumns): string {
   const width = Math.min(Math.max(Math.floor(columns), narrowestColumns), widestColumns);
   const blocks = [
     [heading(answer), shortCaution],

@@ -15,11 +15,11 @@ import { terminalMv, tipDegC } from '../../sensors/thermocouple.js';
 import { toleranceDegC, usualClass, type ToleranceClass } from '../../sensors/tolerance.js';
 import { bad, type OhmsRequest } from './ohms-input.js';
 
-export type Verdict = 'open' | 'short' | 'off-table' | 'temperature' | 'fits' | 'high' | 'low' | 'failure-signal';
+export type MeterVerdict = 'open' | 'short' | 'off-table' | 'temperature' | 'fits' | 'high' | 'low' | 'failure-signal';
 
 /** What a measured value says. */
 export interface MeasuredAnswer {
-  readonly verdict: Verdict;
+  readonly verdict: MeterVerdict;
   readonly signal: 'ohm' | 'mV' | 'mA';
   /** As the meter showed it; null for OL. */
   readonly measured: number | null;

@@ -7,7 +7,7 @@ import type { RtdSpec, SensorSpec, ThermocoupleSpec } from '../../sensors/sensor
 import { emfMvPerDegC, terminalMv } from '../../sensors/thermocouple.js';
 import { className, toleranceDegC, usualClass, type ToleranceClass } from '../../sensors/tolerance.js';
 import { bad, type OhmsRequest } from './ohms-input.js';
-import { reckonMeasured, type MeasuredAnswer, type Verdict } from './ohms-measured.js';
+import { reckonMeasured, type MeasuredAnswer, type MeterVerdict } from './ohms-measured.js';
 
 /** Signal to expect at one temperature, in ohm, mV or mA as `signal` says. */
 export interface ExpectedRow {
@@ -85,7 +85,7 @@ export function reckon(request: OhmsRequest): OhmsAnswer {
 }
 
 /** A meter on two leads sees other things than an input that takes its leads off. */
-function inputNote(wires: Wires, verdict: Verdict): string[] {
+function inputNote(wires: Wires, verdict: MeterVerdict): string[] {
   if (wires === 2 || (verdict !== 'high' && verdict !== 'low')) return [];
   if (wires === 4) return verdict === 'high' ? ['Ohms in the leads do not show on a 4-wire input.'] : [];
   return verdict === 'high'

@@ -20,9 +20,9 @@ export interface OhmsResult {
 export async function runOhms(options: OhmsOptions, columns?: number): Promise<OhmsResult> {
   const { readRequest } = await import('./ohms-input.js');
   const { reckon } = await import('./ohms-reckon.js');
-  const { cardLine, cardText } = await import('./ohms-card.js');
+  const { cardLine, ohmsCardText } = await import('./ohms-card.js');
   const json = reckon(readRequest(options));
-  return { text: cardText(json, columns), line: cardLine(json), json };
+  return { text: ohmsCardText(json, columns), line: cardLine(json), json };
 }
 
 const examples = `

@@ -2,7 +2,7 @@ import type { Check } from '../../model/check.js';
 import type { ZoneFinding } from '../../model/findings.js';
 import { conditionText, expectedText, isComparable } from '../../report/sentences/expected.js';
 import { driftedText, firstTask, whatToBring } from '../../report/sentences/next-step.js';
-import { phrase, phraseFromText, type TemperatureUnit } from '../../report/text/phrase.js';
+import { phrase, phraseFromText, type ShownUnit } from '../../report/text/phrase.js';
 import { placeWords } from '../../report/text/words.js';
 import { bullet, cardText, type Card } from './zone-card-parts.js';
 import { wrapText } from '../terminal/text-width.js';
@@ -33,14 +33,14 @@ export function measureLines(card: Card): readonly string[] {
   ];
 }
 
-function prepareLines({ checks }: ZoneFinding, unit: TemperatureUnit, width: number): readonly string[] {
+function prepareLines({ checks }: ZoneFinding, unit: ShownUnit, width: number): readonly string[] {
   return checks
     .filter(({ kind }) => kind === 'prepare')
     .flatMap(({ says }) => wrapText(`Prepare: ${cardText(phraseFromText(says), unit)}`, width));
 }
 
 /** Each place is named once, and values that are the same at a later place are not written twice. */
-function placeLines(checks: readonly Check[], unit: TemperatureUnit, width: number): readonly string[] {
+function placeLines(checks: readonly Check[], unit: ShownUnit, width: number): readonly string[] {
   const told = new Map<string, Check['where']>();
   return checks.flatMap((check, i) => {
     const values = valueText(check, unit);
@@ -62,7 +62,7 @@ function howText({ between, says, expected }: Check): readonly string[] {
   return expected.some(({ quantity }) => quantity === 'reading') ? [] : [says.split('. ')[0]!];
 }
 
-function valueText({ expected }: Check, unit: TemperatureUnit): string {
+function valueText({ expected }: Check, unit: ShownUnit): string {
   return expected
     .filter(isComparable)
     .map((value) => cardText(phrase`${expectedText(value)} ${conditionText(value)}`, unit).trim())

@@ -1,13 +1,13 @@
 import type { Findings, ZoneFinding } from '../../model/findings.js';
 import type { Clock } from '../../report/text/clock.js';
-import { phraseText, type Phrase, type TemperatureUnit } from '../../report/text/phrase.js';
+import { phraseText, type Phrase, type ShownUnit } from '../../report/text/phrase.js';
 import type { Colours, Terminal } from '../terminal/colour.js';
 import { safeText, wrapText } from '../terminal/text-width.js';
 
 export interface CardOptions {
   /** Start of what is to be shown, UTC ms. */
   readonly fromMs: number;
-  readonly unit: TemperatureUnit;
+  readonly unit: ShownUnit;
   /** All there is: every fault and measurement, and the sum behind the verdict. */
   readonly isWhyWanted: boolean;
   readonly terminal: Terminal;
@@ -23,7 +23,7 @@ export interface Card extends CardOptions {
 }
 
 /** A phrase as text that is safe to print. */
-export function cardText(parts: Phrase, unit: TemperatureUnit): string {
+export function cardText(parts: Phrase, unit: ShownUnit): string {
   return safeText(phraseText(parts, unit));
 }
 

@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { fisherExact } from '../../maths/fisher-exact.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import type { Moment } from '../shared/opens/same-moment.js';
@@ -23,7 +24,7 @@ export const cardEvents: Judge<CardEventsSettings> = {
     id: 'card-events',
     sees: 'several zones that lose their reading or jump at the same moment',
     needs: ['reading', 'peers'],
-    source: 'Exact binomial test against independent zones (Clopper & Pearson family); common practice.',
+    source: 'Exact binomial test against independent zones; Fisher 1935, The Design of Experiments, for the cards.',
     defaults: { fewestShared: 2, smallestSharedShare: 0.5, largestPValue: 0.01, groupShare: 0.5 },
   },
   judge(evidence, settings) {
@@ -62,12 +63,29 @@ function groupOf(shared: readonly Moment[], zone: Zone, groupShare: number): Rea
 function groupFacts({ zones }: Evidence, zone: Zone, group: ReadonlySet<number>): Record<string, number> {
   const machine = zones.filter((z) => z.machine === zone.machine);
   const mates = zones.filter((z) => z.index !== zone.index && group.has(z.index));
-  const onCard = zones.filter((z) => zone.card !== null && z.card === zone.card && z.machine === zone.machine);
+  const isOnCard = (z: Zone) => z.card !== null && z.card === zone.card && z.machine === zone.machine;
+  const onCard = zones.filter(isOnCard);
   return {
     groupZonesCount: group.size,
     groupOfMachineShare: machine.filter((z) => group.has(z.index)).length / machine.length,
     otherMachineCount: mates.filter((z) => z.machine !== zone.machine).length,
-    sameCardShare: onCard.length > 1 ? mates.filter((z) => onCard.includes(z)).length / mates.length : NaN,
+    sameCardShare: onCard.length > 1 ? mates.filter(isOnCard).length / mates.length : NaN,
     cardCoveredShare: onCard.length > 1 ? onCard.filter((z) => group.has(z.index)).length / onCard.length : NaN,
+    cardPValue: onCard.length > 1 ? chanceOfCard(zones, mates, zone, isOnCard) : NaN,
   };
+}
+
+/** How likely zones drawn at random would hold so many of this one's card. */
+function chanceOfCard(
+  zones: readonly Zone[],
+  mates: readonly Zone[],
+  zone: Zone,
+  isOnCard: (z: Zone) => boolean,
+): number {
+  const others = zones.filter((z) => z !== zone && !mates.includes(z));
+  const split = (among: readonly Zone[]) => {
+    const onCardCount = among.filter(isOnCard).length;
+    return [onCardCount, among.length - onCardCount] as const;
+  };
+  return fisherExact([split(mates), split(others)]).atLeast;
 }

@@ -1,7 +1,7 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { zoneToleranceDegC } from '../shared/basics/tolerance.js';
 import { degreesText } from '../shared/duty/visible-change.js';
 import { zoneChangesOf } from '../shared/duty/zone-changes.js';
@@ -32,7 +32,7 @@ export const coldSoakOffset: Judge<ColdSoakOffsetSettings> = {
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: ColdSoakOffsetSettings): Answer {
+function judgeZone(evidence: Evidence, zone: Zone, settings: ColdSoakOffsetSettings): ZoneAnswer {
   const { soaks, soaksUnable } = zoneChangesOf(evidence)[zone.index]!;
   if (soaksUnable !== null) return soaksUnable;
   const last = soaks.slice(-settings.lastSoaks);

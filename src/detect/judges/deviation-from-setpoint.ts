@@ -1,7 +1,7 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/readings/zone-state.js';
@@ -46,7 +46,7 @@ function judgeZone(
   zone: Zone,
   away: readonly Float64Array[],
   settings: DeviationFromSetpointSettings,
-): Answer {
+): ZoneAnswer {
   if (!zone.has.setpoint) return `Zone ${zone.name}: the log has no set point.`;
   const { digest } = evidence;
   const { meanDegC, setpointDegC, outputPercent } = digest.zones[zone.index]!;

@@ -5,7 +5,7 @@ import { trailingMean } from '../../maths/trailing-mean.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { fullOutputPercentOf } from '../shared/heating/full-output.js';
 import { heatUpsOf } from '../shared/heating/heat-ups.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { isSignalLost, noHeatRunsOf } from '../shared/heating/power-runs.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
@@ -46,7 +46,12 @@ export const heaterWeak: Judge<HeaterWeakSettings> = {
 };
 
 /** @param full By zone index, as {@link fullPlaces} gives it. */
-function judgeZone(evidence: Evidence, zone: Zone, full: readonly Uint8Array[], settings: HeaterWeakSettings): Answer {
+function judgeZone(
+  evidence: Evidence,
+  zone: Zone,
+  full: readonly Uint8Array[],
+  settings: HeaterWeakSettings,
+): ZoneAnswer {
   if (!zone.has.output) return `Zone ${zone.name}: the log has no output, so the heat asked for is not known.`;
   if (isReadingLow(evidence, zone)) return [];
   const rise = dutyRise(evidence, zone, settings);

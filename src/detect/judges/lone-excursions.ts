@@ -2,7 +2,7 @@ import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { exposuresOf } from '../shared/readings/exposure.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { loneExcursionsOf, type Excursion, type LoneExcursions } from '../shared/moves/lone-excursions.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
@@ -46,7 +46,7 @@ export const loneExcursions: Judge<LoneExcursionsSettings> = {
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSettings): Answer {
+function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSettings): ZoneAnswer {
   if (samplingMsOf(zone) > SLOWEST_SAMPLING_MS) {
     return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, needed ${SLOWEST_SAMPLING_MS / 1000} s or less.`;
   }

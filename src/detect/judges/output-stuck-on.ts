@@ -2,7 +2,7 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { coolDownsOf } from '../shared/cold/cool-downs.js';
 import { setpointsDegCOf } from '../shared/duty/chart-points.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { settledHoursSince } from '../shared/readings/settled-since.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
@@ -32,7 +32,7 @@ export const outputStuckOn: Judge<OutputStuckOnSettings> = {
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettings): Answer {
+function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettings): ZoneAnswer {
   if (!zone.has.output)
     return `Zone ${zone.name}: without its output, a stuck heater and a higher set point look the same.`;
   const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;

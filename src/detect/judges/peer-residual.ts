@@ -1,7 +1,7 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { WARMEST_ROOM_DEG_C, zoneState } from '../shared/readings/zone-state.js';
 import { windowsOf, type ZoneWindows } from '../shared/readings/windows.js';
 
@@ -27,7 +27,7 @@ export const peerResidual: Judge<PeerResidualSettings> = {
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSettings): Answer {
+function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSettings): ZoneAnswer {
   if (zone.has.output) return [];
   const windows = windowsOf(evidence);
   const own = windows.zones[zone.index]!;

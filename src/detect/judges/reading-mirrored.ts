@@ -3,7 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { meanBetween } from '../../maths/mean-between.js';
 import { median } from '../../maths/quantile.js';
 import { coldHoursOf } from '../shared/cold/cold-hours.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { peersOf } from '../shared/readings/movement.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/readings/zone-state.js';
@@ -36,7 +36,7 @@ export const readingMirrored: Judge<ReadingMirroredSettings> = {
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSettings): Answer {
+function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSettings): ZoneAnswer {
   if (zone.sensor !== null && !zone.sensor.startsWith('tc-')) return [];
   if (!zone.has.output && peersOf(evidence, zone).length === 0)
     return `Zone ${zone.name}: neither an output nor another zone is logged, so nothing shows that it is heated.`;

@@ -1,6 +1,6 @@
 import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
-import { signTest } from '../../maths/runs-test.js';
+import { signTest } from '../../maths/sign-test.js';
 import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
 import { exposuresOf, conditionsOf, conditionAt } from '../shared/readings/exposure.js';

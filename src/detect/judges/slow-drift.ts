@@ -2,7 +2,7 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import {
   betterFit,
   changeFacts,
@@ -39,7 +39,7 @@ export const slowDrift: Judge<SlowDriftSettings> = {
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings): Answer {
+function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings): ZoneAnswer {
   const change = zoneChangesOf(evidence)[zone.index]!;
   const fit = betterFit(change);
   if (!fit)
@@ -77,7 +77,7 @@ function unseenShare({ shape, onsetMs }: ChangeFit, { duty, soaks }: ZoneChange,
  * Nothing seen in a zone that is never cold means little: load and room move its duty, too. The same goes for few or
  * unsure soaks. Where a drift as large as the tolerance could hide in that, the answer is that it cannot be told.
  */
-function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: SlowDriftSettings): Answer {
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: SlowDriftSettings): ZoneAnswer {
   const { leastGain, smallestDegC: smallestColdDegC, smallestHotDegC } = settings;
   const smallestDegC = smallestVisibleDegC(evidence, change, 'ramp', { leastGain, smallestColdDegC, smallestHotDegC });
   const toleranceDegC = workingToleranceDegC(evidence, zone, change);

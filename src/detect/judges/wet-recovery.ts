@@ -2,7 +2,7 @@ import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { fitChange, type ChangeFit, type Decay } from '../shared/duty/change-fit.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { betterFit, isDutyBeyondLoad, smallestHotChangeDegC } from '../shared/duty/reading-error.js';
 import { degreesText, workingToleranceDegC } from '../shared/duty/visible-change.js';
 import type { SoakPoint } from '../shared/cold/soaks.js';
@@ -50,7 +50,7 @@ export const wetRecovery: Judge<WetRecoverySettings> = {
   },
 };
 
-function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings): Answer {
+function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings): ZoneAnswer {
   const change = zoneChangesOf(evidence)[zone.index]!;
   const { cold } = change;
   if (!change.duty && !cold)

@@ -1,6 +1,6 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
 import { finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
-import { limitsOf, type Limits } from '../shared/blocks/heating-limit.js';
+import { limitsOf, type HeatingRates } from '../shared/blocks/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import type { Strip } from '../shared/blocks/strip.js';
 import { jumpRules, noJumps, type NotedJumps } from '../shared/blocks/noted-jumps.js';
@@ -91,12 +91,12 @@ function isCommandedHeat({ degC, setpointDegC, outputPercent }: Strip, i: number
   return isRising && isFullPower && degC[i]! <= setpointDegC[i]! + OVERSHOOT_DEG_C;
 }
 
-function isTooFast(jumpDegC: number, gapMs: number, limits: Limits): boolean {
+function isTooFast(jumpDegC: number, gapMs: number, limits: HeatingRates): boolean {
   const limitDegCPerS = jumpDegC > 0 ? limits.heatingDegCPerS : limits.coolingDegCPerS;
   return Math.abs(jumpDegC) * 1000 > limitDegCPerS * gapMs;
 }
 
-function episodeOf(zone: number, step: Step, limits: Limits): Episode {
+function episodeOf(zone: number, step: Step, limits: HeatingRates): Episode {
   const jumpDegC = step.toDegC - step.fromDegC;
   return {
     kind: meta.id,

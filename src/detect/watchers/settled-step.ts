@@ -1,6 +1,6 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
 import { finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
-import { learnedRates, type Limits } from '../shared/blocks/heating-limit.js';
+import { learnedRates, type HeatingRates } from '../shared/blocks/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import type { Strip } from '../shared/blocks/strip.js';
 import { jumpRules, noJumps, type NotedJumps } from '../shared/blocks/noted-jumps.js';
@@ -185,7 +185,7 @@ function rangeOf(values: Float64Array, from: number, to: number): number {
 }
 
 /** What the change of output could have moved in that time, in the direction of the step; NaN when it is not logged. */
-function explainedDegC(step: Step, rates: Limits): number {
+function explainedDegC(step: Step, rates: HeatingRates): number {
   const seconds = (step.endMs - step.startMs) / 1000;
   const changePercent = step.outputTowardsPercent - step.outputBeforePercent;
   if (step.stepDegC > 0) return (rates.heatingDegCPerS * seconds * Math.max(0, changePercent)) / 100;
@@ -193,7 +193,7 @@ function explainedDegC(step: Step, rates: Limits): number {
   return (rates.coolingDegCPerS * seconds * Math.max(0, -changePercent)) / step.outputBeforePercent;
 }
 
-function episodeOf(zone: number, step: Step, rates: Limits): Episode {
+function episodeOf(zone: number, step: Step, rates: HeatingRates): Episode {
   const rate = step.stepDegC > 0 ? rates.heatingDegCPerS : rates.coolingDegCPerS;
   return {
     kind: meta.id,

@@ -7,7 +7,7 @@ type RepairCause = NonNullable<MaintenanceEntry['cause']>;
  * Words of maintenance lists for what was wrong, the narrower meaning first; the first line that holds a phrase
  * decides. Languages as in alarm-words.ts. Source: common practice.
  */
-const causeWords: readonly (readonly [RepairCause, readonly string[]])[] = [
+const repairCauseWords: readonly (readonly [RepairCause, readonly string[]])[] = [
   [
     'none',
     list(`no fault found, nothing found, no fault, nff, ok on test, tested ok, checked ok, all ok, nothing wrong, no
@@ -71,7 +71,7 @@ const replacedWords = phraseTest(
     wymiana, nowy, nowa, vaihdettu, uusi`),
 );
 
-const causeTests = causeWords.map(([cause, phrases]) => ({ cause, holds: phraseTest(phrases) }));
+const causeTests = repairCauseWords.map(([cause, phrases]) => ({ cause, holds: phraseTest(phrases) }));
 
 /**
  * What was put right, from the words of a maintenance list. What was found counts before what was done: "replaced

@@ -1,6 +1,6 @@
 import type { NoValue } from '../../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
-import { quantile } from './quantile.js';
+import { nearestRank } from './nearest-rank.js';
 
 /** Recordings mark a missing value far from anything they measure: -99 … -9999, 999 … 99999, ends of 16 bits (common practice). */
 const highestLowMark = -99;
@@ -48,7 +48,7 @@ function isWithinReach({ series }: RoledSeries, raw: number): boolean {
   const rest = known(series.value).filter((other) => other !== raw);
   if (rest.length === 0) return false;
   const [low, high] = [Math.min(...rest), Math.max(...rest)];
-  const spread = quantile(rest, 0.95) - quantile(rest, 0.05);
+  const spread = nearestRank(rest, 0.95) - nearestRank(rest, 0.05);
   return raw > low - spread && raw < high + spread;
 }
 

@@ -1,4 +1,4 @@
-import { quantile } from './quantile.js';
+import { nearestRank } from './nearest-rank.js';
 
 interface Sampled {
   readonly series: { readonly value: readonly number[] };
@@ -18,7 +18,7 @@ const warmestHall = 45;
  */
 export function areOneQuantity(columns: readonly Sampled[]): boolean {
   const lows = columns.map(({ series, scale }) =>
-    quantile(
+    nearestRank(
       series.value.filter((value) => !Number.isNaN(value)).map((value) => value * scale),
       0.05,
     ),

@@ -1,6 +1,6 @@
 import type { TemperatureUnit } from '../../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
-import { quantile } from './quantile.js';
+import { nearestRank } from './nearest-rank.js';
 
 export interface UnitFinding {
   readonly unit: TemperatureUnit;
@@ -22,17 +22,17 @@ const marginDegF = 10;
  * the hall, and 70 is no hall in °C. Outer values are left out of the judgement, because they may be codes.
  */
 export function guessUnit(readings: readonly RoledSeries[]): UnitFinding {
-  const lows = readings.map((it) => quantile(plausible(it), 0.05)).filter((low) => !Number.isNaN(low));
-  const low = quantile(lows, 0.5);
+  const lows = readings.map((it) => nearestRank(plausible(it), 0.05)).filter((low) => !Number.isNaN(low));
+  const low = nearestRank(lows, 0.5);
   const text = `the coldest readings lie near ${Math.round(low * 10) / 10}`;
   if (low >= hallDegC.low && low <= hallDegC.high)
     return { unit: 'degC', why: `${text}, which is a hall in °C`, isAssumed: false };
   const hasCode = readings.some((it) => it.series.value.some((value) => fahrenheitCodes.has(value * it.scale)));
   if (hasCode)
     return { unit: 'degF', why: 'the log holds an end-of-scale value that is round only in °F', isAssumed: false };
-  const apart = quantile(lows, 0.9) - quantile(lows, 0.1);
-  const coldest = quantile(
-    readings.map((it) => quantile(plausible(it), 0.01)).filter((value) => !Number.isNaN(value)),
+  const apart = nearestRank(lows, 0.9) - nearestRank(lows, 0.1);
+  const coldest = nearestRank(
+    readings.map((it) => nearestRank(plausible(it), 0.01)).filter((value) => !Number.isNaN(value)),
     0.5,
   );
   // A plant that heats up in °C passes 67, too, but it comes from a hall that would be freezing in °F.
@@ -65,8 +65,8 @@ export function guessScale(series: readonly RoledSeries[]): number {
   if (series.length === 0 || series.some((it) => it.series.decimals > 0 || it.scale !== 1)) return 1;
   const numbers = series.map((it) => it.series.value.filter((value) => value > 0 && value < 30_000));
   const middle = (share: number): number =>
-    quantile(
-      numbers.map((values) => quantile(values, share)).filter((value) => !Number.isNaN(value)),
+    nearestRank(
+      numbers.map((values) => nearestRank(values, share)).filter((value) => !Number.isNaN(value)),
       0.5,
     );
   // A log of one shift a day is mostly cold, and of what was sampled of it a few rows in a hundred are hot; the middle
@@ -86,6 +86,6 @@ export function guessOutputScale(outputs: readonly RoledSeries[]): number {
 /** The machine runs above this: half for flags, a twentieth of the usual speed for speeds (common practice: creep is no run). */
 export function guessRunningAbove({ series }: RoledSeries): number {
   const values = series.value.filter((value) => !Number.isNaN(value));
-  const high = quantile(values, 0.95);
+  const high = nearestRank(values, 0.95);
   return high > 20 || series.decimals > 0 ? 0.05 * Math.max(high, 0) : 0.5;
 }

@@ -65,18 +65,6 @@ export function recogniseEvents(header: Header, rows: Rows): EventTable | null {
   return { kind, columns: { ...times, ...others }, header };
 }
 
-export function looksLikeAlarmLog(header: Header, rows: Rows): boolean {
-  return recogniseEvents(header, rows)?.kind === 'alarm';
-}
-
-export function looksLikeMaintenanceList(header: Header, rows: Rows): boolean {
-  return recogniseEvents(header, rows)?.kind === 'maintenance';
-}
-
-export function looksLikeStopList(header: Header, rows: Rows): boolean {
-  return recogniseEvents(header, rows)?.kind === 'stops';
-}
-
 /** "Duration (s)", "Dauer": what stands there is how long something took. */
 export function saysDuration(name: string): boolean {
   return rolesOf(name, (role) => role === 'duration').length > 0;

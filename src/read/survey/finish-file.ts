@@ -3,7 +3,7 @@ import type { ProblemNote } from '../../model/problem.js';
 import type { DraftFile } from './draft-file.js';
 import { findNoValue } from '../columns/no-value.js';
 import type { FileShape } from '../layout/file-shape.js';
-import { quantile } from '../columns/quantile.js';
+import { nearestRank } from '../columns/nearest-rank.js';
 import { isSameColumn, pooledColumns } from '../columns/pooled-columns.js';
 import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from '../columns/unit-guess.js';
 import type { Attached } from '../columns/draft-zone.js';
@@ -165,7 +165,7 @@ function typicalDegC(attached: readonly Attached[], columns: readonly LogColumn[
     if (role !== 'reading') return [];
     return attached[i]!.series.value.map((value) => toDegC(value * scale, unit ?? 'degC'));
   });
-  return quantile(
+  return nearestRank(
     all.filter((degC) => degC > -60 && degC < 2000),
     0.5,
   );

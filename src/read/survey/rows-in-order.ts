@@ -1,7 +1,7 @@
 import type { LogFile } from '../../model/log-file.js';
 import { splitCells } from '../layout/dialect.js';
 import type { FileShape } from '../layout/file-shape.js';
-import { quantile } from '../columns/quantile.js';
+import { nearestRank } from '../columns/nearest-rank.js';
 import { timeCell } from '../times/time-cell.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { readTable } from '../sources/table-source.js';
@@ -34,7 +34,7 @@ export async function rowsInOrder(source: Source, shape: FileShape, clock: reado
     // Twice as many as wanted: the half that lies nearest to the middle of the file stays.
     [fromMs, toMs] = middleHalf(
       kept.map((it) => it.ms),
-      quantile(known, 0.5),
+      nearestRank(known, 0.5),
     );
     const inside = kept.filter((it) => it.ms >= fromMs && it.ms <= toMs);
     kept.splice(0, kept.length, ...inside);
@@ -44,7 +44,7 @@ export async function rowsInOrder(source: Source, shape: FileShape, clock: reado
 
 /** The span that holds the half of some times which lies nearest to one. */
 function middleHalf(timesMs: readonly number[], middleMs: number): [number, number] {
-  const reachMs = quantile(
+  const reachMs = nearestRank(
     timesMs.map((ms) => Math.abs(ms - middleMs)),
     0.5,
   );

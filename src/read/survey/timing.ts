@@ -1,7 +1,7 @@
 import type { LogFile } from '../../model/log-file.js';
 import type { RoledSeries } from '../columns/column-roles.js';
 import { homeTimes } from '../times/home-times.js';
-import { quantile } from '../columns/quantile.js';
+import { nearestRank } from '../columns/nearest-rank.js';
 import type { Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 
@@ -184,7 +184,7 @@ function limitsOf(all: readonly Pairs[], gridMs: number): Pick<Timing, 'holdMs' 
   const longestMs = Math.max(0, ...all.map((pairs) => pairs.longestMs));
   // Values that come back by chance stand for any time; where there is a sign of life none stands longer. The longest
   // repeats are holes of the whole log.
-  const lifeMs = 1.1 * quantile(repeatsMs, 0.9) + gridMs;
+  const lifeMs = 1.1 * nearestRank(repeatsMs, 0.9) + gridMs;
   const hasSignOfLife = repeatsMs.length >= fewestRepeats && longestMs <= lifeMs;
   const seenMs = hasSignOfLife ? lifeMs : 3 * longestMs;
   const silenceMs = Math.max(usualSilenceMs, Math.round(seenMs / 1000) * 1000);

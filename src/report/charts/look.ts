@@ -1,9 +1,9 @@
 import type { Config } from 'vega-lite';
-import { toFahrenheit, type Temperature, type TemperatureUnit } from '../text/phrase.js';
+import { toFahrenheit, type Temperature, type ShownUnit } from '../text/phrase.js';
 
 /** How a chart is to look: the page reads it from its own style, so charts and page always agree. */
 export interface Look {
-  readonly unit: TemperatureUnit;
+  readonly unit: ShownUnit;
   /** Width of the place for the chart, pixels. */
   readonly widthPx: number;
   readonly ink: string;

@@ -4,7 +4,7 @@ import { tickCount, type Look } from './look.js';
 import { spanX } from './time-axis.js';
 import type { TracePoint } from './trace-points.js';
 
-export interface Span {
+export interface MarkedSpan {
   readonly from: number;
   readonly to: number;
   readonly what: string;
@@ -14,10 +14,10 @@ export interface Span {
 const stripHeightPx = 18;
 
 /** Stretches in which the machine ran, an alarm stood, or no temperature was there. */
-export function stripSpans(data: ZoneChartData, points: readonly TracePoint[]): readonly Span[] {
+export function stripSpans(data: ZoneChartData, points: readonly TracePoint[]): readonly MarkedSpan[] {
   const bucketMs = points.length > 1 ? points[1]!.t - points[0]!.t : 60_000;
-  const stretches = (what: string, says: string, holds: (point: TracePoint) => boolean): Span[] => {
-    const spans: Span[] = [];
+  const stretches = (what: string, says: string, holds: (point: TracePoint) => boolean): MarkedSpan[] => {
+    const spans: MarkedSpan[] = [];
     let from = NaN;
     for (const point of points) {
       if (holds(point) && Number.isNaN(from)) from = point.t;
@@ -38,7 +38,7 @@ export function stripSpans(data: ZoneChartData, points: readonly TracePoint[]): 
 }
 
 /** One line for each kind of stretch below the trace. */
-export function stripPanel(look: Look, spans: readonly Span[]) {
+export function stripPanel(look: Look, spans: readonly MarkedSpan[]) {
   const kinds = ['Running', 'Fault', 'Alarm', 'No reading'].filter((kind) => spans.some(({ what }) => what === kind));
   const colours = { Running: look.running, Fault: look.fault, Alarm: look.alarm, 'No reading': look.ink } as Readonly<
     Record<string, string>

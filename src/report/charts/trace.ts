@@ -2,7 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
 import { unpackMarks } from '../embed/pack-lists.js';
 import { chartConfig, unitText, type Look } from './look.js';
-import { stripPanel, stripSpans, type Span } from './strips.js';
+import { stripPanel, stripSpans, type MarkedSpan } from './strips.js';
 import { spanX, timeAxis } from './time-axis.js';
 import { tracePoints, type TracePoint } from './trace-points.js';
 
@@ -38,7 +38,7 @@ export function traceChart(data: ZoneChartData, look: Look): TopLevelSpec {
   } as TopLevelSpec;
 }
 
-function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly Span[], hasSetpoint: boolean) {
+function temperaturePanel(data: ZoneChartData, look: Look, spans: readonly MarkedSpan[], hasSetpoint: boolean) {
   const running = spans.filter(({ what }) => what === 'Running');
   const x = timeAxis(look, true);
   return {

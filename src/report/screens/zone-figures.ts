@@ -36,7 +36,7 @@ export function traceFigure(zone: ZoneFinding): Html {
   });
 }
 
-export function zoneCharts(zone: ZoneFinding, context: Context): Html {
+export function zoneChartFigures(zone: ZoneFinding, context: Context): Html {
   return html`${soakFigure(zone, context)} ${dutyFigure(zone)} ${opensFigure(zone, context)}`;
 }
 

@@ -13,7 +13,7 @@ import { evidence } from './evidence.js';
 import { factList } from './fact-list.js';
 import { faultList } from './fault-list.js';
 import { causeBar, statusMark, trendMark } from './marks.js';
-import { zoneCharts, traceFigure } from './zone-figures.js';
+import { zoneChartFigures, traceFigure } from './zone-figures.js';
 
 /** All there is about one zone; its printed form is the sheet to take to the machine. */
 export function zonePage(zone: ZoneFinding, index: number, context: Context): Html {
@@ -38,7 +38,7 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
     </p>
     ${cautionBox()} ${traceFigure(zone)} ${faultList(zone, context)} ${checksBlock(zone, `${address}-checks`)}
     ${evidence(zone)}
-    <div class="figures off-sheet">${zoneCharts(zone, context)}</div>
+    <div class="figures off-sheet">${zoneChartFigures(zone, context)}</div>
     ${repairList(zone, context)}
     <p class="sheet-foot on-sheet">
       Measured by ______________________ Date ______________ What was found ____________________________________________

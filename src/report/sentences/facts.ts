@@ -73,6 +73,7 @@ const words: Readonly<Record<string, string>> = {
   trendPValue: 'chance of such a trend',
   signPValue: 'chance of so many to one side',
   chancePValue: 'chance of so many together',
+  cardPValue: 'chance that zones drawn at random lie on one card so often',
   beginsPValue: 'chance of such a beginning',
   isStepCount: 'a step, not a slope (1 = yes)',
   lastsToEndCount: 'lasts to the end of the log (1 = yes)',

@@ -14,7 +14,7 @@ export interface Temperature {
 /** A sentence whose temperatures are still numbers, so that the reader can choose °C or °F. */
 export type Phrase = readonly (string | Temperature)[];
 
-export type TemperatureUnit = 'degC' | 'degF';
+export type ShownUnit = 'degC' | 'degF';
 
 type Part = string | number | Temperature | Phrase;
 
@@ -52,7 +52,7 @@ export function toFahrenheit(degC: number, kind: Temperature['kind']): number {
   return kind === 'level' ? degC * 1.8 + 32 : degC * 1.8;
 }
 
-export function temperatureText(temperature: Temperature, unit: TemperatureUnit): string {
+export function temperatureText(temperature: Temperature, unit: ShownUnit): string {
   const { degC, kind, digits, per, isSigned } = temperature;
   const value = unit === 'degC' ? degC : toFahrenheit(degC, kind);
   const plus = isSigned && Number(value.toFixed(digits)) > 0 ? '+' : '';
@@ -60,7 +60,7 @@ export function temperatureText(temperature: Temperature, unit: TemperatureUnit)
 }
 
 /** For the terminal and for attributes. */
-export function phraseText(parts: Phrase, unit: TemperatureUnit = 'degC'): string {
+export function phraseText(parts: Phrase, unit: ShownUnit = 'degC'): string {
   return parts.map((part) => (typeof part === 'string' ? part : temperatureText(part, unit))).join('');
 }
 

@@ -20,7 +20,9 @@ test('tells the zones of one card that fail at the same moment, without knowing 
 test('says how well the stated cards agree', () => {
   const logs = seeds.map((seed) => zoneLog({ seed, recorded: seed <= 3 ? blip(313) : (s) => s }));
   const zones = seeds.map((_, index) => zoneOfLog(index, { card: index < 3 ? '1A' : '1B' }));
-  expect(factsOf(cardEvents, evidenceOf(logs, { zones }))).toMatchObject({ sameCardShare: 1, cardCoveredShare: 1 });
+  const facts = factsOf(cardEvents, evidenceOf(logs, { zones }));
+  expect(facts).toMatchObject({ sameCardShare: 1, cardCoveredShare: 1 });
+  expect(facts['cardPValue']).toBeCloseTo(1 / 10, 12); // both of its mates out of five others: 1 of 10 pairs
 });
 
 test('is silent on zones that fail each at its own times', () => {

@@ -3,10 +3,14 @@ import type { Zone } from '../../../model/zone.js';
 import { finiteFacts } from './capped-list.js';
 
 /** What a judge says of one zone: why it cannot tell, or what it sees (an empty list for nothing). */
-export type Answer = string | readonly Symptom[];
+export type ZoneAnswer = string | readonly Symptom[];
 
 /** One outcome per zone; a zone without any reading is answered the same way by every judge. */
-export function judgeZones(evidence: Evidence, detector: string, judge: (zone: Zone) => Answer): readonly Outcome[] {
+export function judgeZones(
+  evidence: Evidence,
+  detector: string,
+  judge: (zone: Zone) => ZoneAnswer,
+): readonly Outcome[] {
   return evidence.zones.map((zone) => {
     const answer = hasSamples(evidence, zone) ? judge(zone) : `Zone ${zone.name}: the log holds no samples of it.`;
     if (typeof answer === 'string') return { detector, zone: zone.index, symptoms: [], unable: answer };

@@ -33,13 +33,13 @@ export interface HeatingLimit {
   readonly cooling: number[];
 }
 
-export interface Limits {
+export interface HeatingRates {
   readonly heatingDegCPerS: number;
   readonly coolingDegCPerS: number;
 }
 
 /** What need not be looked at. */
-export interface Passed extends Limits {
+export interface Passed extends HeatingRates {
   /** No two moves take less; 0 = not known. */
   readonly shortestMs: number;
 }
@@ -146,7 +146,7 @@ export function copyHeatingLimit(limit: HeatingLimit): HeatingLimit {
 }
 
 /** The limits by what has been learned so far, °C/s. */
-export function limitsOf(limit: HeatingLimit): Limits {
+export function limitsOf(limit: HeatingLimit): HeatingRates {
   const { heatingDegCPerS, coolingDegCPerS } = learnedRates(limit);
   const heating = SAFETY_FACTOR * heatingDegCPerS;
   return {
@@ -157,6 +157,6 @@ export function limitsOf(limit: HeatingLimit): Limits {
 }
 
 /** The third fastest sustained rates themselves, without the safety factor, °C/s; 0 where the zone never moved. */
-export function learnedRates(limit: HeatingLimit): Limits {
+export function learnedRates(limit: HeatingLimit): HeatingRates {
   return { heatingDegCPerS: slowestKept(limit.heating), coolingDegCPerS: slowestKept(limit.cooling) };
 }

@@ -15,7 +15,7 @@ const BLOCK_ROWS = 8;
 const CHI_SQUARE_95 = 3.841458820694124;
 
 /** Values over time in degrees of reading error, and the columns that explain them without a change. */
-export interface Series {
+export interface ChangeSeries {
   readonly timeMs: Float64Array;
   readonly degC: Float64Array;
   readonly columns: readonly Float64Array[];
@@ -63,7 +63,7 @@ export interface ChangeFit {
 }
 
 interface Prepared {
-  readonly series: Series;
+  readonly series: ChangeSeries;
   readonly part: PartialledOut;
   /** Variance of one row of weight 1, neighbours that err alike taken into account. */
   readonly variance: number;
@@ -80,8 +80,8 @@ const nothing: ChangeSize = { degC: 0, errorDegC: Infinity, gain: 0 };
  */
 export function fitChange(
   shapes: readonly Shape[],
-  hot: Series | null,
-  cold: Series | null,
+  hot: ChangeSeries | null,
+  cold: ChangeSeries | null,
   endMs: number,
 ): ChangeFit | null {
   const parts = [prepareAlone(shapes, hot, endMs), prepareAlone(shapes, cold, endMs)] as const;
@@ -89,7 +89,7 @@ export function fitChange(
 }
 
 /** Each series is weighed by its scatter about its own best change, so that neither spoils the other's. */
-function prepareAlone(shapes: readonly Shape[], series: Series | null, endMs: number): Prepared | null {
+function prepareAlone(shapes: readonly Shape[], series: ChangeSeries | null, endMs: number): Prepared | null {
   if (!series) return null;
   const plain = preparedPlain(series);
   const best = bestShape(shapes, [plain, null], endMs);
@@ -97,7 +97,7 @@ function prepareAlone(shapes: readonly Shape[], series: Series | null, endMs: nu
 }
 
 /** Ramps and steps are tried on the same series. */
-const preparedPlain = oncePer((series: Series): Prepared => prepare(series, null));
+const preparedPlain = oncePer((series: ChangeSeries): Prepared => prepare(series, null));
 
 function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): ChangeFit | null {
   const fits = shapes.flatMap((shape) => {
@@ -124,7 +124,7 @@ function heightsOf(shape: Shape, onsetMs: number, endMs: number): (atMs: number)
 }
 
 /** Takes the columns out with weights that let outliers count less, judged with the change found so far in the model. */
-function prepare(series: Series, change: Float64Array | null): Prepared {
+function prepare(series: ChangeSeries, change: Float64Array | null): Prepared {
   const plain = unweighed(series);
   const rest = (change ? restWithColumn(plain, change) : plain.rest).subarray(0, series.degC.length);
   const scale = MAD_TO_SD * median(rest.map(Math.abs));
@@ -147,7 +147,9 @@ export function errorOfChange(series: Series, shape: Shape, onsetMs: number, end
 }
 
 /** With the weights as given, which every change that is tried starts from. */
-const unweighed = oncePer(({ columns, degC, weights, ridge }: Series) => partialOut(columns, degC, weights, ridge));
+const unweighed = oncePer(({ columns, degC, weights, ridge }: ChangeSeries) =>
+  partialOut(columns, degC, weights, ridge),
+);
 
 /** Robust variance, raised where blocks of neighbours err together more than chance lets them. */
 function varianceOf(rest: Float64Array, scale: number): number {
@@ -162,7 +164,12 @@ function varianceOf(rest: Float64Array, scale: number): number {
 }
 
 /** A shape with hardly a row behind its onset would be measured by its first bend alone. */
-function isSeenAfter({ timeMs, leastRows, leastRowsBefore }: Series, shape: Shape, from: number, onsetMs: number) {
+function isSeenAfter(
+  { timeMs, leastRows, leastRowsBefore }: ChangeSeries,
+  shape: Shape,
+  from: number,
+  onsetMs: number,
+) {
   if (timeMs.length - from < leastRows) return false;
   if (typeof shape === 'number') return true;
   if (from < leastRowsBefore) return false;

@@ -1,5 +1,5 @@
 import type { Evidence } from '../../../model/detector.js';
-import { fitChange, rampPowers, type ChangeFit, type ChangeSize, type Series } from './change-fit.js';
+import { fitChange, rampPowers, type ChangeFit, type ChangeSize, type ChangeSeries } from './change-fit.js';
 import { dutyRowsOf, type Duty, type DutyRows } from './duty-model.js';
 import { livesOf } from '../readings/lives.js';
 import { oncePer } from '../basics/memo.js';
@@ -25,7 +25,7 @@ export interface ZoneChange {
   readonly soaks: readonly SoakPoint[];
   readonly duty: Duty | null;
   /** Soak offsets as they went into the fits; null where there are too few. */
-  readonly cold: Series | null;
+  readonly cold: ChangeSeries | null;
   readonly soaksUnable: string | null;
   readonly dutyUnable: string | null;
   /** Whether other zones may take this one for a reference. */
@@ -115,12 +115,12 @@ export function dutyRowsAgain(evidence: Evidence, index: number): DutyRows | nul
 }
 
 /** Duty as reading error, as it went into the fits; null where there is too little. Made anew, as the rows are. */
-export function hotSeriesAgain(evidence: Evidence, index: number): Series | null {
+export function hotSeriesAgain(evidence: Evidence, index: number): ChangeSeries | null {
   const rows = dutyRowsAgain(evidence, index);
   return rows && hotSeries(rows, livesOf(evidence)[index]!);
 }
 
-function hotSeries({ duty, columns, ridge }: DutyRows, lives: readonly number[]): Series {
+function hotSeries({ duty, columns, ridge }: DutyRows, lives: readonly number[]): ChangeSeries {
   const steps = lifeSteps(duty.timeMs, lives);
   return {
     timeMs: duty.timeMs,
@@ -134,7 +134,7 @@ function hotSeries({ duty, columns, ridge }: DutyRows, lives: readonly number[])
   };
 }
 
-function coldSeries(points: readonly SoakPoint[], lives: readonly number[]): Series {
+function coldSeries(points: readonly SoakPoint[], lives: readonly number[]): ChangeSeries {
   const timeMs = Float64Array.from(points, (p) => p.timeMs);
   const steps = lifeSteps(timeMs, lives);
   return {

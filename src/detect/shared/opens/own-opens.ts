@@ -1,7 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import { oncePer } from '../basics/memo.js';
 import { momentMsOf, opensOf, type Open } from './opens.js';
-import { momentsOf, type Moment } from './same-moment.js';
+import { failureMomentsOf, type Moment } from './same-moment.js';
 import { sharedFailuresOf } from './shared-failures.js';
 
 /** Two others that open in the same moment are more than chance: a card, a supply or a plug has them all (own choice). */
@@ -18,7 +18,7 @@ const LARGEST_FILL_SHARE = 0.05;
  * upset, or the zone nearly always fails together with another one.
  */
 export const ownOpensOf = oncePer((evidence: Evidence): readonly (readonly Open[])[] => {
-  const stationMs = momentsOf(evidence)
+  const stationMs = failureMomentsOf(evidence)
     .filter((moment) => isOfStation(evidence, moment))
     .map(({ startMs }) => startMs);
   return opensOf(evidence).map((opens, z) => {

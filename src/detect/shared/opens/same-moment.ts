@@ -15,7 +15,7 @@ interface Event {
 }
 
 /** All events of all zones gathered into moments, in time order. A zone that repeats within a moment counts once. */
-export const momentsOf = oncePer((evidence: Evidence): readonly Moment[] => {
+export const failureMomentsOf = oncePer((evidence: Evidence): readonly Moment[] => {
   const events = evidence.zones
     .flatMap((zone) => eventsOf(evidence, zone.index))
     .sort((a, b) => a.timeMs - b.timeMs || a.zone - b.zone);

@@ -4,7 +4,7 @@ import { binomialTest } from '../../../maths/binomial.js';
 import { windowOf } from '../basics/judge-zones.js';
 import { oncePer } from '../basics/memo.js';
 import { momentMsOf } from './opens.js';
-import { momentsOf, type Moment } from './same-moment.js';
+import { failureMomentsOf, type Moment } from './same-moment.js';
 
 /** At least this long is looked at, so that one burst is no time of its own (own choice). */
 const LEAST_SPAN_MS = 24 * 3_600_000;
@@ -23,7 +23,7 @@ export interface SharedFailures {
 /** Failures that each zone shares with others, by zone index. Never throws. */
 export const sharedFailuresOf = oncePer((evidence: Evidence): readonly SharedFailures[] =>
   evidence.zones.map((zone) => {
-    const own = momentsOf(evidence).filter((moment) => moment.zones.includes(zone.index));
+    const own = failureMomentsOf(evidence).filter((moment) => moment.zones.includes(zone.index));
     const shared = own.filter((moment) => moment.zones.length > 1);
     if (own.length === 0) return { own, shared, expectedCount: 0, chancePValue: NaN };
     const chance = chanceOfMeeting(evidence, zone, own);
@@ -41,7 +41,7 @@ function chanceOfMeeting(evidence: Evidence, zone: Zone, own: readonly Moment[])
   const missingMs = Math.max(0, LEAST_SPAN_MS - (own.at(-1)!.startMs - own[0]!.startMs));
   const fromMs = Math.max(startMs, own[0]!.startMs - missingMs / 2);
   const toMs = Math.min(endMs, own.at(-1)!.startMs + missingMs / 2);
-  const others = momentsOf(evidence).filter(
+  const others = failureMomentsOf(evidence).filter(
     (moment) => moment.startMs >= fromMs && moment.startMs <= toMs && moment.zones.some((z) => z !== zone.index),
   ).length;
   return 1 - Math.exp((-others * 2 * momentMsOf(zone)) / (toMs - fromMs));

@@ -1,5 +1,5 @@
-import type { PlantDigest, ZoneDigest } from '../model/digest.js';
-import { emptyZoneDigest, mergePlace } from './zone-digest.js';
+import type { PlantDigest, ZoneDigest } from '../../src/model/digest.js';
+import { emptyZoneDigest, mergePlace } from '../../src/digest/zone-digest.js';
 
 /**
  * The digest of both logs together: on the coarser of the two periods, from the earlier start to the later end.

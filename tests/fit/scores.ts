@@ -1,4 +1,4 @@
-import type { Numbers } from './finite.js';
+import type { Numbers } from '../../src/maths/finite.js';
 
 /** A forecast of a yes/no event and what came. Pairs with a probability outside 0 … 1 or NaN are skipped. */
 export interface Forecast {

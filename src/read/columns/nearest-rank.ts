@@ -1,5 +1,5 @@
 /** Quantile by nearest rank; NaN for no values. */
-export function quantile(values: readonly number[], share: number): number {
+export function nearestRank(values: readonly number[], share: number): number {
   if (values.length === 0) return NaN;
   // An array of numbers only sorts without a call for each comparison.
   const sorted = Float64Array.from(values).sort();

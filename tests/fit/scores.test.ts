@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { auroc, brierOfClasses, brierScore, calibrationBins, logLoss } from '../../src/maths/scores.js';
+import { auroc, brierOfClasses, brierScore, calibrationBins, logLoss } from './scores.js';
 
 const sure = [
   { probability: 1, happened: true },
