@@ -1,7 +1,7 @@
 import { median } from '../../maths/quantile.js';
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { betterFit, isDutyBeyondLoad, isHeatLost, smallestHotChangeDegC } from '../shared/duty/reading-error.js';
 import { degreesText, workingToleranceDegC } from '../shared/duty/visible-change.js';
 import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
@@ -61,7 +61,7 @@ export const dutyShift: Judge<DutyShiftSettings> = {
  * Beside cold soaks, which show a change of the sensor by themselves, duty has only to show a change of the heat. Where
  * it stands alone and what it must pass over is larger than a sensor's tolerance, "not seen" would promise too much.
  */
-function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: DutyShiftSettings): Answer {
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: DutyShiftSettings): ZoneAnswer {
   const duty = change.duty!;
   if (duty.peerCount === 0)
     return `Zone ${zone.name}: no other zone of its machine has a duty to compare with, so load and room pass for a change.`;

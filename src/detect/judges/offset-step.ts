@@ -2,7 +2,7 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
-import { judgeZones, symptomOf, windowOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { betterFit, changeFacts, growthRatioOf } from '../shared/duty/reading-error.js';
 import { degreesText, smallestVisibleDegC, workingToleranceDegC } from '../shared/duty/visible-change.js';
 import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
@@ -49,7 +49,7 @@ function isTold(step: ChangeFit | null, change: ZoneChange, settings: OffsetStep
   return Math.abs(cold.degC) >= settings.smallestDegC;
 }
 
-function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: OffsetStepSettings): Answer {
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: OffsetStepSettings): ZoneAnswer {
   if (!change.cold || !change.step)
     return `Zone ${zone.name}: ${change.soaks.length} looks at it while cold, too few to tell before from after.`;
   const smallestDegC = smallestVisibleDegC(evidence, { ...change, duty: null }, 'step', {

@@ -4,7 +4,7 @@ import { signTest } from '../../maths/sign-test.js';
 import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
 import { exposuresOf, conditionsOf, conditionAt } from '../shared/readings/exposure.js';
-import { judgeZones, symptomOf, type Answer } from '../shared/basics/judge-zones.js';
+import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { degreesText } from '../shared/duty/visible-change.js';
@@ -64,7 +64,7 @@ const USUAL_CONTACT_DEG_C = 2.6;
 const SLOWEST_SAMPLING_MS = 130_000;
 
 /** Nothing seen means little where a contact of one ohm would not show either. */
-function notVisible(evidence: Evidence, zone: Zone): Answer {
+function notVisible(evidence: Evidence, zone: Zone): ZoneAnswer {
   const isHeld = zone.has.output || zone.has.setpoint;
   if (isHeld && samplingMsOf(zone) > SLOWEST_SAMPLING_MS)
     return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, so the loop takes a step back before it is logged.`;

@@ -81,7 +81,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
 }
 
 /** Without soaks only a leak shows that moves the duty by more than load and room do; wet terminals seldom leak so much. */
-function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: WetRecoverySettings): Answer {
+function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: WetRecoverySettings): ZoneAnswer {
   if (change.cold) return [];
   const smallestDegC = smallestHotChangeDegC(change, 'step', settings.smallestHotDegC);
   if (!(smallestDegC > workingToleranceDegC(evidence, zone, change))) return [];

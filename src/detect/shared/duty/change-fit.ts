@@ -142,7 +142,7 @@ function prepare(series: ChangeSeries, change: Float64Array | null): Prepared {
  *
  * @returns Infinity where such a change could not be measured. Never throws.
  */
-export function errorOfChange(series: Series, shape: Shape, onsetMs: number, endMs: number): number {
+export function errorOfChange(series: ChangeSeries, shape: Shape, onsetMs: number, endMs: number): number {
   return sizesOf(preparedPlain(series), shape, endMs)(onsetMs).errorDegC;
 }
 
