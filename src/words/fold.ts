@@ -9,6 +9,12 @@ const plainLetters: Readonly<Record<string, string>> = {
   ı: 'i',
 };
 
+/**
+ * Marks above and below letters; й and the voiced kana are letters of their own. Without regard to case this would also
+ * find ι, which is the capital of a mark.
+ */
+const accents = /(?<![иИ])(?![\u3099\u309a])\p{M}/gu;
+
 const ascii = /^[\x00-\x7F]*$/;
 
 /**
@@ -20,9 +26,10 @@ export function foldText(text: string): string {
   if (ascii.test(text)) return text.toLowerCase();
   return text
     .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
+    .replace(accents, '')
     .toLowerCase()
-    .replace(/[øæœßłđı]/g, (letter) => plainLetters[letter] ?? letter);
+    .replace(/[øæœßłđı]/g, (letter) => plainLetters[letter] ?? letter)
+    .normalize('NFC');
 }
 
 /**

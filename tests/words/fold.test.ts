@@ -22,3 +22,14 @@ test('a phrase is found as whole words only, unless a star says otherwise', () =
   expect(finds('reopen circuitry')).toBe(false);
   expect(finds('Bruchstelle')).toBe(false);
 });
+
+test('the dotless i of Turkish is an i, whatever the case; marks that are capitals of letters take none away', () => {
+  expect(['ISITICI ÇIKIŞI', 'Isıtıcı çıkışı', 'isitici cikisi', 'İSTENEN'].map(foldText)).toEqual([
+    ...['isitici cikisi', 'isitici cikisi', 'isitici cikisi'],
+    'istenen',
+  ]);
+  expect(foldText('Επιθυμητή ΤΙΜΉ')).toBe('επιθυμητη τιμη');
+});
+
+test('letters that look as if they had a mark stay whole', () =>
+  expect(['Рабочий', 'ゾーン', '현재값', 'ｾﾞﾝ'].map(foldText)).toEqual(['рабочий', 'ゾーン', '현재값', 'ゼン']));

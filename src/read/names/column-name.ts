@@ -67,7 +67,8 @@ export function splitName(name: string): NameParts {
 }
 
 /** Behind the name of a zone these are part of it as often as not, when another word says the role. */
-const backNouns = /^(in|out|heat|heater|heating|heizung|verwarming|chauffage|calefaccion|riscaldamento|topeni)$/;
+const backNouns =
+  /^(in|out|heat|heater|heating|heizung|verwarming|chauffage|calefaccion|riscaldamento|topeni|isitici|isitma|lammitys|varme|futes|нагрев|加热|加熱|ヒーター?|히터|가열)$/;
 
 /** @param isCut Whether a word behind which another has been cut may be cut as well. */
 function partsOf(text: string, isCut: (word: string) => boolean) {
@@ -106,7 +107,7 @@ interface Found {
 
 /** Words with their places; a change from small to capital letters, or from a digit to letters, parts words too. */
 function wordsOf(text: string): { text: string; start: number; end: number }[] {
-  const pattern = /\p{Lu}{2,}(?![\p{Ll}])|\p{Lu}?\p{Ll}+|\p{Lu}|\d+|%/gu;
+  const pattern = /\p{Lu}{2,}(?![\p{Ll}])|\p{Lu}?\p{Ll}+|\p{Lu}|[\p{Lo}\p{Lm}]+|\d+|%/gu;
   return [...text.matchAll(pattern)].map((match) => ({
     text: match[0],
     start: match.index,
@@ -131,21 +132,37 @@ function cutWords(
 }
 
 function cutPhrase(text: string, from: 'end' | 'start'): { rest: string; found: Found } | null {
-  const words = wordsOf(text);
-  for (let count = Math.min(longestPhrase, words.length); count >= 1; count--) {
-    const phrase = from === 'end' ? words.slice(-count) : words.slice(0, count);
-    const span = text.slice(phrase[0]!.start, phrase.at(-1)!.end);
+  for (const { start, end } of spansAt(text, from)) {
+    const span = text.slice(start, end);
     const found = meaningOf(span);
     if (from === 'start' && frontNouns.test(plainWords(span))) continue;
-    if (!found || !isApart(text, phrase[0]!.start, phrase.at(-1)!.end, from)) continue;
-    const kept = from === 'end' ? text.slice(0, phrase[0]!.start) : text.slice(phrase.at(-1)!.end);
-    return { rest: trimJoints(kept), found };
+    if (!found || !isApart(text, start, end, from)) continue;
+    return { rest: trimJoints(from === 'end' ? text.slice(0, start) : text.slice(end)), found };
   }
   return null;
 }
 
+/** What may be a phrase at one end of a text, longest first. Where no blanks part words, a part of the run is one, too. */
+function spansAt(text: string, from: 'end' | 'start'): { start: number; end: number }[] {
+  const words = wordsOf(text);
+  const spans: { start: number; end: number }[] = [];
+  for (let count = Math.min(longestPhrase, words.length); count >= 1; count--) {
+    const phrase = from === 'end' ? words.slice(-count) : words.slice(0, count);
+    spans.push({ start: phrase[0]!.start, end: phrase.at(-1)!.end });
+  }
+  const last = spans.at(-1);
+  if (!last || !unbroken.test(text.slice(last.start, last.end))) return spans;
+  for (let cut = 1; cut < last.end - last.start; cut++)
+    spans.push(from === 'end' ? { ...last, start: last.start + cut } : { ...last, end: last.end - cut });
+  return spans;
+}
+
+/** Scripts that write words without blanks between them; ー lengthens a vowel. */
+const unbroken = /^[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}ー]+$/u;
+
 /** "Zone1PV" and "PV_Zone1" part; "Input" must not lose its "put", nor "T1" its "T". */
 function isApart(text: string, start: number, end: number, from: 'end' | 'start'): boolean {
+  if (unbroken.test(text.slice(start, end))) return true;
   if (from === 'start') return end === text.length || /[\s_.\-:/]/.test(text[end]!);
   if (start === 0 || !/[\p{L}\d]/u.test(text[start - 1]!)) return true;
   return end - start > 1 && /[\p{Ll}\d]/u.test(text[start - 1]!) && /\p{Lu}/u.test(text[start]!);
@@ -158,8 +175,21 @@ function meaningOf(span: string): Found | null {
   if (withUnit) return { ...withUnit, text: span };
   // "Er-verdi" is one word in two parts; the A of "Manifold A Er-verdi" is none of it.
   const isOneWord = words.split(' ').every((part) => part.length > 1);
-  const meaning = meaningOfWords.get(words) ?? (isOneWord && meaningOfWords.get(words.replaceAll(' ', '')));
+  const meaning =
+    meaningOfWords.get(words) ?? (isOneWord && meaningOfWords.get(words.replaceAll(' ', ''))) ?? meaningOfRun(words);
   return meaning ? { meaning, text: span, unit: null } : null;
+}
+
+/** "设定温度" and "現在値" are words of the table, one behind the other. */
+function meaningOfRun(run: string): WordMeaning | undefined {
+  if (!unbroken.test(run)) return undefined;
+  for (let cut = 1; cut < run.length; cut++) {
+    const last = meaningOfWords.get(run.slice(cut));
+    if (!last) continue;
+    const first = meaningOfWords.get(run.slice(0, cut)) ?? meaningOfRun(run.slice(0, cut));
+    if (first) return strength.indexOf(first) <= strength.indexOf(last) ? first : last;
+  }
+  return undefined;
 }
 
 const percentWords = /^(%|pct|percent|prozent|procent|pourcentage|porcentaje|percentuale)$/;
@@ -194,7 +224,7 @@ function trimJoints(text: string): string {
 
 /** In front these are the name of a thing ("Heater 1", "Input zone"), not a role. */
 const frontNouns =
-  /^(heat|heater|heating|input|in|out|power|current|press|y|t|q|id|no|level|heizung|mode|run|state|band|value|fan|valve|position|count|pid|drift|batch|production|tc|rtd|pt100|pt1000|sensor temp|signal|riscaldamento|verwarming|chauffage|calefaccion|aquecimento|topeni)$/;
+  /^(heat|heater|heating|input|in|out|power|current|press|y|t|q|id|no|level|heizung|mode|run|state|band|value|fan|valve|position|count|pid|drift|batch|production|tc|rtd|pt100|pt1000|sensor temp|signal|riscaldamento|verwarming|chauffage|calefaccion|aquecimento|topeni|isitici|isitma|lammitys|varme|futes|нагрев|нагреватель|加热|加熱|ヒーター?|히터|가열)$/;
 
 /** For comparing names by ear: case, accents and punctuation do not count. */
 export function looseName(name: string): string {

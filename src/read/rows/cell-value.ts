@@ -1,4 +1,5 @@
 import { cellMark, type Dialect } from '../../model/log-file.js';
+import { foldText, list } from '../../words/fold.js';
 
 /** What a cell of a number column holds. `value` is NaN unless `mark` is number. */
 export interface CellValue {
@@ -70,36 +71,48 @@ function isGroupedNumber(text: string, decimal: string, thousands: string): bool
   return grouped.test(text);
 }
 
-/** Words of running and standing machines, lower case without accents (common practice). */
+/** Words of running and standing machines, in the languages of the roles table, folded (common practice). */
 const runningWords = new Set(
-  (
-    'run running on true yes ja oui si auto automatic automatik production producing produktion produccion produzione ' +
-    'betrieb lauft laeuft ein aktiv active execute executing started start marche marcha ' +
-    'marcia kjorer drift aan bezig work working praca pracuje chod bezi kaynnissa uzem calisiyor funcionando ' +
-    'tak ano igen kylla evet sim'
-  ).split(' '),
+  list(`
+    run, running, on, true, yes, auto, automatic, production, producing, active, execute, executing, started, start, work,
+    working, ja, ein, aktiv, betrieb, lauft, produktion, automatik, oui, marche, si, produccion, marcha, funcionando,
+    marcia, produzione, sim, aan, bezig, kjorer, korer, kor, gar, pa, till, drift, i drift, tak, praca, pracuje, ano, chod, bezi,
+    kylla, kay, kaynnissa, paalla, igen, uzem, uzemel, fut, be, mukodik, evet, acik, calisiyor, da, pornit, in functiune,
+    merge, dela, deluje, radi, taip, dirba, veikia, darbojas, jah, tootab, sees,
+    да, работает, работа, пуск, вкл, включено, включен, включена, в работе, авто, так, працює, робота, увімкнено, увімк,
+    работи, ναι, λειτουργια, σε λειτουργια, ανοικτο,
+    运行, 运行中, 运转, 开机, 开, 启动, 生产, 生产中, 自动, 是, 運行, 運行中, 運轉, 運轉中, 開機, 開, 啟動, 生產, 生產中,
+    運転, 運転中, 稼働, 稼働中, 稼動, 稼動中, 自動, 自動運転, 入, 가동, 가동중, 운전, 운전중, 동작, 생산중, 예, 켜짐`),
 );
 const standingWords = new Set(
-  (
-    'stop stopped off false no nein non idle standby held hold halt stillstand steht aus inaktiv inactive fault faulted ' +
-    'down ready aborted complete completed setup manual maintenance cleaning wartung storung arret arrete parada parado ' +
-    'fermo ferma stoppet stilstand uit pause paused suspended waiting blocked starved jam jammed emergency estop ' +
-    'postoj stoi zatrzymana stoji seis leallt durdu duruyor arresto nej nee nie ne nem ei hayir nao'
-  ).split(' '),
+  list(`
+    stop, stopped, off, false, no, idle, standby, held, hold, halt, inactive, fault, faulted, down, ready, aborted,
+    complete, completed, setup, manual, maintenance, cleaning, pause, paused, suspended, waiting, blocked, starved, jam,
+    jammed, emergency, estop, nein, aus, inaktiv, stillstand, steht, wartung, storung, non, arret, arrete, parada, parado,
+    fermo, ferma, nao, nee, uit, stilstand, nei, nej, av, fra, fran, star, stoppet, stoppad, stopp, nie, stoi, zatrzymana,
+    wylaczona, postoj, ne, stoji, vypnuto, vypnute, ei, seis, pois, nem, ki, all, leallt, leallitva, hayir, durdu, duruyor,
+    kapali, durus, nu, oprit, oprita, oprire, ustavljen, ustavljeno, zaustavljen, stovi, sustojo, sustabdyta, aptureta,
+    apturets, ne, seisab, valjas, peatatud, arresto,
+    нет, стоп, остановлен, остановлена, останов, стоит, выкл, выключено, выключен, выключена, простой, авария, ні,
+    зупинено, зупинка, вимкнено, вимк, не, спряна, спрян, οχι, σταση, σταματημενη, κλειστο,
+    停止, 停止中, 停机, 停, 关机, 关, 待机, 故障, 手动, 否, 停機, 停機中, 關機, 關, 待機, 待機中, 手動, 異常, 断, 切,
+    정지, 정지중, 대기, 대기중, 고장, 아니오, 꺼짐`),
+);
+
+/** Short words that say this only where nothing stands beside them: "Alarm all" and "Zone be" are no states. */
+const onlyAlone = new Set(
+  list('be, ki, all, pa, av, fra, fran, till, star, gar, kor, kay, fut, da, nu, dela, radi, sees, 入, 切, 開, 开'),
 );
 
 /** 1 = runs, 0 = stands, NaN = a word that says neither. Numbers are left to the caller. Never throws. */
 export function readRunningWord(text: string): number {
-  const word = text
-    .trim()
-    .toLowerCase()
-    .normalize('NFD')
-    .replace(/[\u0300-\u036f]/g, '');
+  const word = foldText(text.trim());
   if (runningWords.has(word)) return 1;
   if (standingWords.has(word)) return 0;
-  if (/^(not|nicht|non|no|ikke) /.test(word)) return 0;
+  if (/^(not|nicht|non|no|ikke|inte|ei|не) /.test(word)) return 0;
   const parts = word.split(/[\s_-]+/);
   for (const part of [parts.at(-1) ?? '', parts[0] ?? '']) {
+    if (onlyAlone.has(part)) continue;
     if (runningWords.has(part)) return 1;
     if (standingWords.has(part)) return 0;
   }
