@@ -43,7 +43,8 @@ export function wordsOf(text: string): string[] {
 
 /**
  * A test for any of the given phrases as whole words. A * at either end of a word stands for more letters:
- * "*bruch" finds "Drahtbruch". Phrases in scripts that write no blanks are found anywhere in a word.
+ * "*bruch" finds "Drahtbruch". Phrases in scripts that write no blanks are found anywhere in a word; a blank
+ * in one of them stands for a word or nothing: "ヒータ 断線" finds "ヒーター1断線".
  *
  * @param phrases Any case, any accents.
  * @returns A function of words as `wordsOf` gives them, joined by one blank.
@@ -53,9 +54,11 @@ export function phraseTest(phrases: readonly string[]): (joinedWords: string) =>
   return (joinedWords) => pattern.test(joinedWords);
 }
 
+const unbroken = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u;
+
 function phrasePattern(phrase: string): string {
   const folded = foldText(phrase).trim();
-  if (/[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}]/u.test(folded)) return `\\S*${folded}\\S*`;
+  if (unbroken.test(folded)) return `\\S*${folded.split(' ').join('\\S*(?: \\S+)?? ?\\S*')}\\S*`;
   return folded
     .split(/[^\p{L}\p{N}*]+/u)
     .map((word) => word.replaceAll('*', '\\S*'))
