@@ -23,6 +23,8 @@ export interface SettledStepSettings {
 const CALM_SAMPLES = 8;
 /** Readings from the step on: the step shows in the first one, or in all where an input filter spreads it. */
 const AFTER_SAMPLES = 3;
+/** Jumps looked at together: few enough that noise is most of what a piece holds, even where the zone moves (own choice). */
+const PIECE_SAMPLES = 256;
 /** A step is complete within this time, or in one sample: input filters of controllers take seconds (common practice). */
 const FILTER_MS = 10_000;
 /** A change of the running state so many samples before the step may have made it through the load (own choice). */
@@ -78,25 +80,9 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
   }),
   isQuiet: ({ smallestDegC }, { largestStepDegC }) => largestStepDegC < firstStepOf(smallestDegC),
   scan(found, strip) {
-    const { degC, from, to } = strip;
-    const { smallestDegC } = found;
-    const { timesCalmRange } = found.settings;
-    const firstDegC = firstStepOf(smallestDegC);
-    const leastKeptDegC = found.settings.smallestKeptShare * smallestDegC;
-    for (let end = Math.max(CALM_SAMPLES + AFTER_SAMPLES - 1, from); end < to; end++) {
-      const jump = end - AFTER_SAMPLES + 1;
-      const before = degC[jump - 1]!;
-      const firstStepDegC = Math.abs(degC[jump]! - before);
-      if (!(firstStepDegC >= firstDegC)) continue; // NaN ends here too
-      const lastStepDegC = Math.abs(degC[end]! - before);
-      if (!(lastStepDegC >= leastKeptDegC)) continue;
-      // Compared one by one: Math.max costs more here than all the rest (it has to mind NaN).
-      const nextStepDegC = Math.abs(degC[jump + 1]! - before);
-      let furthestDegC = firstStepDegC > lastStepDegC ? firstStepDegC : lastStepDegC;
-      if (!(nextStepDegC <= furthestDegC)) furthestDegC = nextStepDegC; // NaN is caught by noteStep
-      if (furthestDegC < smallestDegC) continue;
-      if (mayBeCalm(degC, jump, furthestDegC, timesCalmRange)) noteStep(found, strip, jump);
-    }
+    const last = strip.to - AFTER_SAMPLES;
+    for (let jump = Math.max(CALM_SAMPLES, strip.from - AFTER_SAMPLES + 1); jump <= last; jump += PIECE_SAMPLES)
+      scanPiece(found, strip, jump, Math.min(last + 1, jump + PIECE_SAMPLES));
   },
   finish({ zone, settings, limit, jumps }) {
     const rates = learnedRates(limit);
@@ -113,13 +99,52 @@ export const settledStep = windowWatcher<Found, SettledStepSettings>({
 /** The first sample of a step shows at least half of it, unless an input filter is too slow for this watcher (own choice). */
 const firstStepOf = (smallestDegC: number): number => smallestDegC / 2;
 
-/** False when a reading before the jump is too far from the last one already: noise, the most usual case. */
-function mayBeCalm(degC: Float64Array, jump: number, furthestDegC: number, timesCalmRange: number): boolean {
-  const before = degC[jump - 1]!;
-  for (let i = jump - 2; i >= jump - CALM_SAMPLES; i--) {
-    if (Math.abs(before - degC[i]!) * timesCalmRange > furthestDegC) return false;
+/**
+ * Looks at jumps to places `from` … `to` − 1. Two neighbours that are too far apart for a calm stretch before any step
+ * that the piece can hold rule out all jumps whose stretch has both, so in noise one look in seven places is enough.
+ */
+function scanPiece(found: Found, strip: Strip, from: number, to: number): void {
+  const { degC } = strip;
+  const { timesCalmRange } = found.settings;
+  const largestStepDegC = rangeWithoutGaps(degC, from - 1, to + AFTER_SAMPLES - 1);
+  let jump = from;
+  while (jump < to) {
+    let later = jump - 1;
+    const calm = jump - CALM_SAMPLES;
+    while (later > calm && !(Math.abs(degC[later]! - degC[later - 1]!) * timesCalmRange > largestStepDegC)) later--;
+    if (later > calm) {
+      jump = later + CALM_SAMPLES;
+      continue;
+    }
+    if (mayBeStep(found, degC, jump)) noteStep(found, strip, jump);
+    jump++;
   }
-  return true;
+}
+
+/** Quick looks that nearly no jump passes; NaN fails them or is caught by `noteStep`. */
+function mayBeStep({ smallestDegC, settings }: Found, degC: Float64Array, jump: number): boolean {
+  const before = degC[jump - 1]!;
+  const firstStepDegC = Math.abs(degC[jump]! - before);
+  if (!(firstStepDegC >= firstStepOf(smallestDegC))) return false;
+  const lastStepDegC = Math.abs(degC[jump + AFTER_SAMPLES - 1]! - before);
+  if (!(lastStepDegC >= settings.smallestKeptShare * smallestDegC)) return false;
+  // Compared one by one: Math.max costs more here than all the rest (it has to mind NaN).
+  const nextStepDegC = Math.abs(degC[jump + 1]! - before);
+  let furthestDegC = firstStepDegC > lastStepDegC ? firstStepDegC : lastStepDegC;
+  if (!(nextStepDegC <= furthestDegC)) furthestDegC = nextStepDegC;
+  return !(furthestDegC < smallestDegC);
+}
+
+/** Largest less smallest of the values that are there; −Infinity when there are none. */
+function rangeWithoutGaps(values: Float64Array, from: number, to: number): number {
+  let min = Infinity;
+  let max = -Infinity;
+  for (let i = from; i < to; i++) {
+    const value = values[i]!;
+    if (value < min) min = value;
+    if (value > max) max = value;
+  }
+  return max - min;
 }
 
 function noteStep(found: Found, strip: Strip, jump: number): void {
