@@ -52,6 +52,8 @@ export class TagBlocks {
   private readonly buffers: readonly ZoneRowsBuffer[];
   /** By tag: the places it fills, zone by zone; a place is zone · partCount + part. */
   private readonly placesOf: readonly Int32Array[];
+  /** By tag. */
+  private readonly units: readonly Units[];
   private readonly value: Float64Array;
   private readonly mark: Uint8Array;
   private readonly ms: Float64Array;
@@ -72,7 +74,7 @@ export class TagBlocks {
    * @param hold The change log's rule, or null.
    */
   constructor(
-    private readonly tags: readonly LogColumn[],
+    tags: readonly LogColumn[],
     private readonly hold: HoldRule | null,
     pourers: readonly ZonePourer[],
     private readonly order: OrderNote,
@@ -82,6 +84,7 @@ export class TagBlocks {
     const rank = new Map(read.map((pourer, i) => [pourer.zone.index, i]));
     this.buffers = read.map((pourer) => new ZoneRowsBuffer(pourer));
     this.placesOf = tags.map((tag) => placesOf(tag, rank));
+    this.units = tags.map(unitsOf);
     this.value = new Float64Array(read.length * partCount).fill(NaN);
     this.mark = new Uint8Array(read.length * partCount);
     this.ms = new Float64Array(read.length * partCount).fill(NaN);
@@ -110,7 +113,7 @@ export class TagBlocks {
       if (this.hold?.isChangeLogged[tag[i]!]) this.aliveMs = ms;
       const places = this.placesOf[tag[i]!]!;
       if (places.length === 0) continue;
-      const inUnits = inOurUnits(value[i]!, this.tags[tag[i]!]!);
+      const inUnits = toDegC(value[i]!, this.units[tag[i]!]!);
       for (let k = 0; k < places.length; k++) this.put(places[k]!, inUnits, mark[i]!, ms);
     }
   }
@@ -182,7 +185,13 @@ function placesOf({ role, zones }: LogColumn, rank: ReadonlyMap<number, number>)
   return Int32Array.from(part < 0 ? [] : ranks, (zone) => zone * partCount + part);
 }
 
-function inOurUnits(value: number, tag: LogColumn): number {
-  if (tag.role === 'running') return value;
-  return tag.role === 'output' ? value * tag.scale : toDegC(value, tag);
+type Units = Pick<LogColumn, 'unit' | 'scale'>;
+
+/**
+ * What `toDegC` makes our units with, also of numbers that are no temperatures. Of one shape for all tags: tags are made
+ * in several places, and the engine takes the long way to read those.
+ */
+function unitsOf({ role, unit, scale }: LogColumn): Units {
+  if (role === 'running') return { unit: 'degC', scale: 1 };
+  return { unit: role === 'output' ? 'degC' : unit, scale };
 }

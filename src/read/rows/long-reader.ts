@@ -1,4 +1,4 @@
-import type { LogFile, TagBatch } from '../../model/log-file.js';
+import type { LogColumn, LogFile, TagBatch } from '../../model/log-file.js';
 import { cellMark } from '../../model/log-file.js';
 import type { ProblemNote } from '../../model/problem.js';
 import { feedRows, type FeedOptions } from './row-feed.js';
@@ -6,6 +6,8 @@ import { RowScanner } from './row-scanner.js';
 import type { RowTally } from './row-tally.js';
 
 const batchEntries = 8192;
+
+type TagRole = Pick<LogColumn, 'role' | 'above'>;
 
 /**
  * Reads a long file as batches of entries: time, tag, value. Rows of tags that no zone uses are passed over; rows of tags
@@ -20,12 +22,14 @@ export async function* readLong(
   const valueColumns = file.columns.filter((column) => column.role === 'value').map((column) => column.index);
   const batch = emptyBatch(batchEntries + valueColumns.length);
   const scanner = new RowScanner(file, 1);
+  // Of one shape each: the tags themselves are made in several places, and the engine takes the long way to read those.
+  const roles = file.tags.map(({ role, above }): TagRole => ({ role, above }));
   for (const name of tagTexts(file, valueColumns.length)) scanner.addTag(name);
   const takeRow = (line: number): number => {
     if (scanner.tag < 0) leaveOut(scanner, tally, line);
     else
       for (let k = 0; k < valueColumns.length; k++)
-        addEntry(batch, scanner, file, valueColumns[k]!, scanner.tag * valueColumns.length + k, line);
+        addEntry(batch, scanner, roles, valueColumns[k]!, scanner.tag * valueColumns.length + k, line);
     scanner.clearMarks();
     return 0;
   };
@@ -62,12 +66,12 @@ function leaveOut(scanner: RowScanner, tally: RowTally, line: number): void {
 function addEntry(
   batch: TagBatch,
   scanner: RowScanner,
-  file: LogFile,
+  roles: readonly TagRole[],
   column: number,
   number: number,
   line: number,
 ): void {
-  const tag = file.tags[number]!;
+  const tag = roles[number]!;
   if (tag.role === 'ignored') return;
   const at = batch.length++;
   const value = scanner.values[column]![0]!;
