@@ -46,13 +46,13 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     alarms: events.alarms,
     hasAlarmLog: found.files.some(({ kind }) => kind === 'alarm'),
     maintenance: events.maintenance,
+    stops: events.stops,
     plant: onClock(found.plant, found.timezone),
   };
   const changesMs = await clockChanges(found.timezone, poured.startMs, poured.endMs);
   const clockShift = correctAlarmsAcrossChange(evidence, changesMs);
   return {
     evidence: { ...evidence, alarms: clockShift.alarms },
-    stops: events.stops,
     clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
     clockShiftsByMachine: clockShift.byMachine.map(({ machine, shiftMs }) => ({
       machine,

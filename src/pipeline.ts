@@ -34,7 +34,7 @@ export async function analyse(paths: readonly string[], options: AnalyseOptions 
  * @param confirmed What the plant's record holds; absent where none is kept.
  */
 export function conclude(gathered: Gathered, confirmed?: readonly ConfirmedFinding[]): Findings {
-  const { evidence, stops, clockShiftSeconds, clockShiftsByMachine } = gathered;
+  const { evidence, clockShiftSeconds, clockShiftsByMachine } = gathered;
   const { zones, digest, plant } = evidence;
   const judged = runJudges(evidence, judges);
   const verdicts = weighPlant(zones, judged.outcomes, plant, confirmed);
@@ -44,7 +44,7 @@ export function conclude(gathered: Gathered, confirmed?: readonly ConfirmedFindi
     zones,
     digest,
     alarms: evidence.alarms,
-    stops,
+    stops: evidence.stops,
     faults,
     plant,
   });

@@ -47,6 +47,8 @@ export interface MaintenanceEntry {
   /** What was put right, as far as the words tell. */
   readonly cause: Cause | null;
   readonly isReplacement: boolean;
+  /** Its words speak of a wash-down, or of cleaning with water. */
+  readonly isWashDown?: boolean;
 }
 
 /** A production stop from a stop list; stops can also be told from running state and alarms. */
@@ -56,4 +58,6 @@ export interface StopEntry {
   readonly machine: string | null;
   readonly reason: string;
   readonly isPlanned: boolean;
+  /** Its reason speaks of a wash-down, or of cleaning. */
+  readonly isWashDown?: boolean;
 }

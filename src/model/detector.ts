@@ -1,4 +1,4 @@
-import type { MaintenanceEntry } from './alarm.js';
+import type { MaintenanceEntry, StopEntry } from './alarm.js';
 import type { AlarmList } from './alarm-list.js';
 import type { PlantDigest } from './digest.js';
 import type { PlantFile } from './plant-file.js';
@@ -78,6 +78,8 @@ export interface Evidence {
   /** False when no alarm log was given: absence of alarms then means nothing. */
   readonly hasAlarmLog: boolean;
   readonly maintenance: readonly MaintenanceEntry[];
+  /** Lines of stop lists, by start. */
+  readonly stops: readonly StopEntry[];
   readonly plant: PlantFile;
 }
 

@@ -1,4 +1,3 @@
-import type { StopEntry } from './alarm.js';
 import type { MachineClockShift } from './alarm-findings.js';
 import type { Evidence } from './detector.js';
 import type { SourceNote } from './findings.js';
@@ -7,7 +6,6 @@ import type { ProblemNote } from './problem.js';
 /** Everything the logs hold, as the detectors see it, and what was said of the files on the way. */
 export interface Gathered {
   readonly evidence: Evidence;
-  readonly stops: readonly StopEntry[];
   /** Seconds added to the alarm clock to match the temperature log; null = it could not be told. */
   readonly clockShiftSeconds: number | null;
   readonly clockShiftsByMachine: readonly MachineClockShift[];

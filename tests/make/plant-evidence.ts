@@ -22,6 +22,7 @@ export function plantEvidence(plant: Plant): Evidence {
     alarms: AlarmList.of(plantAlarms(plant)),
     hasAlarmLog: true,
     maintenance: [],
+    stops: [],
     plant: { zones: [] },
   };
 }

@@ -2,7 +2,7 @@ import { startDigest } from '../../src/digest/build-digest.js';
 import { watchers } from '../../src/detect/index.js';
 import { startWatchers } from '../../src/detect/run-watchers.js';
 import { AlarmList } from '../../src/model/alarm-list.js';
-import type { AlarmSpan, MaintenanceEntry } from '../../src/model/alarm.js';
+import type { AlarmSpan, MaintenanceEntry, StopEntry } from '../../src/model/alarm.js';
 import type { Evidence } from '../../src/model/detector.js';
 import { readingState } from '../../src/model/sample-block.js';
 import type { Zone } from '../../src/model/zone.js';
@@ -105,6 +105,7 @@ export function opened(sample: MadeSample): MadeSample {
 export interface EvidenceParts {
   readonly alarms?: readonly AlarmSpan[];
   readonly maintenance?: readonly MaintenanceEntry[];
+  readonly stops?: readonly StopEntry[];
   readonly zones?: readonly Zone[];
 }
 
@@ -127,6 +128,7 @@ export function evidenceOf(logs: readonly (readonly MadeSample[])[], parts: Evid
     alarms: AlarmList.of(parts.alarms ?? []),
     hasAlarmLog: parts.alarms !== undefined,
     maintenance: parts.maintenance ?? [],
+    stops: parts.stops ?? [],
     plant: { zones: [] },
   };
 }

@@ -32,6 +32,7 @@ export function verdictsWithout(plant: Plant, columns: readonly OptionalColumn[]
     alarms: AlarmList.of(plantAlarms(plant)),
     hasAlarmLog: true,
     maintenance: [],
+    stops: [],
     plant: noPlantFile,
   };
   const { outcomes } = runJudges({ ...given, digest: digest.finish(), episodes: watching.finish().episodes }, judges);

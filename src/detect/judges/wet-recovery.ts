@@ -5,6 +5,8 @@ import { fitChange, type ChangeFit, type Decay } from '../shared/duty/change-fit
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { betterFit, isDutyBeyondLoad, smallestHotChangeDegC } from '../shared/duty/reading-error.js';
 import { degreesText, workingToleranceDegC } from '../shared/duty/visible-change.js';
+import { washDownsOf } from '../shared/cold/wash-downs.js';
+import { fitWashDips, type WashDips } from '../shared/duty/wash-dips.js';
 import type { SoakPoint } from '../shared/cold/soaks.js';
 import { hotSeriesAgain, zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
@@ -19,6 +21,8 @@ export interface WetRecoverySettings {
   /** A leak that takes more than this is a short. */
   readonly largestColdDegC: number;
   readonly largestHotDegC: number;
+  /** Dips after wash-downs, all taken together, count from this size on: together they are surer than one. */
+  readonly smallestWashDegC: number;
   /** Dips of the soaks that come and go make one sign together from this number on. */
   readonly fewestDips: number;
 }
@@ -42,6 +46,7 @@ export const wetRecovery: Judge<WetRecoverySettings> = {
       smallestHotDegC: 2,
       largestColdDegC: 15,
       largestHotDegC: 40,
+      smallestWashDegC: 0.5,
       fewestDips: 3,
     },
   },
@@ -59,8 +64,11 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
   const dips = repeatedDips(change.soaks, settings);
   const hot = hotSeriesAgain(evidence, zone.index);
   const fit = fitChange(decays, hot, cold, endMs);
-  const isOneDip =
-    fit && isSure(fit, change, settings) && fit.gain >= (betterFit(change)?.gain ?? 0) + settings.leastGain / 2;
+  const lastingGain = betterFit(change)?.gain ?? 0;
+  const washed = fitWashDips(washDownsOf(evidence).get(zone.machine) ?? [], decays, hot, cold);
+  const isAfterWash = washed !== null && isWashSure(washed, Math.max(lastingGain, fit?.gain ?? 0), settings);
+  if (isAfterWash) return [washSymptom(washed, endMs)];
+  const isOneDip = fit && isSure(fit, change, settings) && fit.gain >= lastingGain + settings.leastGain / 2;
   if (!isOneDip) return dips.length > 0 ? [dipsSymptom(dips)] : notVisible(evidence, zone, change, settings);
   const { decayHours } = fit.shape as Decay;
   const seenMs = [hot, cold].flatMap((series) => series?.timeMs.find((at) => at >= fit.onsetMs) ?? []);
@@ -78,6 +86,27 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
       dipCount: Math.max(1, dips.length),
     }),
   ];
+}
+
+/** Low after wash-downs as a leak is, and better explained by them than by one change or one dip. */
+function isWashSure({ gain, hot, cold }: WashDips, otherGain: number, settings: WetRecoverySettings): boolean {
+  if (gain < settings.leastGain || gain < otherGain + settings.leastGain / 2) return false;
+  const isLowCold = cold !== null && cold.gain >= settings.leastGain / 2 && cold.seenDegC <= -settings.smallestWashDegC;
+  const isLowHot = hot !== null && hot.gain >= settings.leastHotGain && hot.seenDegC <= -settings.smallestHotDegC;
+  return isLowCold || isLowHot;
+}
+
+function washSymptom({ onsetMs, washCount, decayHours, hot, cold, gain }: WashDips, endMs: number): Symptom {
+  return symptomOf('wet-recovery', onsetMs, endMs, washCount, {
+    hotDepthDegC: hot?.seenDegC ?? NaN,
+    coldDepthDegC: cold?.seenDegC ?? NaN,
+    recoveryHours: decayHours,
+    zScoreRatio: Math.sqrt(gain),
+    hotZScoreRatio: hot ? Math.sqrt(hot.gain) : NaN,
+    coldZScoreRatio: cold ? Math.sqrt(cold.gain) : NaN,
+    dipCount: washCount,
+    washDownCount: washCount,
+  });
 }
 
 /** Without soaks only a leak shows that moves the duty by more than load and room do; wet terminals seldom leak so much. */

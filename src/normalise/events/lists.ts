@@ -5,6 +5,7 @@ import type { Zone } from '../../model/zone.js';
 import { list, phraseTest, wordsOf } from '../../words/fold.js';
 import { zoneMatcher } from './match-zone.js';
 import { isSensorReplacement, repairCause } from './repair-words.js';
+import { isWashDown } from './wash-words.js';
 
 const plannedWords = phraseTest(
   list(`planned, scheduled, plan, yes, y, true, 1, x, changeover, change over, break, lunch, meal, shift end, end of shift,
@@ -36,6 +37,7 @@ export function maintenanceEntries(
     found,
     cause: repairCause(done, found),
     isReplacement: isSensorReplacement(done),
+    isWashDown: isWashDown(done),
   }));
   return entries.sort((a, b) => a.timeMs - b.timeMs);
 }
@@ -55,6 +57,7 @@ export function stopEntries(
     machine: match({ zone: '', machine, source: '', message: reason }).machine ?? (machine || null),
     reason,
     isPlanned: isPlanned(planned, reason),
+    isWashDown: isWashDown(reason),
   }));
   return { stops: stops.sort((a, b) => a.startMs - b.startMs), withoutEnd: once.length - ended.length };
 }

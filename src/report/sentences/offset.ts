@@ -125,7 +125,9 @@ const wetRecovery: Spoken = {
       ...(Number.isNaN(coldDegC) ? [] : [phrase`${difference(Math.abs(coldDegC))} cold`]),
     ];
     const by = depths.map((depth, i) => phrase`${i === 0 ? 'by ' : ' and '}${depth}`).flat();
-    return phrase`it falls low at once, ${by}, and comes back over some ${minutesText(60 * ask('recoveryHours'))}, as wet terminals do`;
+    const washDowns = ask('washDownCount');
+    const when = washDowns > 0 ? `after each of ${counted(washDowns, 'wash-down')}` : 'at once';
+    return phrase`it falls low ${when}, ${by}, and comes back over some ${minutesText(60 * ask('recoveryHours'))}, as wet terminals do`;
   },
 };
 

@@ -176,6 +176,15 @@ export const heatTerms: readonly Term[] = [
     value: (zone) => seenAlone(zone, 'wet-recovery'),
   },
   {
+    id: 'low-after-wash-downs',
+    says: 'It reads low after each wash-down and comes back as it dries.',
+    detector: 'wet-recovery',
+    for: ['wiring'],
+    against: ['none', 'sensor'],
+    start: 2,
+    value: (zone) => seenAlone(zone, 'wet-recovery') * ramp(factOf(zone, 'wet-recovery', 'washDownCount'), 2, 5),
+  },
+  {
     id: 'low-and-drying-clear',
     says: 'The dip and its recovery stand far out of the scatter.',
     detector: 'wet-recovery',

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { wetRecovery } from '../../../src/detect/judges/wet-recovery.js';
 import { ask, factsOf } from '../../make/ask.js';
-import { heatedPlant, hoursOff, rising, sound } from '../../make/digests.js';
+import type { Evidence } from '../../../src/model/detector.js';
+import { atHour, heatedPlant, hoursOff, rising, sound } from '../../make/digests.js';
 
 const wet = (h: number) => (h > 46 ? -6 * Math.exp((46 - h) / 6) : 0);
 
@@ -38,4 +39,29 @@ test('cannot tell of two zones of which only readings are logged', () => {
   const evidence = heatedPlant(sound(2), { days: 2, hasOutput: false, hasSetpoint: false });
   expect(ask(wetRecovery, evidence).unable).toMatch(/needed 3/);
   expect(factsOf(wetRecovery, evidence)).toEqual({});
+});
+
+/** Small leaks after each washing, from the third day on: one alone is a draught, all of them together are none. */
+const dampAfterWash = (h: number) => (h > 70 && h < 190 ? -1.6 * Math.exp(-((h - 22) % 24) / 4) : 0);
+
+const cleaned = (evidence: Evidence): Evidence => ({
+  ...evidence,
+  stops: [0, 1, 2, 3, 4, 5].map((day) => ({
+    startMs: atHour(24 * day + 21.7),
+    endMs: atHour(24 * day + 22),
+    machine: null,
+    reason: 'Cleaning',
+    isPlanned: true,
+    isWashDown: true,
+  })),
+});
+
+test('puts small dips after listed wash-downs together, where none of them would count alone', () => {
+  const plant = heatedPlant([{ offsetDegC: dampAfterWash }, ...sound(4)]);
+  const washed = ask(wetRecovery, cleaned(plant)).symptoms[0];
+  expect(washed!.facts['washDownCount']).toBeGreaterThanOrEqual(3);
+  expect(washed!.facts['coldDepthDegC']).toBeLessThan(-0.5);
+  expect(hoursOff(washed!.startMs, 70)).toBeLessThan(26);
+  expect(factsOf(wetRecovery, plant)['washDownCount']).toBeUndefined();
+  for (const zone of plant.zones.slice(1)) expect(ask(wetRecovery, cleaned(plant), zone.index).symptoms).toEqual([]);
 });

@@ -146,6 +146,22 @@ export function errorOfChange(series: ChangeSeries, shape: Shape, onsetMs: numbe
   return sizesOf(preparedPlain(series), shape, endMs)(onsetMs).errorDegC;
 }
 
+/** How much of a column, 0 where there is no change, the series holds, by its scatter without it. Never throws. */
+export function sizeOfColumn(series: Series, column: Float64Array): ChangeSize {
+  return sizeIn(preparedPlain(series), column);
+}
+
+/** The same by the scatter that is left with the column: for the one that was chosen. Costs a new fit. */
+export function sizeOfKnownColumn(series: Series, column: Float64Array): ChangeSize {
+  return sizeIn(prepare(series, column), column);
+}
+
+function sizeIn({ part, variance }: Prepared, column: Float64Array): ChangeSize {
+  const { coefficient, information, gain } = addColumn(part, column);
+  if (!(information > 0 && variance > 0)) return nothing;
+  return { degC: coefficient, errorDegC: Math.sqrt(variance / information), gain: gain / variance };
+}
+
 /** With the weights as given, which every change that is tried starts from. */
 const unweighed = oncePer(({ columns, degC, weights, ridge }: ChangeSeries) =>
   partialOut(columns, degC, weights, ridge),
