@@ -1,5 +1,6 @@
 import type { Findings, ZoneFinding } from '../model/findings.js';
 import type { ChangeSinceLast, HistoryFindings } from '../model/history-findings.js';
+import { levelChangesOf } from './level-changes.js';
 import { keyOf, type StoredRun } from './stored-run.js';
 import { weeksOf } from './weeks.js';
 
@@ -20,12 +21,14 @@ export function compareWithHistory(findings: Findings, earlier: readonly StoredR
     .filter(({ window }) => window.end < findings.window.end)
     .sort((a, b) => a.window.end.localeCompare(b.window.end));
   const previous = before.at(-1) ?? null;
+  const weeks = weeksOf([...before, findings]);
   return {
     runs: others.length + 1,
     previousEnd: previous?.window.end ?? null,
     changes: previous ? changesOf(findings, before) : [],
     offsets: offsetsOf([...before, findings]),
-    weeks: weeksOf([...before, findings]),
+    weeks,
+    levelChanges: levelChangesOf(weeks),
   };
 }
 

@@ -3,13 +3,14 @@ import type { Findings } from '../model/findings.js';
 import type { HistoryFindings } from '../model/history-findings.js';
 
 interface Day {
+  coveredDays: number;
   alarms: number;
   zoneFaultMinutes: number;
   otherMinutes: number;
   unknownMinutes: number;
 }
 
-const nothing: Readonly<Day> = { alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0, unknownMinutes: 0 };
+const nothing: Readonly<Day> = { coveredDays: 0, alarms: 0, zoneFaultMinutes: 0, otherMinutes: 0, unknownMinutes: 0 };
 
 /** What one run says about a day, and the part of the day that its window covers, UTC ms. */
 interface Part extends Day {
@@ -27,7 +28,9 @@ export function weeksOf(runs: readonly Findings[]): HistoryFindings['weeks'] {
   const partsOf = new Map<string, Part[]>();
   for (const run of latestFirst) {
     for (const [day, own] of daysOf(run)) {
-      partsOf.set(day, [...(partsOf.get(day) ?? []), { ...own, ...coveredOf(day, run) }]);
+      const { start, end } = coveredOf(day, run);
+      const part = { ...own, start, end, coveredDays: (end - start) / 86_400_000 };
+      partsOf.set(day, [...(partsOf.get(day) ?? []), part]);
     }
   }
   const days = new Map([...partsOf].map(([day, parts]) => [day, sumOf(withoutOverlap(parts))]));
@@ -55,6 +58,7 @@ function withoutOverlap(parts: readonly Part[]): Part[] {
 function sumOf(days: readonly Day[]): Day {
   const sum = { ...nothing };
   for (const day of days) {
+    sum.coveredDays += day.coveredDays;
     sum.alarms += day.alarms;
     sum.zoneFaultMinutes += day.zoneFaultMinutes;
     sum.otherMinutes += day.otherMinutes;
@@ -63,13 +67,17 @@ function sumOf(days: readonly Day[]): Day {
   return sum;
 }
 
-function daysOf({ alarms, downtime }: Findings): Map<string, Day> {
+/** All days of a run's window, those without any event as well. */
+function daysOf({ alarms, downtime, window, timezone }: Findings): Map<string, Day> {
   const days = new Map<string, Day>();
   const at = (day: string) => {
     const known = days.get(day) ?? { ...nothing };
     days.set(day, known);
     return known;
   };
+  const endMs = Date.parse(window.end);
+  let midnight = DateTime.fromISO(window.start, { zone: timezone ?? 'utc' }).startOf('day');
+  for (; midnight.toMillis() < endMs; midnight = midnight.plus({ days: 1 })) at(midnight.toISODate() ?? '');
   for (const { day, count } of alarms.byDay) at(day).alarms += count;
   for (const { day, zoneFaultMinutes, otherMinutes, unknownMinutes } of downtime.byDay ?? []) {
     at(day).zoneFaultMinutes += zoneFaultMinutes;
@@ -82,32 +90,40 @@ function daysOf({ alarms, downtime }: Findings): Map<string, Day> {
 function byWeek(days: ReadonlyMap<string, Day>, runs: readonly Findings[]): HistoryFindings['weeks'] {
   const daysOfWeek = new Map<string, Day[]>();
   for (const [day, own] of days) {
-    const week = weekOf(day, 'utc');
+    const week = weekName(DateTime.fromISO(day, { zone: 'utc' }));
     daysOfWeek.set(week, [...(daysOfWeek.get(week) ?? []), own]);
   }
   const weeks = new Map([...daysOfWeek].map(([week, own]) => [week, sumOf(own)]));
-  const faulty = new Map(
-    runs.map(({ window, timezone, zones }) => [
-      weekOf(lastWeekOf(window), timezone ?? 'utc'),
-      zones.filter(({ status }) => status === 'faulty').length,
-    ]),
-  );
+  const faulty = new Map(runs.flatMap(faultyByWeek));
   const names = [...new Set([...weeks.keys(), ...faulty.keys()])].sort();
   return names.map((week) => ({
     week,
     ...(weeks.get(week) ?? nothing),
-    zonesFaulty: faulty.get(week) ?? 0,
+    zonesFaulty: faulty.get(week) ?? null,
   }));
 }
 
 const HALF_WEEK_MS = 3.5 * 86_400_000;
 
-/** A time in the week that the end of a run speaks of: one made on Monday morning is about the week before. */
-function lastWeekOf(window: Findings['window']): string {
-  const [startMs, endMs] = [Date.parse(window.start), Date.parse(window.end)];
-  return new Date(endMs - Math.min(HALF_WEEK_MS, (endMs - startMs) / 2)).toISOString();
+/**
+ * Zones that were faulty in each week of a run, by when their faults came and went. The weeks are those around times
+ * from half a week before its end backwards: a run made on Monday morning is about the week before.
+ */
+function faultyByWeek({ window, timezone, zones }: Findings): (readonly [string, number])[] {
+  const [start, end] = [window.start, window.end].map((time) => DateTime.fromISO(time, { zone: timezone ?? 'utc' }));
+  const faulty = zones.filter(({ status }) => status === 'faulty');
+  const weeks: (readonly [string, number])[] = [];
+  let within = end!.minus(Math.min(HALF_WEEK_MS, (end!.toMillis() - start!.toMillis()) / 2));
+  for (; within >= start!; within = within.minus({ weeks: 1 })) {
+    const [monday, sunday] = [within.startOf('week').toMillis(), within.endOf('week').toMillis()];
+    const inWeek = faulty.filter(
+      ({ onset, fixed }) => !(Date.parse(onset ?? '') > sunday) && !(Date.parse(fixed ?? '') < monday), // NaN is open
+    );
+    weeks.push([weekName(within), inWeek.length]);
+  }
+  return weeks;
 }
 
-function weekOf(time: string, zone: string): string {
-  return DateTime.fromISO(time, { zone }).toFormat("kkkk-'W'WW");
+function weekName(time: DateTime): string {
+  return time.toFormat("kkkk-'W'WW");
 }

@@ -19,8 +19,8 @@ export function cusumRunLength(k: number, h: number, shift: number): number {
   return 1 / (1 / oneSidedRunLength(k, h, shift) + 1 / oneSidedRunLength(k, h, -shift));
 }
 
-/** As `cusumRunLength`, for the upward sum alone. */
-export function oneSidedRunLength(k: number, h: number, shift: number): number {
+/** The upward sum alone. */
+function oneSidedRunLength(k: number, h: number, shift: number): number {
   const { at, weight } = gaussLegendre(NODES, 0, h);
   const starts = [0, ...at];
   const offset = k - shift;

@@ -22,14 +22,32 @@ export interface HistoryFindings {
   }[];
   readonly weeks: readonly {
     readonly week: string;
+    /** Days of the week that the runs cover; absent in older findings. */
+    readonly coveredDays?: number;
     readonly alarms: number;
     readonly zoneFaultMinutes: number;
     /** Other causes that are known. */
     readonly otherMinutes: number;
     /** Absent in older findings, where it is part of `otherMinutes`. */
     readonly unknownMinutes?: number;
-    readonly zonesFaulty: number;
+    /** Zones with a fault in that week, as the last run over it tells; null where none covers it. */
+    readonly zonesFaulty: number | null;
   }[];
+  /** Absent in older findings. */
+  readonly levelChanges?: readonly LevelChange[];
+}
+
+/** A measure of the plant that has stood at another level for some weeks. */
+export interface LevelChange {
+  readonly measure: 'alarms' | 'zoneFaultMinutes';
+  readonly isHigher: boolean;
+  /** First week of the new level, as likely as the weeks tell. */
+  readonly sinceWeek: string;
+  /** Medians. */
+  readonly perWeekBefore: number;
+  readonly perWeekSince: number;
+  /** Weeks in which chance alone gives one such change, in mean. */
+  readonly byChanceInWeeks: number;
 }
 
 /** What the plant's own record made of the shares of causes among faults. */

@@ -262,7 +262,23 @@ describe('weeks and days are those of the plant’s clock (ISO 8601: from Monday
   test('a run made on Monday morning speaks of the week before', () => {
     const monday = { ...run('Europe/Oslo', '2026-01-05', '2026-01-12'), zones: [faulty()] };
     const made = { ...monday, window: { start: '2026-01-05T05:00:00.000Z', end: '2026-01-12T05:00:00.000Z' } };
-    expect(weeksOf([made]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([['2026-W02', 1]]);
+    expect(weeksOf([made]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([
+      ['2026-W02', 1],
+      ['2026-W03', null], // five hours of it: no run tells
+    ]);
+  });
+  test('a run over two weeks counts a fault in the weeks it was there', () => {
+    const from = (onset: string | null, fixed: string | null) => ({ ...faulty(), onset, fixed });
+    const zones = [
+      from(null, null),
+      from('2026-01-13T00:00:00.000Z', null),
+      from('2026-01-06T00:00:00.000Z', '2026-01-08T00:00:00.000Z'),
+    ];
+    const twoWeeks = { ...run('Europe/Oslo', '2026-01-05', '2026-01-19'), zones };
+    expect(weeksOf([twoWeeks]).map(({ week: name, zonesFaulty }) => [name, zonesFaulty])).toEqual([
+      ['2026-W02', 2],
+      ['2026-W03', 2],
+    ]);
   });
   test('of a day that a later run holds only the evening of, the whole one counts', () => {
     const whole = run('Europe/Oslo', '2026-01-05', '2026-01-08');

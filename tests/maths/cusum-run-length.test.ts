@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { cusumRunLength } from '../../src/maths/cusum-run-length.js';
 import { cusum } from '../../src/maths/cusum.js';
+import { firstSignal } from './first-signal.js';
 import { Random } from '../make/random.js';
 
 // Montgomery & Runger, Applied Statistics and Probability for Engineers, 3rd ed., Table 16-9, K = 1/2.
@@ -19,7 +20,7 @@ test('the chart itself runs as long as the equation says', () => {
   let total = 0;
   for (let round = 0; round < rounds; round++) {
     const values = Array.from({ length: 200 }, () => 1 + random.gauss());
-    total += cusum(values, { target: 0, slack: 0.5, limit: 4 }).firstSignal + 1;
+    total += firstSignal(cusum(values, { target: 0, slack: 0.5 }), 4) + 1;
   }
   expect(total / rounds).toBeGreaterThan(8); // 8.38, standard error about 0.13
   expect(total / rounds).toBeLessThan(8.8);

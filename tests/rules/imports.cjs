@@ -85,6 +85,13 @@ module.exports = {
       to: { path: '^tests/' },
     },
     {
+      name: 'nothing-is-kept-for-later',
+      severity: 'error',
+      comment: 'A module of src is reached from the program or from the script of the page.',
+      from: { path: '^src/(cli|report/page/main)\\.ts$' },
+      to: { path: '^src/', pathNot: '^src/(cli|report/page/main)\\.ts$', reachable: false },
+    },
+    {
       name: 'one-detector-alone',
       severity: 'error',
       comment: 'A detector never imports another; what both need goes to maths or to src/detect/shared.',

@@ -1,4 +1,5 @@
 import type { Findings, ZoneFinding } from '../../model/findings.js';
+import { levelChangeSays } from '../../report/sentences/level-changes.js';
 import { standingOf } from '../../report/sentences/standing.js';
 import { needText } from '../../report/sentences/summary.js';
 import { rankedCauses } from '../../report/sentences/verdict.js';
@@ -24,6 +25,7 @@ export function summaryText(findings: Findings, files: { htmlFile: string; jsonF
     ...(watch.length > 0 ? [`${watch.length} to keep an eye on:`, ...zoneLines(watch)] : []),
     ...(fixed.length > 0 ? [`${fixed.length} put right since; confirm what was done:`, ...zoneLines(fixed)] : []),
     ...(untold > 0 ? [`${untold} could not be judged; the report says why.`] : []),
+    ...(findings.history?.levelChanges?.length ? levelChangeSays(findings.history) : []),
     ...(problems.length > 0
       ? [`${counted(problems.length, 'remark')} on the logs; see "How far to trust this" in the report.`]
       : []),

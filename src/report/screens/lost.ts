@@ -1,7 +1,8 @@
 import type { Findings } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 import { nameHtml, shortName, zoneOnMachine } from '../text/names.js';
-import { counted, listText, minutesText, numberText, percentText, shortNumber } from '../text/numbers.js';
+import { counted, listText, minutesText, numberText, percentText, shortNumber, withUnit } from '../text/numbers.js';
+import { levelChangeSays } from '../sentences/level-changes.js';
 import { weekText } from '../text/weeks.js';
 import { lossWords } from '../text/words.js';
 import { lossKindOf, lossNames } from '../sentences/losses.js';
@@ -152,17 +153,17 @@ function weeksKept({ history }: Findings): Html | null {
   if (!history || history.weeks.length < 2) return null;
   const rows = [...history.weeks]
     .reverse()
-    .map(({ week, zoneFaultMinutes, otherMinutes, unknownMinutes = 0, alarms, zonesFaulty }) => [
-      weekText(week),
+    .map(({ week, coveredDays = 7, zoneFaultMinutes, otherMinutes, unknownMinutes = 0, alarms, zonesFaulty }) => [
+      coveredDays > 6.5 ? weekText(week) : `${weekText(week)} (${withUnit(coveredDays, 'd', 1)} of it)`,
       minutesText(zoneFaultMinutes),
       minutesText(otherMinutes),
       minutesText(unknownMinutes),
       numberText(alarms),
-      numberText(zonesFaulty),
+      zonesFaulty === null ? '–' : numberText(zonesFaulty),
     ]);
   const head = ['Week', 'Heater zones', 'Other causes', 'Not known', 'Alarms', 'Zones faulty'];
   return html`<h4>All weeks kept</h4>
-    ${wide('All weeks kept', dataTable(head, rows))}`;
+    ${levelChangeSays(history).map((says) => html`<p>${says}</p>`)} ${wide('All weeks kept', dataTable(head, rows))}`;
 }
 
 function lossNumbers(head: string, rows: readonly LossRow[], { cost: known, currency }: Findings['downtime']) {

@@ -1,7 +1,8 @@
 import type { Cause, Probabilities } from '../../../src/model/cause.js';
 import { causes } from '../../../src/model/cause.js';
 import type { AlarmMark, SymptomNote, TermNote, ZoneFinding } from '../../../src/model/findings.js';
-import { expectedMeasurements, type SensorId } from '../../../src/sensors/index.js';
+import { expectedMeasurements } from '../../../src/sensors/expected-measurements.js';
+import type { SensorId } from '../../../src/sensors/sensor-types.js';
 import { Random } from '../random.js';
 import { bucketMs, dayMs, isRunning, makeTrace, type MadeSpan } from './traces.js';
 
