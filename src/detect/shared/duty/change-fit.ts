@@ -147,12 +147,12 @@ export function errorOfChange(series: ChangeSeries, shape: Shape, onsetMs: numbe
 }
 
 /** How much of a column, 0 where there is no change, the series holds, by its scatter without it. Never throws. */
-export function sizeOfColumn(series: Series, column: Float64Array): ChangeSize {
+export function sizeOfColumn(series: ChangeSeries, column: Float64Array): ChangeSize {
   return sizeIn(preparedPlain(series), column);
 }
 
 /** The same by the scatter that is left with the column: for the one that was chosen. Costs a new fit. */
-export function sizeOfKnownColumn(series: Series, column: Float64Array): ChangeSize {
+export function sizeOfKnownColumn(series: ChangeSeries, column: Float64Array): ChangeSize {
   return sizeIn(prepare(series, column), column);
 }
 

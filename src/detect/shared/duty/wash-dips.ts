@@ -1,5 +1,5 @@
 import type { Interval } from '../../../maths/intervals.js';
-import { sizeOfColumn, sizeOfKnownColumn, type ChangeSize, type Decay, type Series } from './change-fit.js';
+import { sizeOfColumn, sizeOfKnownColumn, type ChangeSize, type Decay, type ChangeSeries } from './change-fit.js';
 
 /** Dips that follow the wash-downs from one of them on. Sizes are those right after a washing. */
 export interface WashDips {
@@ -38,8 +38,8 @@ const MOST_ONSETS = 40;
 export function fitWashDips(
   washDowns: readonly Interval[],
   decays: readonly Decay[],
-  hot: Series | null,
-  cold: Series | null,
+  hot: ChangeSeries | null,
+  cold: ChangeSeries | null,
 ): WashDips | null {
   const fits = decays.flatMap(({ decayHours }) => {
     const since = bestStart(washDowns, decayHours, hot, cold);
@@ -53,8 +53,8 @@ export function fitWashDips(
 function bestStart(
   washDowns: readonly Interval[],
   decayHours: number,
-  hot: Series | null,
-  cold: Series | null,
+  hot: ChangeSeries | null,
+  cold: ChangeSeries | null,
 ): readonly Interval[] | null {
   const last = washDowns.length - FEWEST_WASH_DOWNS;
   const stride = Math.max(1, Math.ceil((last + 1) / MOST_ONSETS));
@@ -73,8 +73,8 @@ type SizeOf = typeof sizeOfColumn;
 function dipsSince(
   since: readonly Interval[],
   decayHours: number,
-  hotSeries: Series | null,
-  coldSeries: Series | null,
+  hotSeries: ChangeSeries | null,
+  coldSeries: ChangeSeries | null,
   sizeOf: SizeOf,
 ): WashDips | null {
   const [hot, cold] = [hotSeries, coldSeries].map((series) => series && dipIn(series, since, decayHours, sizeOf));
@@ -83,7 +83,7 @@ function dipsSince(
   return { decayHours, onsetMs: since[0]!.start, washCount: since.length, hot: hot ?? null, cold: cold ?? null, gain };
 }
 
-function dipIn(series: Series, since: readonly Interval[], decayHours: number, sizeOf: SizeOf): WashDip | null {
+function dipIn(series: ChangeSeries, since: readonly Interval[], decayHours: number, sizeOf: SizeOf): WashDip | null {
   const column = leftAfterWash(series.timeMs, since, decayHours);
   const wet = column.filter((left) => left >= WET_SHARE);
   const dry = column.filter((left) => left <= DRY_SHARE);
