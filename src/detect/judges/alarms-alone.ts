@@ -4,7 +4,7 @@ import type { Zone } from '../../model/zone.js';
 import { isCovered, lengthOf, mergeIntervals, type Interval } from '../../maths/intervals.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
 import { fullOutputPercentOf } from '../shared/heating/full-output.js';
-import { hasNear } from '../shared/opens/opens.js';
+import { hasBetween } from '../shared/opens/opens.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { maskOf } from '../shared/readings/mask.js';
 
@@ -22,8 +22,8 @@ const sides = { low: ['temperature-low', 'deviation-low'], high: ['temperature-h
 
 type Side = keyof typeof sides;
 
-/** An alarm that a jump of the reading raises comes within its delay (common practice), or a sample later. */
-const JUST_BEFORE_MS = 60_000;
+/** An alarm that a jump of the reading raises comes within its delay (common practice). */
+const LONGEST_DELAY_MS = 60_000;
 
 /** A low or high alarm that stands on one zone while those of its machine do not: heat is missing there, or too much. */
 export const alarmsAlone: Judge<AlarmsAloneSettings> = {
@@ -99,7 +99,8 @@ function isBlind(evidence: Evidence, zone: Zone, startMs: number): boolean {
   const { digest, episodes } = evidence;
   const hasJumped = jumpWatchers.some((id) => {
     const jumpsMs = (episodes.get(id)?.[zone.index] ?? []).map((jump) => jump.endMs);
-    return hasNear(jumpsMs, startMs, JUST_BEFORE_MS + samplingMsOf(zone));
+    // The jump came up to a sampling time before it was logged, so the alarm may stand before it in the log.
+    return hasBetween(jumpsMs, startMs - LONGEST_DELAY_MS, startMs + samplingMsOf(zone));
   });
   if (hasJumped) return true;
   const place = Math.floor((startMs - digest.startMs) / digest.periodMs);

@@ -229,12 +229,17 @@ function othersAtOnce(starts: readonly (readonly number[])[], own: number, atMs:
 
 /** Whether an ascending list holds a time within reach. Cost log n. */
 export function hasNear(timesMs: ArrayLike<number>, atMs: number, withinMs: number): boolean {
+  return hasBetween(timesMs, atMs - withinMs, atMs + withinMs);
+}
+
+/** Whether one of the times, ascending, lies between two others, both included. */
+export function hasBetween(timesMs: ArrayLike<number>, fromMs: number, toMs: number): boolean {
   let low = 0;
   let high = timesMs.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (timesMs[middle]! < atMs - withinMs) low = middle + 1;
+    if (timesMs[middle]! < fromMs) low = middle + 1;
     else high = middle;
   }
-  return low < timesMs.length && timesMs[low]! <= atMs + withinMs;
+  return low < timesMs.length && timesMs[low]! <= toMs;
 }

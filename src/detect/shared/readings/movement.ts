@@ -46,11 +46,13 @@ export function isMoving(movement: Movement, zone: Zone): boolean {
 }
 
 /**
- * True when a zone's reading moves by three digits or more. A peer that flickers between two or three digits of a coarse
+ * True when a zone's reading moves by three steps or more. A peer that flickers between two or three steps of a coarse
  * log does not show that another zone, right between two of them, should have moved.
+ *
+ * @param stepDegC The coarser of the two zones' smallest steps: what the other one cannot show it need not have done.
  */
-export function isMovingClearly(movement: Movement, zone: Zone): boolean {
-  return movement.sustainedRangeDegC > 2.5 * resolutionDegCOf(zone);
+export function isMovingClearly(movement: Movement, stepDegC: number): boolean {
+  return movement.sustainedRangeDegC > 2.5 * stepDegC;
 }
 
 function readingRange(zone: ZoneDigest, first: number, end: number): number {

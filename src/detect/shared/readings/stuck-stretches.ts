@@ -6,6 +6,7 @@ import { conditionsOf } from './exposure.js';
 import { isMoving, isMovingClearly, movementIn, peersOf, type Movement } from './movement.js';
 import { oncePer } from '../basics/memo.js';
 import { resolutionDegCOf } from '../basics/sampling.js';
+import { usedStepsDegC } from './used-step.js';
 
 /** A long run of one exact reading, and what else moved meanwhile. */
 export interface StuckStretch {
@@ -22,7 +23,7 @@ export interface StuckStretch {
   readonly peerRangeDegC: number;
   /** Share of peers whose reading moved at all; NaN without peers. */
   readonly movedPeersShare: number;
-  /** Share of peers that moved further than a coarse log flickers. */
+  /** Share of peers that moved further than a coarse reading flickers, theirs or the zone's own. */
   readonly clearlyMovedPeersShare: number;
   readonly peerOutputRangePercent: number;
   /** Range of the peer that moved least but one; NaN for fewer than two peers. */
@@ -37,6 +38,8 @@ const MOVED_OUTPUT_PERCENT = 20;
 /** Movement of peers, or of the own set point, that a live reading cannot sit out (own choice). */
 const MOVED_PEERS_DEG_C = 8;
 const MOVED_SETPOINT_DEG_C = 5;
+/** What the output does in the last minutes of a rest has not reached the sensor yet (common practice: dead time). */
+const HEAT_LAG_MS = 5 * 60_000;
 /** A rest so many times the usual long one is out of character by itself (own choice). */
 const OUT_OF_CHARACTER_TIMES = 8;
 /** The same where neighbours moved far and no output is logged to tell more (own choice). */
@@ -85,7 +88,9 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
   // Whole periods well inside: at its ends the run may hold a live sample that happens to be equal.
   const fromMs = startMs + evidence.digest.periodMs;
   const toMs = endMs - evidence.digest.periodMs;
-  const own = movementIn(evidence, zone.index, fromMs, toMs);
+  const own = movementIn(evidence, zone.index, fromMs, Math.max(fromMs, toMs - HEAT_LAG_MS));
+  const steps = usedStepsDegC(evidence);
+  const stepDegC = steps[zone.index]!;
   const peers = peersOf(evidence, zone).map((peer) => ({
     peer,
     movement: movementIn(evidence, peer.index, fromMs, toMs),
@@ -101,7 +106,9 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
     isJumpedTo: isOwnJump && Math.abs(facts['jumpInDegC'] ?? 0) >= Math.max(JUMPED_DEG_C, 4 * resolutionDegCOf(zone)),
     peerRangeDegC: median(known.map(({ movement }) => movement.sustainedRangeDegC)),
     movedPeersShare: known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length,
-    clearlyMovedPeersShare: known.filter(({ peer, movement }) => isMovingClearly(movement, peer)).length / known.length,
+    clearlyMovedPeersShare:
+      known.filter(({ peer, movement }) => isMovingClearly(movement, Math.max(stepDegC, steps[peer.index]!))).length /
+      known.length,
     peerOutputRangePercent: median(known.map(({ movement }) => movement.outputRangePercent)),
     stillestPeersDegC: stillestDegC(known.map(({ movement }) => movement)),
   };

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isWashDown } from '../../src/normalise/events/wash-words.js';
+import { isWashDown } from '../../../src/normalise/events/wash-words.js';
 
 test.each([
   'Wash-down',
