@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
+import fc from 'fast-check';
 import { parquetWriteBuffer } from 'hyparquet-writer';
 import { expect, test } from 'vitest';
 import { readParquetRows } from '../../src/read/sources/parquet-rows.js';
@@ -109,8 +110,65 @@ test('lists in a cell become a text and do not stop the reading', async () => {
   expect(zones.map(({ name, readingDegC }) => [name, readingDegC.length])).toEqual([['Z1', 50]]);
 });
 
+const odd = fc.constantFrom(null, NaN, Infinity, -0, 0, 1e-9, -200, 850, 3276.7, 1e20);
+const cells = fc.record({
+  doubles: fc.oneof({ weight: 9, arbitrary: fc.double({ min: -300, max: 900, noNaN: true }) }, odd),
+  floats: fc.float({ min: 0, max: 400, noNaN: true }),
+  output: fc.oneof({ weight: 9, arbitrary: fc.integer({ min: 0, max: 100 }) }, fc.constant(null)),
+  running: fc.integer({ min: 0, max: 1 }),
+  quality: fc.constantFrom(192, 192, 192, 0),
+  stepMs: fc.oneof({ weight: 20, arbitrary: fc.constant(10_000) }, fc.constantFrom(0, -30_000, 3e11)),
+});
+
+test('numbers are poured as they are, and give what their texts give', async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      fc.array(cells, { maxLength: 60 }),
+      fc.constantFrom(7, 1000),
+      fc.boolean(),
+      async (rows, rowGroupSize, isLong) => {
+        const clean = { doubles: 150.1, floats: 21.5, output: 30, running: 1, quality: 192, stepMs: 10_000 };
+        const all = [...new Array<typeof clean>(30).fill(clean), ...rows];
+        let ms = startMs;
+        const time = all.map(({ stepMs }) => new Date((ms += stepMs)));
+        const column = (name: string, key: keyof typeof clean, type: 'DOUBLE' | 'FLOAT' | 'INT32') => {
+          const data = all.map((row) => row[key]);
+          return { name, data, type, nullable: data.includes(null as never) };
+        };
+        const columnData = isLong
+          ? [
+              { name: 'time', data: time },
+              { name: 'tag', data: all.map((_, i) => `Zone ${i % 3} PV`) },
+              column('value', 'doubles', 'DOUBLE'),
+              column('quality', 'quality', 'INT32'),
+            ]
+          : [
+              { name: 'time', data: time },
+              column('Z1 PV', 'doubles', 'DOUBLE'),
+              column('Z2 PV', 'floats', 'FLOAT'),
+              column('Z1 OUT', 'output', 'INT32'),
+              column('Running', 'running', 'INT32'),
+            ];
+        const bytes = new Uint8Array(parquetWriteBuffer({ columnData, rowGroupSize }));
+        const files = { 'log.parquet': bytes };
+        const direct = await pourFiles(files);
+        const asTexts = await pourFiles(files, {}, { isFast: false });
+        expect(direct.zones.reduce((sum, zone) => sum + zone.timeMs.length, 0)).toBeGreaterThanOrEqual(30);
+        expect(direct.zones).toEqual(asTexts.zones);
+        const told = ({ result }: typeof direct): unknown => [
+          result.sources.map((source) => ({ ...source, file: '' })),
+          result.problems.map((problem) => ({ ...problem, file: '' })),
+          [...result.examples.values()],
+        ];
+        expect(told(direct)).toEqual(told(asTexts));
+      },
+    ),
+    { numRuns: 12, seed: 5 },
+  );
+});
+
 async function rowCount(parts: ReturnType<typeof readParquetRows>): Promise<number> {
   let count = 0;
-  for await (const { rows } of parts) count += rows.length;
+  for await (const part of parts) count += part.count;
   return count;
 }

@@ -4,12 +4,12 @@ import { decodeBytes } from '../sources/encoding.js';
 import { isQuoteOpen, longestQuoted, longLineText, parseRow } from '../sources/records.js';
 import type { RowScanner } from './row-scanner.js';
 import type { RejectReason, RowTally } from './row-tally.js';
-import { readTable, type TableRows } from '../sources/table-source.js';
+import { readTableParts, type TableCell, type TablePart } from '../sources/table-source.js';
 import { LineWindow, openText } from '../sources/text-source.js';
 import { TimeGate } from '../times/time-gate.js';
 
 export interface FeedOptions {
-  /** False = every row goes through csv-parse; for tests that compare both ways. */
+  /** False = every row goes through csv-parse, every cell as a text; for tests that compare both ways. */
   readonly isFast?: boolean;
   /** Called now and then with the bytes read so far. */
   readonly onProgress?: ((bytes: number) => void) | undefined;
@@ -34,7 +34,7 @@ export async function* feedRows<Batch>(
 ): AsyncGenerator<Batch> {
   const feed = new RowFeed(batch, file, scanner, tally, takeRow, isFull, options.isFast ?? true);
   try {
-    if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(readTable(file));
+    if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(readTableParts(file));
     else yield* feed.feedText(options.onProgress ?? (() => undefined));
   } catch (error) {
     if (!(error instanceof LogProblem)) throw error;
@@ -70,10 +70,11 @@ class RowFeed<Batch> {
     this.gate = new TimeGate(file, setAside);
   }
 
-  async *feedTable(table: AsyncIterable<TableRows>): AsyncGenerator<Batch> {
-    for await (const { firstLine, rows } of table)
-      for (let i = Math.max(0, this.file.firstDataLine - firstLine); i < rows.length; i++) {
-        this.takeCells(rows[i]!, firstLine + i, true, () => rows[i]!.join(' '));
+  async *feedTable(table: AsyncIterable<TablePart>): AsyncGenerator<Batch> {
+    for await (const { firstLine, count, cellsOf } of table)
+      for (let i = Math.max(0, this.file.firstDataLine - firstLine); i < count; i++) {
+        const cells = this.isFast ? cellsOf(i) : cellsOf(i).map(String);
+        this.takeCells(cells, firstLine + i, true, () => cells.join(' '));
         while (!this.takeReady()) yield* this.handOver();
       }
   }
@@ -194,16 +195,16 @@ class RowFeed<Batch> {
     this.tally.reject(line.number, isHalf ? 'half-line' : 'open-quote', text);
   }
 
-  private takeCells(cells: readonly string[], line: number, isEnded: boolean, text: () => string): void {
+  private takeCells(cells: readonly TableCell[], line: number, isEnded: boolean, text: () => string): void {
     const reason = this.scanner.take(cells, this.at);
     if (reason === null)
-      return this.gate.passes(this.scanner.clockMs) ? this.finishRow(line) : this.holdBack(cells, line);
+      return this.gate.passes(this.scanner.clockMs) ? this.finishRow(line) : this.holdBack(cells.map(String), line);
     this.scanner.clearRow(this.at);
     this.tally.reject(line, isEnded ? (isComment(cells) ? 'comment' : reason) : 'half-line', text());
   }
 }
 
 /** A row that cannot be read and begins as comments do; "####" is an open input. */
-function isComment(cells: readonly string[]): boolean {
-  return /^\s*(#(?!#)|\/\/)/.test(cells[0] ?? '');
+function isComment(cells: readonly TableCell[]): boolean {
+  return /^\s*(#(?!#)|\/\/)/.test(String(cells[0] ?? ''));
 }

@@ -7,11 +7,12 @@ import { QualityCells } from './quality-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
+import type { TableCell } from '../sources/table-source.js';
 import { TenthsBytes } from './tenths-bytes.js';
 import { timeCell } from '../times/time-cell.js';
 import { TimeBytes } from '../times/time-bytes.js';
 import { compileTime, joinDateAndClock } from '../times/time-format.js';
-import { parseClock } from '../times/time-text.js';
+import { JoinedTime } from '../times/joined-time.js';
 
 const lineFeed = 10;
 const carriageReturn = 13;
@@ -43,9 +44,13 @@ export class RowScanner {
   private readonly tenths: TenthsBytes;
   private readonly time: TimeBytes;
   private readonly readTimeCell: (cell: string) => number;
+  private readonly joined: JoinedTime;
   private readonly decimal: number;
   private readonly hasRunningText: boolean;
   private lastUnknownTag = '';
+  /** Date and clock of a row of cells. */
+  private takenDate = '';
+  private takenClock: string | null = null;
   /** Date and clock cells of the row, where they stand apart; -1 = not met. */
   private dateStart = -1;
   private dateEnd = -1;
@@ -68,6 +73,7 @@ export class RowScanner {
     this.hasRunningText = file.tags.some((tag) => tag.role === 'running');
     this.time = new TimeBytes(file.time, file.encoding);
     this.readTimeCell = compileTime(file.time);
+    this.joined = new JoinedTime(this.readTimeCell);
   }
 
   /** Makes a tag known; its number is the count of tags before it. */
@@ -205,23 +211,7 @@ export class RowScanner {
       decodeBytes(bytes.subarray(dateStart, dateEnd), this.file.encoding),
       decodeBytes(bytes.subarray(clockStart, clockEnd), this.file.encoding),
     );
-    return this.readJoined(joined);
-  }
-
-  private lastDate = '';
-  private lastDateMs = NaN;
-
-  /** Date and clock stand apart: the date is remembered. */
-  private readJoined(joined: string): number {
-    const cut = joined.lastIndexOf(' ');
-    const date = joined.slice(0, cut);
-    const clock = parseClock(joined.slice(cut + 1));
-    if (!clock || cut < 0 || / [ap]\.?m\.?$/i.test(joined)) return this.readTimeCell(joined);
-    if (date !== this.lastDate) {
-      this.lastDate = date;
-      this.lastDateMs = this.readTimeCell(date);
-    }
-    return this.lastDateMs + clock.ms;
+    return this.joined.read(joined);
   }
 
   private findTag(bytes: Buffer, from: number, to: number): void {
@@ -258,28 +248,45 @@ export class RowScanner {
    *
    * @returns null, or why the row is left out.
    */
-  take(cells: readonly string[], at: number): RejectReason | null {
-    const { actions, columnCount } = this.plan;
-    if (cells.every((cell) => cell.trim() === '')) return 'blank-row';
+  take(cells: readonly TableCell[], at: number): RejectReason | null {
+    const { columnCount } = this.plan;
+    if (cells.every(isBlankCell)) return 'blank-row';
     if (this.isHeader(cells)) return 'repeated-header';
     if (cells.length < this.file.rowWidth) return 'short-row';
-    if (cells.slice(columnCount).some((cell) => cell.trim() !== '')) return 'long-row';
+    if (cells.length > columnCount && !cells.slice(columnCount).every(isBlankCell)) return 'long-row';
     this.startRow();
-    let date = '';
-    let clock: string | null = null;
+    this.takenDate = '';
+    this.takenClock = null;
     for (let c = 0; c < columnCount; c++) {
-      const action = actions[c]!;
       const cell = cells[c] ?? '';
-      if (action === act.time || action === act.date) date = cell;
-      else if (action === act.clock) clock = cell;
-      else if (action === act.tag) this.takeTag(cell);
-      else if (action === act.quality) this.quality.meet(c, this.odd.isBadText(cell));
-      else if (action !== act.skip) this.putText(action, c, at, this.odd.valueOfText(cell));
+      if (typeof cell === 'number') this.takeNumber(c, at, cell);
+      else this.takeText(c, at, cell);
     }
     const { timePlace } = this.file;
+    const { takenDate: date, takenClock: clock } = this;
     const joined = clock === null ? date : joinDateAndClock(date, clock);
-    this.clockMs = this.readTimeCell(timePlace ? timeCell(cells, timePlace) : joined);
+    this.clockMs = this.readTimeCell(timePlace ? timeCell(cells.map(String), timePlace) : joined);
     return Number.isNaN(this.clockMs) ? 'bad-time' : null;
+  }
+
+  /** Puts a number where its text would put it; −0 is written 0. */
+  private takeNumber(c: number, at: number, cell: number): void {
+    const { actions, numbers, firstPlace, above } = this.plan;
+    const action = actions[c]!;
+    if (action === act.number) {
+      numbers[firstPlace[c]! + at] = cell + 0;
+      this.runningOfText = NaN;
+    } else if (action === act.running) numbers[firstPlace[c]! + at] = cell > above[c]! ? 1 : 0;
+    else this.takeText(c, at, String(cell));
+  }
+
+  private takeText(c: number, at: number, cell: string): void {
+    const action = this.plan.actions[c]!;
+    if (action === act.time || action === act.date) this.takenDate = cell;
+    else if (action === act.clock) this.takenClock = cell;
+    else if (action === act.tag) this.takeTag(cell);
+    else if (action === act.quality) this.quality.meet(c, this.odd.isBadText(cell));
+    else if (action !== act.skip) this.putText(action, c, at, this.odd.valueOfText(cell));
   }
 
   private takeTag(cell: string): void {
@@ -288,10 +295,14 @@ export class RowScanner {
     if (this.tag === -1) this.lastUnknownTag = cell.trim();
   }
 
-  private isHeader(cells: readonly string[]): boolean {
+  private isHeader(cells: readonly TableCell[]): boolean {
     const { header } = this.file;
-    return cells.length > 1 && cells[0]!.trim() === header[0] && cells[1]!.trim() === header[1];
+    return cells.length > 1 && String(cells[0]).trim() === header[0] && String(cells[1]).trim() === header[1];
   }
+}
+
+function isBlankCell(cell: TableCell): boolean {
+  return typeof cell === 'string' && cell.trim() === '';
 }
 
 /** Bytes of a text as they stand in a file of that encoding, for the characters that names are made of. */

@@ -1,7 +1,13 @@
 import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import { parquetWorkerText, type EndRows, type ParquetSays, type ParquetWork } from './parquet-worker.js';
+import {
+  parquetWorkerText,
+  type EndRows,
+  type ParquetColumn,
+  type ParquetSays,
+  type ParquetWork,
+} from './parquet-worker.js';
 
 /** Reading goes on at some tens of megabytes a second; what takes so much longer has lost its way (own choice). */
 const mostMs = 20_000;
@@ -17,7 +23,7 @@ const usualMostCells = 50_000_000;
 const maxOldGenerationSizeMb = 2048;
 
 /** Rows handed over at once; more only wait in memory (own choice). */
-const rowsAtOnce = 250;
+const rowsAtOnce = 1000;
 
 /** The content of a Parquet file is damaged, in the words of the library or of nobody. */
 export class ParquetDamage extends Error {}
@@ -29,7 +35,8 @@ export interface ParquetRows {
   readonly isUtc: readonly boolean[];
   /** Number of the first row, from 0. */
   readonly firstRow: number;
-  readonly rows: readonly (readonly unknown[])[];
+  readonly count: number;
+  readonly columns: readonly ParquetColumn[];
 }
 
 /**
@@ -54,11 +61,11 @@ export async function* readParquetRows(
   try {
     const head = await answerOf(worker, limitMs);
     if (!('names' in head)) throw new ParquetDamage('its content is damaged');
-    yield { ...head, firstRow: 0, rows: [] };
+    yield { ...head, firstRow: 0, count: 0, columns: [] };
     for (;;) {
       worker.postMessage('go on');
       const answer = await answerOf(worker, limitMs);
-      if (!('rows' in answer)) return;
+      if (!('columns' in answer)) return;
       yield { ...head, ...answer };
     }
   } finally {

@@ -2,6 +2,7 @@ import { LogProblem } from '../../model/problem.js';
 import { statOf } from './byte-source.js';
 import { reasonOf } from '../../model/reason-of.js';
 import type { SampledRow } from './sampled-row.js';
+import type { ParquetRows } from './parquet-rows.js';
 import type { EndRows } from './parquet-worker.js';
 import type { TextRef } from './text-source.js';
 import { demandModestZip } from './zip-source.js';
@@ -54,29 +55,49 @@ async function readSheets(path: string): Promise<{ sheet: string; data: Row[] }[
   }
 }
 
-/** Rows of a sheet or a Parquet file that follow each other, as texts. */
-export interface TableRows {
+/** A finite number, where the cell holds one and not its text, or a text. */
+export type TableCell = string | number;
+
+/** Rows of a sheet or a Parquet file that follow each other. */
+export interface TablePart {
   /** Number of the first of them; the header is line 1. */
+  readonly firstLine: number;
+  readonly count: number;
+  /** The cells of a row, counted from 0. Valid until the next call: the room is used again. */
+  cellsOf(row: number): readonly TableCell[];
+}
+
+/** All rows of a sheet or a Parquet file, the header first, in parts that fit the memory. Throws LogProblem. */
+export async function* readTableParts(ref: TextRef): AsyncGenerator<TablePart> {
+  if (ref.container === 'parquet') return yield* readParquet(ref.path);
+  await demandSize(ref.path);
+  const data = (await readSheets(ref.path)).find((it) => it.sheet === ref.part)?.data ?? [];
+  yield { firstLine: 1, count: data.length, cellsOf: (row) => data[row]!.map((cell) => cellText(cell)) };
+}
+
+/** The same rows as texts. */
+export interface TableRows {
   readonly firstLine: number;
   readonly rows: readonly (readonly string[])[];
 }
 
-/** All rows of a sheet or a Parquet file, the header first, in parts that fit the memory. Throws LogProblem. */
+/** Like {@link readTableParts}, every cell as a text. Throws LogProblem. */
 export async function* readTable(ref: TextRef): AsyncGenerator<TableRows> {
-  if (ref.container === 'parquet') return yield* readParquet(ref.path);
-  await demandSize(ref.path);
-  const sheet = (await readSheets(ref.path)).find((it) => it.sheet === ref.part);
-  yield { firstLine: 1, rows: (sheet?.data ?? []).map((row) => row.map((cell) => cellText(cell))) };
+  yield* asTexts(readTableParts(ref));
 }
 
-async function* readParquet(path: string, ends: EndRows | null = null): AsyncGenerator<TableRows> {
+async function* asTexts(parts: AsyncIterable<TablePart>): AsyncGenerator<TableRows> {
+  for await (const { firstLine, count, cellsOf } of parts)
+    yield { firstLine, rows: Array.from({ length: count }, (_, row) => cellsOf(row).map(String)) };
+}
+
+async function* readParquet(path: string, ends: EndRows | null = null): AsyncGenerator<TablePart> {
   const { readParquetRows } = await import('./parquet-rows.js');
   const size = await filledSize(path);
   try {
     let isHeader = true;
-    for await (const { names, isUtc, firstRow, rows } of readParquetRows(path, size, ends)) {
-      if (isHeader) yield { firstLine: 1, rows: [names] };
-      else yield { firstLine: firstRow + 2, rows: rows.map((row) => row.map((cell, i) => cellText(cell, isUtc[i]))) };
+    for await (const part of readParquetRows(path, size, ends)) {
+      yield isHeader ? { firstLine: 1, count: 1, cellsOf: () => part.names } : parquetPart(part);
       isHeader = false;
     }
   } catch (error) {
@@ -88,6 +109,21 @@ async function* readParquet(path: string, ends: EndRows | null = null): AsyncGen
       { cause: error },
     );
   }
+}
+
+function parquetPart({ isUtc, firstRow, count, columns }: ParquetRows): TablePart {
+  const cells = new Array<TableCell>(columns.length).fill('');
+  return {
+    firstLine: firstRow + 2,
+    count,
+    cellsOf(row) {
+      for (let c = 0; c < columns.length; c++) {
+        const cell = columns[c]![row];
+        cells[c] = typeof cell === 'number' && Number.isFinite(cell) ? cell : cellText(cell, isUtc[c]);
+      }
+      return cells;
+    },
+  };
 }
 
 /** Times become ISO texts: with Z where they are instants, else without offset, as the sheet shows them. */
@@ -119,7 +155,7 @@ const sampledEnds: EndRows = { first: 400, last: 300 };
 export async function sampleTable(ref: TextRef): Promise<SampledRow[]> {
   const { first, last } = sampledEnds;
   const sampled: SampledRow[] = [];
-  const parts = ref.container === 'parquet' ? readParquet(ref.path, sampledEnds) : readTable(ref);
+  const parts = ref.container === 'parquet' ? asTexts(readParquet(ref.path, sampledEnds)) : readTable(ref);
   for await (const { firstLine, rows } of parts)
     for (const [i, cells] of rows.entries())
       if (cells.some((cell) => cell !== ''))
