@@ -49,11 +49,13 @@ function basisOf({ detector, facts }: Symptom, offsetDegC: number): OffsetBasis 
   const sideDegC = NINE_OF_TEN_SDS * errorDegC;
   // Seen only cold it may grow with temperature: then the working temperature has the far end of the interval.
   const grownDegC = finiteOrNull(facts['grownOffsetDegC']) ?? offsetDegC;
+  // … which is as much less sure there as it is larger.
+  const grownSideDegC = Math.abs((sideDegC * grownDegC) / (offsetDegC || 1));
   return {
     detector,
     from: coldDegC === null ? 'duty' : hotDegC === null ? 'soaks' : 'both',
-    lowDegC: rounded(Math.min(offsetDegC - sideDegC, grownDegC), 2),
-    highDegC: rounded(Math.max(offsetDegC + sideDegC, grownDegC), 2),
+    lowDegC: rounded(Math.min(offsetDegC - sideDegC, grownDegC - grownSideDegC), 2),
+    highDegC: rounded(Math.max(offsetDegC + sideDegC, grownDegC + grownSideDegC), 2),
     coldDegC,
     hotDegC,
   };

@@ -3,7 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
-import { betterFit, changeFacts, growthRatioOf } from '../shared/duty/reading-error.js';
+import { betterFit, changeFacts, growthRatioOf, isColdLarge } from '../shared/duty/reading-error.js';
 import { degreesText, smallestVisibleDegC, workingToleranceDegC } from '../shared/duty/visible-change.js';
 import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
 
@@ -46,7 +46,7 @@ function isTold(step: ChangeFit | null, change: ZoneChange, settings: OffsetStep
   if (!step?.cold || betterFit(change) !== step) return false;
   const { cold, gain } = step;
   if (gain < settings.leastGain || cold.gain < settings.leastGain / 2) return false;
-  return Math.abs(cold.degC) >= settings.smallestDegC;
+  return isColdLarge(cold, settings.smallestDegC);
 }
 
 function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings: OffsetStepSettings): ZoneAnswer {

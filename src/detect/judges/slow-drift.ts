@@ -7,9 +7,11 @@ import {
   betterFit,
   changeFacts,
   growthRatioOf,
+  isColdLarge,
   isDutyBeyondLoad,
   isSensorUnchanged,
   readingErrorOf,
+  smallestHotChangeDegC,
 } from '../shared/duty/reading-error.js';
 import { degreesText, smallestVisibleDegC, workingToleranceDegC } from '../shared/duty/visible-change.js';
 import { zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
@@ -81,18 +83,29 @@ function notVisible(evidence: Evidence, zone: Zone, change: ZoneChange, settings
   const { leastGain, smallestDegC: smallestColdDegC, smallestHotDegC } = settings;
   const smallestDegC = smallestVisibleDegC(evidence, change, 'ramp', { leastGain, smallestColdDegC, smallestHotDegC });
   const toleranceDegC = workingToleranceDegC(evidence, zone, change);
-  if (!(smallestDegC > toleranceDegC)) return [];
-  const seen = change.cold
-    ? `is cold too seldom or too restlessly`
-    : `is never cold in this log, and its duty is moved by load and room`;
-  return `Zone ${zone.name} ${seen}: a drift below ${degreesText(smallestDegC)} °C does not show, and its tolerance is ${degreesText(toleranceDegC)} °C.`;
+  const says = (why: string, degC: number) =>
+    `Zone ${zone.name} ${why}: a drift below ${degreesText(degC)} °C does not show, and its tolerance is ${degreesText(toleranceDegC)} °C.`;
+  if (smallestDegC > toleranceDegC)
+    return change.cold
+      ? says('is cold too seldom or too restlessly', smallestDegC)
+      : says('is never cold in this log, and its duty is moved by load and room', smallestDegC);
+  const unseenMs = windowOf(evidence).endMs - (change.soaks.at(-1)?.endMs ?? NaN);
+  const hotDegC = smallestHotChangeDegC(change, 'ramp', smallestHotDegC);
+  if (!(unseenMs > LONGEST_UNSEEN_MS && hotDegC > toleranceDegC)) return [];
+  const days = (unseenMs / DAY_MS).toFixed(1);
+  const since = `shows no drift up to ${days} days before the end of the log, when it was last cold; since then`;
+  return hotDegC === Infinity
+    ? `Zone ${zone.name} ${since} nothing shows one.`
+    : says(`${since} there is only its duty, which load and room move, too`, hotDegC);
 }
+
+/** A drift of a tolerance within so long is seldom (own choice); what was last seen longer ago may have drifted since. */
+const LONGEST_UNSEEN_MS = 3 * DAY_MS;
 
 function isSure(fit: ChangeFit, change: ZoneChange, settings: SlowDriftSettings): boolean {
   const { gain, hot, cold } = fit;
   if (gain < settings.leastGain) return false;
-  const isColdSure =
-    cold !== null && Math.abs(cold.degC) >= settings.smallestDegC && cold.gain >= settings.leastGain / 2;
+  const isColdSure = cold !== null && isColdLarge(cold, settings.smallestDegC) && cold.gain >= settings.leastGain / 2;
   const isHotSure =
     hot !== null && hot.gain >= settings.leastGain && isDutyBeyondLoad(fit, change, settings.smallestHotDegC);
   return isColdSure || isHotSure;

@@ -157,7 +157,8 @@ const quietTerms: readonly Term[] = [
     for: ['none'],
     against: ['sensor', 'wiring', 'input'],
     value: (zone) =>
-      couldTell(zone, 'cold-soak-offset')
+      // Where a drift could hide behind the last soak, or between few of them, their rest says nothing of now.
+      couldTell(zone, 'cold-soak-offset') && couldTell(zone, 'slow-drift')
         ? Number(soakDetectors.every((id) => symptomsOf(zone, id).length === 0))
         : null,
   },

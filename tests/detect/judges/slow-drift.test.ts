@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { slowDrift } from '../../../src/detect/judges/slow-drift.js';
+import { offsetStep } from '../../../src/detect/judges/offset-step.js';
 import { ask, factsOf } from '../../make/ask.js';
 import { heatedPlant, hoursOff, rising, sound } from '../../make/digests.js';
 
@@ -62,4 +63,17 @@ test('tells a small drift that the soaks show clearly, also where an ageing heat
   const { symptoms } = ask(slowDrift, evidence);
   expect(symptoms).toHaveLength(1);
   expect(symptoms[0]!.facts['coldOffsetDegC']).toBeCloseTo(-0.6, 1);
+});
+
+test('says since when it cannot tell, where the last weekend is four days back', () => {
+  const evidence = heatedPlant(sound(4), { days: 18, shift: { fromHour: 0, toHour: 24 } });
+  expect(ask(slowDrift, evidence).unable).toMatch(
+    /no drift up to 4\.0 days before the end.*below [\d.]+ °C does not show/,
+  );
+});
+
+test('takes a quarter of a degree for a drift where every night shows it', () => {
+  const small = (h: number) => (h > 70 ? 0.25 : 0);
+  const clear = heatedPlant([{ offsetDegC: small }, ...sound(5)], { days: 12, digits: 2 });
+  expect(ask(offsetStep, clear).symptoms[0]?.facts['coldOffsetDegC']).toBeCloseTo(0.25, 1);
 });

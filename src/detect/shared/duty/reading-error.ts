@@ -159,6 +159,13 @@ const AGREEING_GAIN = 15;
 const LEAST_COLD_SHARE = 0.05;
 /** A cold change this clear (squared standard deviations) is one, whatever the duty shows beside it: seven sigma. */
 const CLEAR_COLD_GAIN = 50;
+/** … and counts from here on: what class A allows a sensor at 20 °C, 0.15 + 0.002·20 (IEC 60751); draughts stay below. */
+const SMALLEST_CLEAR_DEG_C = 0.19;
+
+/** Whether a cold change is large enough to be one of the sensor: `smallestDegC`, or less where it is very clear. */
+export function isColdLarge({ degC, gain }: ChangeSize, smallestDegC: number): boolean {
+  return Math.abs(degC) >= (gain >= CLEAR_COLD_GAIN ? Math.min(smallestDegC, SMALLEST_CLEAR_DEG_C) : smallestDegC);
+}
 
 /** Whether the soaks show a change together with the duty. */
 export function isAgreed({ hot, cold }: ChangeFit): boolean {
