@@ -119,6 +119,7 @@ function timeLines({ zone, findings, clock, fromMs, width, colours }: Card): rea
     return faults.some(([start, end]) => start <= until && end >= from);
   });
   const end = Date.parse(findings.window.end);
+  const sign = `each sign ${minutesText((end - times[0]!) / 60_000 / places)}`;
   return [
     '',
     `Reading   ${sparkline(pick(trace.maxDegC), places)}`,
@@ -126,9 +127,10 @@ function timeLines({ zone, findings, clock, fromMs, width, colours }: Card): rea
       ? [`Output    ${sparkline(pick(trace.outputPercent), places)}`]
       : []),
     ...(isFaulty.includes(true) ? [`Faults    ${markLine(isFaulty, '×')}`] : []),
-    ...wrapText(`${clock.dateTime(times[0]!)} to ${clock.dateTime(end)}`, width - 10).map((line) =>
-      colours.faint(`          ${line}`),
-    ),
+    ...wrapText(
+      `${clock.dateTime(times[0]!)} to ${clock.dateTime(end)}; ${sign}${isFaulty.includes(true) ? ', × a fault' : ''}`,
+      width - 10,
+    ).map((line) => colours.faint(`          ${line}`)),
   ];
 }
 
