@@ -39,6 +39,24 @@ describe('the card of a zone', () => {
     expect(text).not.toContain('Before any evidence');
   });
 
+  test('marks single faults, the time a fault lasts, and what the signs stand for', () => {
+    const [fromMs, untilMs] = [findings.window.start, findings.window.end].map((time) => Date.parse(time));
+    const quarter = (n: number) => new Date(fromMs! + (n / 4) * (untilMs! - fromMs!)).toISOString();
+    const lines = (zone: typeof loose) =>
+      zoneCard(zone!, findings, options)
+        .split('\n')
+        .filter((line) => /^Faults|sign/.test(line));
+    const single = { start: quarter(1.5), end: quarter(1.5), kind: 'open' };
+    const symptoms = loose!.symptoms.slice(0, 1).map((symptom) => ({ ...symptom, end: quarter(3) }));
+    const [faults, key] = lines({ ...loose!, onset: quarter(2), fixed: null, symptoms, faultMarks: [single] });
+    expect(faults).toMatch(/^Faults {4}·+×+·+─+·+$/);
+    const [before, after] = [faults!.indexOf('─') - 10, faults!.lastIndexOf('─') - 9].map((place) => place / 70);
+    expect(before).toBeCloseTo(0.5, 1);
+    expect(after).toBeCloseTo(0.75, 1);
+    expect(key).toContain('each sign');
+    expect(lines({ ...loose!, status: 'healthy', fixed: null, faultMarks: [] })[0]).not.toContain('Faults');
+  });
+
   test('what the verdict says is not said again as seen', () => {
     const probabilities = { ...loose!.probabilities, wiring: 0.2, none: 0.7 };
     const text = zoneCard({ ...loose!, status: 'healthy', probabilities }, findings, { ...options, isWhyWanted: true });

@@ -21,11 +21,6 @@ export function sparkline(values: readonly (number | null)[], places: number): s
     .join('');
 }
 
-/** One sign per place where something happened, a dot where nothing did. */
-export function markLine(happened: readonly boolean[], sign: string): string {
-  return happened.map((is) => (is ? sign : '·')).join('');
-}
-
 export function largestPerPlace(values: readonly (number | null)[], places: number): readonly (number | null)[] {
   const count = Math.min(places, values.length);
   return Array.from({ length: count }, (_, place) => {

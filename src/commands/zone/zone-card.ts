@@ -15,9 +15,9 @@ import { level, temperatureText } from '../../report/text/phrase.js';
 import { causeWords, trendWords } from '../../report/text/words.js';
 import { shortCaution } from '../../sensors/checks-caution.js';
 import { coloursFor } from '../terminal/colour.js';
-import { largestPerPlace, markLine, sparkline } from '../terminal/sparkline.js';
 import { safeText, wrapText } from '../terminal/text-width.js';
 import { measureLines } from './zone-card-measure.js';
+import { timeLines } from './zone-card-time.js';
 import { bullet, cardText, type Card, type CardOptions } from './zone-card-parts.js';
 import { whyLines } from './zone-card-why.js';
 
@@ -100,38 +100,6 @@ function causeLines({ zone, width, colours }: Card): readonly string[] {
       return `  ${causeWords[cause].padEnd(11)} ${'█'.repeat(filled)}${colours.faint('░'.repeat(barWidth - filled))} ${percentText(share)}`;
     });
   return ['', ...rows];
-}
-
-function timeLines({ zone, findings, clock, fromMs, width, colours }: Card): readonly string[] {
-  const { trace } = zone;
-  if (!trace || trace.timeMs.length === 0) return [];
-  const shown = trace.timeMs.map((timeMs) => timeMs >= fromMs);
-  const pick = <T>(values: readonly T[]): T[] => values.filter((_, i) => shown[i]);
-  const times = pick(trace.timeMs);
-  if (times.length === 0) return ['', 'The trace holds nothing in that time.'];
-  const places = Math.min(width - 10, times.length);
-  const faults = [...(zone.faultMarks ?? zone.symptoms)].map(
-    ({ start, end }) => [Date.parse(start), Date.parse(end)] as const,
-  );
-  const perPlace = largestPerPlace(times, places).map((time) => time!);
-  const isFaulty = perPlace.map((until, i) => {
-    const from = i === 0 ? times[0]! : perPlace[i - 1]!;
-    return faults.some(([start, end]) => start <= until && end >= from);
-  });
-  const end = Date.parse(findings.window.end);
-  const sign = `each sign ${minutesText((end - times[0]!) / 60_000 / places)}`;
-  return [
-    '',
-    `Reading   ${sparkline(pick(trace.maxDegC), places)}`,
-    ...(trace.outputPercent.some((value) => value !== null)
-      ? [`Output    ${sparkline(pick(trace.outputPercent), places)}`]
-      : []),
-    ...(isFaulty.includes(true) ? [`Faults    ${markLine(isFaulty, '×')}`] : []),
-    ...wrapText(
-      `${clock.dateTime(times[0]!)} to ${clock.dateTime(end)}; ${sign}${isFaulty.includes(true) ? ', × a fault' : ''}`,
-      width - 10,
-    ).map((line) => colours.faint(`          ${line}`)),
-  ];
 }
 
 /** What fits one screen; --why tells the rest. */
