@@ -15,6 +15,9 @@ const thermocoupleDegCPerOhm = 0.01;
 /** Loop resistance of a thermocouple with its extension cable, ohm (common practice); a wet path divides with it. */
 const thermocoupleLoopOhm = 150;
 
+/** Lower end of the card's range. */
+const BOTTOM_DEG_C = -100;
+
 /** Element, leads and input card: true temperature in, reading out. */
 export class MeasuringChain {
   /** What the card shows; NaN while it shows a code. */
@@ -80,6 +83,8 @@ export class MeasuringChain {
 
   #thermocouple(tipDegC: number, terminalDegC: number, effects: Effects): number {
     const aboveK = tipDegC - terminalDegC;
+    // Swapped leads give the voltage the other sign; what lies below the card's range is a code.
+    if (effects.areLeadsSwapped) return terminalDegC - aboveK > BOTTOM_DEG_C ? terminalDegC - aboveK : -Infinity;
     // A short makes a new junction on the way: it reads the place of the short.
     if (effects.isShort) return terminalDegC + this.#card.shortPlace * aboveK;
     const wetK = aboveK * Math.min(0.6, thermocoupleLoopOhm * effects.shuntSiemens);
@@ -98,7 +103,7 @@ export class MeasuringChain {
 
   /** An open input climbs (or falls) to the end of its range; there the card shows its code. */
   #failed(isUp: boolean): void {
-    const endDegC = isUp ? this.#card.rangeTopDegC : -100;
+    const endDegC = isUp ? this.#card.rangeTopDegC : BOTTOM_DEG_C;
     const fromDegC = Number.isNaN(this.#filteredDegC) ? endDegC : this.#filteredDegC;
     this.#filteredDegC = fromDegC + this.#rampShare * (endDegC * 1.05 - fromDegC);
     const isAtEnd = this.#rampShare === 1 || (isUp ? this.#filteredDegC > endDegC : this.#filteredDegC < endDegC);

@@ -109,6 +109,7 @@ const plainNumbers: Readonly<Record<FaultKind, Readonly<Record<string, number>>>
   wire_short: { warningS: 0, warningPerHour: 1 },
   card_blips: { perHour: 0.5, meanOpenS: 20, burstMean: 1, cardSeed: 5 },
   card_reference: { finalDegC: 5, spanS: hourS },
+  leads_swapped: {},
   channel_frozen: {},
   heater_dead: { shareLeft: 0, spanS: 0, flipS: hourS },
   heater_half: { shareLeft: 0.55, spanS: 0, flipS: hourS },

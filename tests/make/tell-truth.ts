@@ -28,7 +28,7 @@ function leftTrace(fault: Fault, zone: SimulatedZone, endS: number): boolean {
   if (faultCauses[kind] === 'heater') return zone.faultyHeatingS >= visibleS;
   if (kind === 'channel_frozen' || kind === 'tag_frozen' || kind === 'tag_missing')
     return endS - onsetS >= visibleS && atWorkS >= visibleS;
-  return fault.opens > 0 || kind === 'wire_short';
+  return fault.opens > 0 || kind === 'wire_short' || kind === 'leads_swapped';
 }
 
 /** The heaviest fault first: one that left a trace, then the one with more opens. */

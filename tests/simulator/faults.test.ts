@@ -113,6 +113,20 @@ describe('what each fault leaves behind', () => {
     expect(Math.min(...readings)).toBeGreaterThan(12);
   });
 
+  test('swapped leads turn the reading of a thermocouple round: it sinks as the zone heats; platinum has no poles', () => {
+    const faults = [plainFault('leads_swapped', 0, 0.9)];
+    const couple = smallPlant({ sensor: 'tc-k', wires: 2, faults });
+    const zone = couple.zones[0]!;
+    const heated = rowsOf(couple, (row) => couple.timeS[row]! > 1.4 * dayS && zone.outputPercent[row] === 100);
+    expect(heated.length).toBeGreaterThan(100);
+    const falling = heated.filter((row) => zone.trueDegC[row]! > 60 && !bad(zone, row));
+    // The voltage of the tip above the terminals, with the other sign: as far below them as the tip is above.
+    for (const row of falling) expect(Math.abs(zone.readingDegC[row]! + zone.trueDegC[row]! - 2 * 24)).toBeLessThan(30);
+    expect(falling.length).toBeGreaterThan(3);
+    expect(couple.truth.zones[0]).toMatchObject({ cause: 'wiring', fault: 'leads_swapped' });
+    expect(Math.min(...smallPlant({ faults }).zones[0]!.readingDegC)).toBeGreaterThan(15);
+  });
+
   test('an input card takes all its zones at the same second and leaves other cards alone', () => {
     const faults = [0, 1].map((zone) => plainFault('card_blips', zone, 0.3));
     const plant = smallPlant({ everyS: 2, days: 2, faults });

@@ -2,6 +2,8 @@ import { expect, test } from 'vitest';
 import { readingMirrored } from '../../../src/detect/judges/reading-mirrored.js';
 import { ask, factsOf } from '../../make/ask.js';
 import type { MadeSample } from '../../make/blocks.js';
+import { plantEvidence } from '../../make/plant-evidence.js';
+import { plainFault, smallPlant } from '../../make/small-plant.js';
 import { DAY_MS, evidenceOf, HOUR_MS, MINUTE_MS, MONDAY_MS, zoneLog, zoneOfLog } from '../../make/zone-log.js';
 
 const SWAPPED_MS = MONDAY_MS + 2 * DAY_MS;
@@ -24,6 +26,13 @@ test('tells a thermocouple with swapped leads: the reading falls as the zone hea
   expect(symptom!.facts['outputPercent']).toBe(100);
   expect(Math.abs(symptom!.startMs - (SWAPPED_MS + 6 * HOUR_MS))).toBeLessThan(HOUR_MS / 2);
   for (const zone of [1, 2]) expect(ask(readingMirrored, evidence, zone).symptoms).toEqual([]);
+});
+
+test('tells swapped leads of a made plant, from the day they were put back so', () => {
+  const plant = smallPlant({ sensor: 'tc-k', wires: 2, faults: [plainFault('leads_swapped', 0, 0.9)] });
+  const evidence = plantEvidence(plant);
+  expect(ask(readingMirrored, evidence).symptoms).toHaveLength(1);
+  for (const zone of [1, 2, 3]) expect(ask(readingMirrored, evidence, zone).symptoms).toEqual([]);
 });
 
 test('is silent on a resistance sensor, on a short that gets there at once, and on a cold hall', () => {

@@ -11,6 +11,7 @@ export const faultCauses = {
   wire_broken: 'wiring',
   wire_wet: 'wiring',
   wire_short: 'wiring',
+  leads_swapped: 'wiring',
   card_blips: 'input',
   card_reference: 'input',
   channel_frozen: 'input',
@@ -51,6 +52,8 @@ export interface Effects {
   /** This open sends the reading down, not up (a compensation lead, or the card's own choice). */
   opensLow: boolean;
   isShort: boolean;
+  /** The two leads of a thermocouple are swapped; nothing to a resistance sensor. */
+  areLeadsSwapped: boolean;
   seriesOhm: number;
   /** 1/ohm of the path in parallel; 0 = none. */
   shuntSiemens: number;
@@ -68,6 +71,7 @@ export function clearEffects(effects: Effects): void {
   effects.isOpen = false;
   effects.opensLow = false;
   effects.isShort = false;
+  effects.areLeadsSwapped = false;
   effects.seriesOhm = 0;
   effects.shuntSiemens = 0;
   effects.cardOffsetDegC = 0;

@@ -24,6 +24,14 @@ export class WireShort extends Fault {
   }
 }
 
+/** Somebody put the two leads of a thermocouple back the wrong way round. */
+export class LeadsSwapped extends Fault {
+  protected override act({ nowS, isHeating }: Surroundings, effects: Effects): void {
+    if (isHeating) this.acted(nowS);
+    effects.areLeadsSwapped = true;
+  }
+}
+
 /** One reading that does not move at all. */
 export class ChannelFrozen extends Fault {
   protected override act({ nowS }: Surroundings, effects: Effects): void {

@@ -1,6 +1,6 @@
 import { Random } from '../random.js';
 import type { Fault, FaultPlan } from './fault.js';
-import { ChannelFrozen, HeaterLoss, RecordingOnly, RelayStuck, WireShort } from './hard-faults.js';
+import { ChannelFrozen, HeaterLoss, LeadsSwapped, RecordingOnly, RelayStuck, WireShort } from './hard-faults.js';
 import { CardReference, SensorDrift, SensorNoise, WireContact, WireWet } from './offsets.js';
 import { CardBlips, SensorHotOpen, SensorOpen, WireFlexOpen } from './opens.js';
 
@@ -24,6 +24,8 @@ export function makeFault(plan: FaultPlan, stepS: number, random: Random, endS: 
       return new WireWet(plan, stepS, random);
     case 'wire_short':
       return new WireShort(plan, stepS, random);
+    case 'leads_swapped':
+      return new LeadsSwapped(plan, stepS);
     case 'card_blips':
       return new CardBlips(plan, stepS, new Random(plan.numbers['cardSeed'] ?? 1), endS);
     case 'card_reference':
