@@ -1,15 +1,7 @@
 import type { Judge } from '../../model/detector.js';
-import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
-import {
-  heatUnknown,
-  isHeatKnown,
-  isSignalLost,
-  longestOf,
-  noHeatRunsOf,
-  type NoHeatRun,
-} from '../shared/heating/power-runs.js';
-import { settledHoursSince } from '../shared/readings/settled-since.js';
-import { setpointsDegCOf } from '../shared/duty/chart-points.js';
+import { judgeZones } from '../shared/basics/judge-zones.js';
+import { noHeatAnswer } from '../shared/heating/no-heat-answer.js';
+import { isSignalLost, type NoHeatRun } from '../shared/heating/power-runs.js';
 
 export interface HeaterDeadSettings {
   /** Without heat, the reading ends up within this share of the way down to the room. */
@@ -26,28 +18,10 @@ export const heaterDead: Judge<HeaterDeadSettings> = {
     defaults: { mostAboveShare: 0.5 },
   },
   judge(evidence, settings) {
-    return judgeZones(evidence, 'heater-dead', (zone) => {
-      const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
-      if (usualDegC === null) return `Zone ${zone.name} was never settled at a temperature.`;
-      if (!isHeatKnown(evidence, zone)) return heatUnknown(zone);
-      const runs = noHeatRunsOf(evidence)[zone.index]!.filter((run) => isCooling(run, settings));
-      if (runs.length === 0) return [];
-      const longest = longestOf(runs);
-      return [
-        symptomOf('heater-dead', runs[0]!.startMs, runs.at(-1)!.endMs, runs.length, {
-          noHeatMinutes: runs.reduce((sum, run) => sum + run.minutes, 0),
-          belowDegC: longest.belowDegC,
-          fallRatio: longest.fallRatio,
-          aboveRoomDegC: longest.aboveRoomDegC,
-          endJumpDegC: longest.endJumpDegC,
-          endJumpRatio: longest.endJumpRatio,
-          rangeDegC: longest.rangeDegC,
-          outputPercent: longest.outputPercent,
-          lastsToEndCount: runs.at(-1)!.lastsToEnd ? 1 : 0,
-          settledHoursSince: settledHoursSince(evidence, zone, runs.at(-1)!.endMs),
-        }),
-      ];
-    });
+    const isOne = (run: NoHeatRun) => isCooling(run, settings);
+    return judgeZones(evidence, 'heater-dead', (zone) =>
+      noHeatAnswer(evidence, zone, { detector: 'heater-dead', minutesFact: 'noHeatMinutes', isOne }),
+    );
   },
 };
 

@@ -54,14 +54,6 @@ export interface NoHeatRun {
   readonly outputPercent: number;
 }
 
-/** Whether an output, or other zones of the machine, show when the zone should be hot. */
-export function isHeatKnown({ zones }: Evidence, zone: Zone): boolean {
-  return zone.has.output || zones.some(({ machine, index }) => machine === zone.machine && index !== zone.index);
-}
-
-export const heatUnknown = ({ name }: Zone): string =>
-  `Zone ${name}: neither an output nor another zone of its machine is logged, so nothing shows when it should be hot.`;
-
 /** Stretches of full output (or, without output, of held peers) in which the reading is far down and does not rise. */
 export const noHeatRunsOf = oncePer((evidence: Evidence): readonly (readonly NoHeatRun[])[] => {
   const all = evidence.zones.map((zone) => noHeatRuns(evidence, zone));
@@ -291,11 +283,6 @@ function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number,
     if (rise > largest) largest = rise;
   }
   return largest;
-}
-
-/** The longest of at least one run. */
-export function longestOf(runs: readonly NoHeatRun[]): NoHeatRun {
-  return runs.reduce((longest, run) => (run.minutes > longest.minutes ? run : longest));
 }
 
 /**
