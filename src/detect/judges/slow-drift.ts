@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { median } from '../../maths/quantile.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
@@ -57,7 +58,11 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
   return [
     symptomOf('slow-drift', fit.onsetMs, endMs, 1, {
       ...changeFacts(fit, growthRatio),
-      uncertaintyDegC: Math.hypot(uncertaintyDegC, UNSEEN_ERROR_SHARE * unseenShare(fit, change, endMs) * offsetDegC),
+      uncertaintyDegC: Math.hypot(
+        uncertaintyDegC,
+        UNSEEN_ERROR_SHARE * unseenShare(fit, change, endMs) * offsetDegC,
+        misfitDegC(fit, change, endMs),
+      ),
       slopeDegCPerDay,
       driftDays: days,
       powerRatio: fit.shape as number,
@@ -69,11 +74,30 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: SlowDriftSettings):
 /** What the drift gained since the last look is known to half of itself: it may have stopped there, or gone faster. */
 const UNSEEN_ERROR_SHARE = 0.5;
 
-/** Share of the whole drift that lies behind the last settled hour and the last soak. */
-function unseenShare({ shape, onsetMs }: ChangeFit, { duty, soaks }: ZoneChange, endMs: number): number {
-  const lastMs = Math.max(duty?.timeMs.at(-1) ?? -Infinity, soaks.at(-1)?.timeMs ?? -Infinity);
+/** Share of the whole drift that lies behind the last soak, or behind the last settled hour where no soak shows it. */
+function unseenShare({ shape, onsetMs, cold }: ChangeFit, { duty, soaks }: ZoneChange, endMs: number): number {
+  const lastSoakMs = cold && Number.isFinite(cold.errorDegC) ? soaks.at(-1)?.timeMs : undefined;
+  const lastMs = lastSoakMs ?? duty?.timeMs.at(-1) ?? -Infinity;
   return 1 - Math.min(1, Math.max(0, (lastMs - onsetMs) / (endMs - onsetMs))) ** (shape as number);
 }
+
+/**
+ * By how much the course that was fitted misses the last soaks, °C at the end of the log: a drift that came to rest, or
+ * gets faster, lies beside any power of time. 0 where no soak shows the level before it.
+ */
+function misfitDegC({ shape, onsetMs, cold }: ChangeFit, { soaks }: ZoneChange, endMs: number): number {
+  const before = soaks.filter(({ timeMs }) => timeMs < onsetMs);
+  const last = soaks.slice(-LAST_LOOKS).filter(({ timeMs }) => timeMs >= onsetMs);
+  if (!cold || before.length === 0 || last.length === 0) return 0;
+  const levelDegC = median(before.map(({ offsetDegC }) => offsetDegC));
+  const misses = last.map(({ timeMs, offsetDegC }) => {
+    const share = ((timeMs - onsetMs) / (endMs - onsetMs)) ** (shape as number);
+    return offsetDegC - levelDegC - share * cold.degC;
+  });
+  return median(misses);
+}
+
+const LAST_LOOKS = 3;
 
 /**
  * Nothing seen in a zone that is never cold means little: load and room move its duty, too. The same goes for few or
