@@ -26,24 +26,28 @@ interface Part extends Day {
 export function weeksOf(runs: readonly Findings[]): HistoryFindings['weeks'] {
   const latestFirst = [...runs].sort((a, b) => b.window.end.localeCompare(a.window.end));
   const partsOf = new Map<string, Part[]>();
-  for (const run of latestFirst) {
-    for (const [day, own] of daysOf(run)) {
-      const { start, end } = coveredOf(day, run);
-      const part = { ...own, start, end, coveredDays: (end - start) / 86_400_000 };
-      partsOf.set(day, [...(partsOf.get(day) ?? []), part]);
-    }
+  for (const [day, part] of latestFirst.flatMap(partsOfRun)) {
+    partsOf.set(day, [...(partsOf.get(day) ?? []), part]);
   }
   const days = new Map([...partsOf].map(([day, parts]) => [day, sumOf(withoutOverlap(parts))]));
   return byWeek(days, runs);
 }
 
-/** The part of a day that a run covers; days are those of its clock. */
-function coveredOf(day: string, { window, timezone }: Findings): { start: number; end: number } {
-  const midnight = DateTime.fromISO(day, { zone: timezone ?? 'utc' });
-  return {
-    start: Math.max(Date.parse(window.start), midnight.toMillis()),
-    end: Math.min(Date.parse(window.end), midnight.plus({ days: 1 }).toMillis()), // 23 or 25 h when the clock changes
-  };
+/** All days of a run's window by its clock, those without any event as well. */
+function partsOfRun(run: Findings): (readonly [string, Part])[] {
+  const [start, end] = [run.window.start, run.window.end].map((time) => Date.parse(time)) as [number, number];
+  const counts = countsByDay(run);
+  const parts: (readonly [string, Part])[] = [];
+  let midnight = DateTime.fromISO(run.window.start, { zone: run.timezone ?? 'utc' }).startOf('day');
+  while (midnight.toMillis() < end) {
+    const next = midnight.plus({ days: 1 }); // 23 or 25 h further when the clock changes
+    const day = midnight.toISODate() ?? '';
+    const within = { start: Math.max(start, midnight.toMillis()), end: Math.min(end, next.toMillis()) };
+    const coveredDays = (within.end - within.start) / 86_400_000;
+    parts.push([day, { ...(counts.get(day) ?? nothing), ...within, coveredDays }]);
+    midnight = next;
+  }
+  return parts;
 }
 
 /** @param parts Of one day, the run that ends last first. */
@@ -67,17 +71,13 @@ function sumOf(days: readonly Day[]): Day {
   return sum;
 }
 
-/** All days of a run's window, those without any event as well. */
-function daysOf({ alarms, downtime, window, timezone }: Findings): Map<string, Day> {
+function countsByDay({ alarms, downtime }: Findings): Map<string, Day> {
   const days = new Map<string, Day>();
   const at = (day: string) => {
     const known = days.get(day) ?? { ...nothing };
     days.set(day, known);
     return known;
   };
-  const endMs = Date.parse(window.end);
-  let midnight = DateTime.fromISO(window.start, { zone: timezone ?? 'utc' }).startOf('day');
-  for (; midnight.toMillis() < endMs; midnight = midnight.plus({ days: 1 })) at(midnight.toISODate() ?? '');
   for (const { day, count } of alarms.byDay) at(day).alarms += count;
   for (const { day, zoneFaultMinutes, otherMinutes, unknownMinutes } of downtime.byDay ?? []) {
     at(day).zoneFaultMinutes += zoneFaultMinutes;
