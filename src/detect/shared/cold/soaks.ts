@@ -1,7 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import { median } from '../../../maths/quantile.js';
 import { coldHoursOf, HOUR_MS, isSeenHeated, type ColdHour } from './cold-hours.js';
-import { livesOf } from '../readings/lives.js';
+import { newSensorsMsOf } from '../opens/repair-lives.js';
 import { oncePer } from '../basics/memo.js';
 import { movingTogetherOf } from './moving-together.js';
 
@@ -39,7 +39,7 @@ const levelledHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<numbe
   return evidence.zones.map(({ index }) => {
     const group = unmoved(evidence, peerGroup(evidence, index)).map((peer) => hours[peer]!);
     const lifeAt = (hour: number) =>
-      livesOf(evidence)[index]!.filter((at) => at <= evidence.digest.startMs + hour * HOUR_MS).length;
+      newSensorsMsOf(evidence)[index]!.filter((at) => at <= evidence.digest.startMs + hour * HOUR_MS).length;
     const offsets = new Map<number, number[]>();
     for (const { hour, roomDegC } of hours[index]!.values()) {
       const offset = roomDegC - median(group.flatMap((peer) => peer.get(hour)?.roomDegC ?? []));

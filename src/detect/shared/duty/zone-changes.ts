@@ -1,7 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import { fitChange, rampPowers, type ChangeFit, type ChangeSize, type ChangeSeries } from './change-fit.js';
 import { dutyRowsOf, type Duty, type DutyRows } from './duty-model.js';
-import { livesOf } from '../readings/lives.js';
+import { newSensorsMsOf } from '../opens/repair-lives.js';
 import { oncePer } from '../basics/memo.js';
 import { movingTogetherOf } from '../cold/moving-together.js';
 import { soaksOf, type SoakPoint } from '../cold/soaks.js';
@@ -88,7 +88,7 @@ function changeOf(evidence: Evidence, index: number, leftOut: ReadonlySet<number
   const endMs = digest.startMs + digest.length * digest.periodMs;
   const soaks = soaksOf(evidence, index, leftOut);
   const answer = dutyRowsOf(evidence, index, leftOut);
-  const lives = livesOf(evidence)[index]!;
+  const lives = newSensorsMsOf(evidence)[index]!;
   const rows = 'rows' in answer ? answer.rows : null;
   const hot = rows && hotSeries(rows, lives);
   const cold = soaks.points.length >= LEAST_SOAKS ? coldSeries(soaks.points, lives) : null;
@@ -117,7 +117,7 @@ export function dutyRowsAgain(evidence: Evidence, index: number): DutyRows | nul
 /** Duty as reading error, as it went into the fits; null where there is too little. Made anew, as the rows are. */
 export function hotSeriesAgain(evidence: Evidence, index: number): ChangeSeries | null {
   const rows = dutyRowsAgain(evidence, index);
-  return rows && hotSeries(rows, livesOf(evidence)[index]!);
+  return rows && hotSeries(rows, newSensorsMsOf(evidence)[index]!);
 }
 
 function hotSeries({ duty, columns, ridge }: DutyRows, lives: readonly number[]): ChangeSeries {

@@ -61,6 +61,24 @@ export const repairsOf = oncePer((evidence: Evidence): readonly (readonly Repair
   }),
 );
 
+/** More new sensors than this are not told apart in one zone; the longest faults count (own choice). */
+const MOST_NEW_SENSORS = 4;
+
+/**
+ * Times at which a zone may have got another sensor, by zone index, ascending: a listed replacement, or the end of a long
+ * fault that the list does not explain otherwise. A new sensor has a small offset of its own, which is no fault.
+ */
+export const newSensorsMsOf = oncePer((evidence: Evidence): readonly (readonly number[])[] =>
+  repairsOf(evidence).map((repairs) =>
+    repairs
+      .filter(({ from, isReplacement }) => isReplacement || from === 'log')
+      .sort((a, b) => Number(b.isReplacement) - Number(a.isReplacement) || b.faultMinutes - a.faultMinutes)
+      .slice(0, MOST_NEW_SENSORS)
+      .map(({ timeMs }) => timeMs)
+      .sort((a, b) => a - b),
+  ),
+);
+
 /** The lives of every zone, one after the other without gaps, by zone index; one life where nothing was repaired. */
 export const repairLivesOf = oncePer((evidence: Evidence): readonly (readonly Life[])[] => {
   const startMs = evidence.digest.startMs;
