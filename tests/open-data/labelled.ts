@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Evidence, Episode } from '../../src/model/detector.js';
+import { noisyStretchesOf } from '../../src/detect/shared/readings/noisy-stretches.js';
 import { gather } from '../../src/gather.js';
 
 /**
@@ -34,18 +35,20 @@ export interface Block {
 const holeMs = 3.5 * 300_000;
 /** A smaller jump between two rows may be weather, too: the least that impossible-step takes for one. */
 const clearJumpDegC = 8;
+/** Noise of fewer rows is a guess: the watcher of scatter takes thirty. */
+const fewestNoisyRows = 30;
 /** A spike stays out for at most so many rows. */
 const longestSpike = 3;
 
 /**
  * Whether the file itself can show the block for what it is: a block between two holes has no jump, a ramp only its
- * way back, and of extra noise nothing is certain.
+ * way back, and of extra noise some hours.
  */
 export function isVisible({ label, rows, jumpInDegC, jumpOutDegC }: Block): boolean {
   const isIn = Math.abs(jumpInDegC) >= clearJumpDegC;
   const isOut = Math.abs(jumpOutDegC) >= clearJumpDegC;
   if (label === 'random') return isIn && isOut && rows <= longestSpike;
-  if (label === 'malfunction') return true;
+  if (label === 'malfunction') return rows >= fewestNoisyRows;
   return isIn || isOut;
 }
 
@@ -100,9 +103,9 @@ export interface Count {
 export async function countBlocks(path: string): Promise<{ byLabel: Map<Label, Count>; strays: number }> {
   const blocks = blocksIn(path);
   const { evidence } = await gather([path], {});
-  const touches = (episode: Episode, { startMs, endMs, nextMs }: Block) =>
+  const touches = (episode: Span, { startMs, endMs, nextMs }: Block) =>
     episode.endMs >= startMs && episode.startMs <= (Number.isNaN(nextMs) ? endMs : nextMs);
-  const seen = [...jumps(evidence), ...spikes(evidence)];
+  const seen: readonly Span[] = [...jumps(evidence), ...spikes(evidence), ...loudHours(evidence)];
   const strays = seen.filter((episode) => !blocks.some((block) => touches(episode, block))).length;
   const byLabel = new Map<Label, Count>();
   for (const label of new Set(blocks.map((block) => block.label))) {
@@ -118,10 +121,18 @@ export async function countBlocks(path: string): Promise<{ byLabel: Map<Label, C
   return { byLabel, strays };
 }
 
-/** Episodes that say what the label means: noise shows as readings out and back; of a ramp its end shows, as a jump back. */
-function signsOf(label: Label, evidence: Evidence): readonly Episode[] {
-  return label === 'random' || label === 'malfunction' ? spikes(evidence) : jumps(evidence);
+/** What says what the label means: noise shows as loud hours; of a ramp its end shows, as a jump back. */
+function signsOf(label: Label, evidence: Evidence): readonly Span[] {
+  if (label === 'malfunction') return loudHours(evidence);
+  return label === 'random' ? spikes(evidence) : jumps(evidence);
 }
+
+/** Hours of the judge of scatter; a quiet file has none. */
+function loudHours(evidence: Evidence): readonly Span[] {
+  return noisyStretchesOf(evidence)[0] ?? [];
+}
+
+type Span = Pick<Episode, 'startMs' | 'endMs'>;
 
 const episodesOf = ({ episodes }: Evidence, kind: string): readonly Episode[] => episodes.get(kind)?.[0] ?? [];
 

@@ -7,6 +7,7 @@ import { theilSen } from '../../maths/theil-sen.js';
 import { conditionsOf } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { peersOf } from '../shared/readings/movement.js';
+import { noisyStretchesOf } from '../shared/readings/noisy-stretches.js';
 import { outputHuntingPercent } from '../shared/readings/output-hunting.js';
 import { resolutionDegCOf } from '../shared/basics/sampling.js';
 
@@ -18,6 +19,8 @@ export interface ScatterGrowthSettings {
   /** A zone this many times noisier than its peers throughout is told too (own choice). */
   readonly smallestPeerRatio: number;
   readonly largestPValue: number;
+  /** Hours louder than the zone ever is at that time of the day, alone on its machine; fewer are a door or a draught. */
+  readonly fewestLoudHours: number;
 }
 
 /** Noise that grew from the first to the last third of the log, or stands out from the peers', on this zone alone. */
@@ -27,7 +30,13 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
     sees: 'a reading that scatters more than it did, or more than its neighbours do',
     needs: ['reading'],
     source: 'Mann–Kendall trend over six-hour medians of the hourly noise; common practice for the limits.',
-    defaults: { fewestHours: 12, smallestGrowthRatio: 2, smallestPeerRatio: 4, largestPValue: 0.01 },
+    defaults: {
+      fewestHours: 12,
+      smallestGrowthRatio: 2,
+      smallestPeerRatio: 4,
+      largestPValue: 0.01,
+      fewestLoudHours: 2,
+    },
   },
   judge(evidence, settings) {
     const hoursOf = (zone: number) => evidence.episodes.get('scatter')?.[zone] ?? [];
@@ -66,8 +75,11 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
         trend.pTwoSided <= settings.largestPValue;
       const peerRatio = medianNoise(hours) / peerNoise;
       const isOutstanding = peers.length >= 2 && peerRatio >= settings.smallestPeerRatio && !isSwitched(evidence, zone);
-      if (!isGrown && !isOutstanding) return [];
-      const startMs = isGrown ? onsetMs(hours) : hours[0]!.startMs;
+      const loud = isSwitched(evidence, zone) ? [] : noisyStretchesOf(evidence)[zone.index]!;
+      const loudHours = loud.reduce((sum, stretch) => sum + (stretch.endMs - stretch.startMs) / 3_600_000, 0);
+      const isLoud = loudHours >= settings.fewestLoudHours;
+      if (!isGrown && !isOutstanding && !isLoud) return [];
+      const startMs = isGrown ? onsetMs(hours) : isOutstanding ? hours[0]!.startMs : loud[0]!.startMs;
       return [
         symptomOf('scatter-growth', startMs, hours.at(-1)!.endMs, hours.length, {
           firstNoiseDegC: first,
@@ -80,6 +92,9 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
           trendPValue: trend.pTwoSided,
           noiseSlopeDegCPerDay: theilSen(blocks.days, blocks.noise).slope,
           hoursCount: hours.length,
+          loudHours: isLoud ? loudHours : NaN,
+          loudNoiseDegC: isLoud ? median(loud.map(({ noiseDegC }) => noiseDegC)) : NaN,
+          loudTimesUsualRatio: isLoud ? median(loud.map(({ timesUsual }) => timesUsual)) : NaN,
         }),
       ];
     });

@@ -1,4 +1,4 @@
-import { minutesText, ohmText } from '../text/numbers.js';
+import { minutesText, numberText, ohmText } from '../text/numbers.js';
 import { difference, level, phrase, plain, type Phrase } from '../text/phrase.js';
 import { always, longestText, timesText, type Ask, type Spoken } from './spoken.js';
 
@@ -44,8 +44,12 @@ const scatterGrowth: Spoken = {
   speaksFor: ['sensor', 'wiring'],
   weight: always(40),
   isOnTrace: true,
-  say: (ask) =>
-    phrase`the reading scatters by ${difference(ask('lastNoiseDegC'), 2)} at the end, ${difference(ask('firstNoiseDegC'), 2)} at first`,
+  say: (ask) => {
+    const loudHours = ask('loudHours');
+    if (loudHours > 0 && !(ask('ownGrowthRatio') >= 2))
+      return phrase`the reading scatters by ${difference(ask('loudNoiseDegC'), 2)} for ${minutesText(60 * loudHours)}, ${numberText(ask('loudTimesUsualRatio'))} times as much as at that time of other days`;
+    return phrase`the reading scatters by ${difference(ask('lastNoiseDegC'), 2)} at the end, ${difference(ask('firstNoiseDegC'), 2)} at first`;
+  },
 };
 
 const stuckReading: Spoken = {

@@ -51,3 +51,23 @@ test('cannot tell from half a shift', () => {
   const log = zoneLog({ days: 1 }).filter((s) => s.timeMs < MONDAY_MS + 12 * HOUR_MS);
   expect(ask(scatterGrowth, evidenceOf([log])).unable).toMatch(/settled readings, needed 12/);
 });
+
+test('tells some hours that are louder than the zone is at that time of other days, alone on its machine', () => {
+  const fromMs = MONDAY_MS + 4 * DAY_MS + 12 * HOUR_MS;
+  const isLoud = (ms: number) => ms >= fromMs && ms < fromMs + 4 * HOUR_MS;
+  const loud = (seed: number) => {
+    const random = new Random(seed);
+    return (s: MadeSample): MadeSample =>
+      isLoud(s.timeMs) ? { ...s, degC: Number((s.degC + 1.2 * random.gauss()).toFixed(1)) } : s;
+  };
+  const others = [2, 3].map((seed) => zoneLog({ days: 7, seed }));
+  const evidence = evidenceOf([zoneLog({ days: 7, recorded: loud(9) }), ...others]);
+  const facts = factsOf(scatterGrowth, evidence);
+  expect(facts['loudHours']).toBeGreaterThan(3);
+  expect(facts['loudHours']).toBeLessThan(5.1);
+  expect(facts['loudNoiseDegC']).toBeGreaterThan(0.9);
+  expect(ask(scatterGrowth, evidence, 1).symptoms).toEqual([]);
+  // All zones at once are the machine, or the weather.
+  const all = [1, 2, 3].map((seed) => zoneLog({ days: 7, seed, recorded: loud(seed + 20) }));
+  expect(ask(scatterGrowth, evidenceOf(all)).symptoms).toEqual([]);
+});
