@@ -12,11 +12,12 @@ export interface Dialect {
 
 /**
  * How a time cell is to be read. `date`: year, month and day in `order`, then a clock;
+ * `clock`: a time of day, whose day `LogFile.days` says;
  * the others: a number counted in `unitMs` milliseconds from 1970 (`epoch`), from the spreadsheet's day 0
  * (`spreadsheet-days`), or from an unknown start (`elapsed`).
  */
 export interface TimeFormat {
-  readonly kind: 'date' | 'epoch' | 'spreadsheet-days' | 'elapsed';
+  readonly kind: 'date' | 'clock' | 'epoch' | 'spreadsheet-days' | 'elapsed';
   readonly order: 'ymd' | 'dmy' | 'mdy';
   readonly unitMs: number;
   /** Absent unless times were rounded as days of a spreadsheet: then every time stood on this grid before, and is put back on it. */
@@ -27,6 +28,16 @@ export interface TimeFormat {
   readonly isUndecided: boolean;
   /** Why it was read so, in a few words for the user. */
   readonly why: string;
+}
+
+/** From this line on the rows are of this day. */
+export interface ClockDay {
+  /** From 1; 0 = from the beginning. */
+  readonly line: number;
+  /** Midnight, as if it were UTC. */
+  readonly dayMs: number;
+  /** True for a line that holds the date and no row. */
+  readonly isDateLine: boolean;
 }
 
 /** Where a row holds its time. */
@@ -99,6 +110,8 @@ export interface LogFile {
   readonly time: TimeFormat;
   /** Absent unless the date or the clock stands in several columns. */
   readonly timePlace?: TimePlace;
+  /** By line; absent unless the rows hold times of day only. */
+  readonly days?: readonly ClockDay[];
   /** Wide: one per column. Long: the columns of the row (time, tag, value, quality). */
   readonly columns: readonly LogColumn[];
   /** Cells that a whole row has; rows with fewer are not finished. */

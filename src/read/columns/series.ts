@@ -1,6 +1,7 @@
 import { cellMark, type Dialect } from '../../model/log-file.js';
 import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
+import { ClockDays } from '../times/clock-days.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime } from '../times/time-format.js';
 
@@ -29,7 +30,8 @@ export interface Series {
 /** Clock of each sampled row, NaN where it cannot be read. */
 export function sampledClock(shape: FileShape): number[] {
   const read = compileTime(shape.time);
-  return shape.rows.map(({ cells }) => read(timeCell(cells, shape)));
+  const days = shape.days && new ClockDays(shape.days);
+  return shape.rows.map(({ cells, line }) => read(timeCell(cells, shape)) + (days?.dayMs(line) ?? 0));
 }
 
 /** Series of a wide file: every column but those of the time and the quality. */

@@ -1,4 +1,4 @@
-import type { LogFile, TimeFormat, TimePlace } from '../../model/log-file.js';
+import type { ClockDay, LogFile, TimeFormat, TimePlace } from '../../model/log-file.js';
 import type { ColumnFacts } from './column-facts.js';
 import type { OwnQuality } from './own-qualities.js';
 import type { SampledRow } from '../sources/sampled-row.js';
@@ -13,6 +13,8 @@ export interface FileShape extends TimePlace {
   /** Lines before the header. */
   readonly preamble: readonly string[];
   readonly time: TimeFormat;
+  /** Which day each row is of, where rows hold times of day only. */
+  readonly days?: readonly ClockDay[];
   readonly layout: LogFile['layout'];
   /** -1 = none. */
   readonly tagColumn: number;

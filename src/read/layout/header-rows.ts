@@ -1,6 +1,7 @@
 import { unitOf } from '../names/column-name.js';
 import { usualCount } from './dialect.js';
 import type { SampledRow } from '../sources/sampled-row.js';
+import { dateTextOf } from '../times/clock-days.js';
 import { parseDateTime } from '../times/time-text.js';
 
 interface Start {
@@ -18,6 +19,7 @@ export function findStart(rows: readonly SampledRow[]): Start | null {
   const first = head.findIndex((row, i) => isDataRow(row, width) && isFollowed(head, i, width));
   if (first < 0) return null;
   let at = first - 1;
+  while (at >= 0 && isLoneDate(head[at]!.cells)) at--;
   const units = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map(withoutBrackets) : [];
   const candidate = at >= 0 ? head[at]! : null;
   const isHeader = candidate !== null && isHeaderRow(candidate.cells, width);
@@ -58,7 +60,20 @@ function isDataRow({ cells }: SampledRow, width: number): boolean {
   if (cells.length < Math.max(2, Math.ceil(width / 2))) return false;
   const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
   if (filled.length === 0) return cells.length >= width;
+  if (width > 2 && isLabelledTime(filled)) return false;
   return filled.some(isTimeCell) || filled.filter(isNumberCell).length > filled.length / 2;
+}
+
+/** "From;2026-03-02 06:00" above a header. */
+function isLabelledTime(filled: readonly string[]): boolean {
+  return filled.length === 2 && /^\p{L}{2}/u.test(filled[0]!) && isTimeCell(filled[1]!);
+}
+
+/** A date that stands by itself between header and rows, for rows that hold times of day only. */
+function isLoneDate(cells: readonly string[]): boolean {
+  const filled = cells.filter((cell) => cell.trim() !== '');
+  const date = filled.length > 2 ? null : dateTextOf(filled.join(' '));
+  return date !== null && isTimeCell(date);
 }
 
 function isTimeCell(cell: string): boolean {

@@ -5,7 +5,7 @@ import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from './file-shape.js';
 import { findStart, fullHeader } from './header-rows.js';
 import { findLong, haveMeasures, secondTagColumn } from './long-columns.js';
-import { findTime, withoutTime } from './time-columns.js';
+import { findClockAlone, findTime } from './time-columns.js';
 import type { TimeOptions } from '../times/time-format.js';
 
 /** Finds header, data and times in sampled rows; null with a reason when there is no column of times. */
@@ -22,8 +22,9 @@ export function findShape(
   const names = options.names?.length === width ? options.names : undefined;
   const header = fullHeader(start.header, names, width);
   const hasNames = start.header !== null || names !== undefined;
-  const time = findTime(full, header, { ...options, decimal: dialect.decimal, hasNames });
-  if (!time) return withoutTime(full, header);
+  const time =
+    findTime(full, header, { ...options, decimal: dialect.decimal, hasNames }) ?? findClockAlone(full, header);
+  if (!time) return 'no column holds times';
   const columns = header.map((_, index) => factsOf(full, index, dialect));
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };

@@ -69,13 +69,19 @@ function timeOfParts(
   return good * 2 > rows.length ? { time, ...place } : null;
 }
 
-/** Why no column was taken for the times. */
-export function withoutTime(rows: readonly SampledRow[], header: readonly string[]): string {
-  const clock = header
+/** A column of times of day without any date beside it; null = none. */
+export function findClockAlone(rows: readonly SampledRow[], header: readonly string[]): TimeFinding | null {
+  const column = header
     .slice(0, timeColumnsTried)
-    .findIndex((_, column) => isClockColumn(rows.map((row) => row.cells[column] ?? '')));
-  if (clock < 0) return 'no column holds times';
-  return `column "${header[clock]!}" holds clocks without a date, and no column holds the date`;
+    .findIndex((_, i) => isClockColumn(rows.map((row) => row.cells[i] ?? '')));
+  const why = 'times of day';
+  const time = { kind: 'clock', order: 'ymd', unitMs: 1, isAbsolute: false, isUndecided: false, why } as const;
+  return column < 0 ? null : { ...placeAt(column), time };
+}
+
+/** What is said of a file whose rows hold times of day and whose date stands nowhere. */
+export function withoutDate({ header, timeColumn }: Pick<FileShape, 'header' | 'timeColumn'>): string {
+  return `column "${header[timeColumn]!}" holds clocks without a date, and neither a column, nor a line above the rows, nor the file's name holds the date`;
 }
 
 /** A quick look, so that columns of readings are not read as dates row by row. */
@@ -88,7 +94,7 @@ function mayBeTimes(cells: readonly string[]): boolean {
 }
 
 function rankOf(time: TimeFormat, name: string): number {
-  const byKind = { date: 0, epoch: 1, 'spreadsheet-days': 2, elapsed: 3 }[time.kind];
+  const byKind = { date: 0, clock: 0, epoch: 1, 'spreadsheet-days': 2, elapsed: 3 }[time.kind];
   return byKind + (isTimeName(name) ? 0 : 0.5);
 }
 

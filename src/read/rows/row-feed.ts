@@ -6,6 +6,7 @@ import type { RowScanner } from './row-scanner.js';
 import type { RejectReason, RowTally } from './row-tally.js';
 import { readTableParts, type TableCell, type TablePart } from '../sources/table-source.js';
 import { LineWindow, openText } from '../sources/text-source.js';
+import { ClockDays } from '../times/clock-days.js';
 import { TimeGate } from '../times/time-gate.js';
 
 export interface FeedOptions {
@@ -52,6 +53,8 @@ interface HeldRow {
 class RowFeed<Batch> {
   private at = 0;
   private readonly gate: TimeGate<HeldRow>;
+  /** null unless the rows hold times of day only. */
+  private readonly days: ClockDays | null;
   /** Rows that waited and are to be taken before any other, from `readyAt` on. */
   private ready: HeldRow[] = [];
   private readyAt = 0;
@@ -68,6 +71,7 @@ class RowFeed<Batch> {
     const setAside = ({ cells, line }: HeldRow, reason: RejectReason): void =>
       tally.reject(line, reason, cells.join(file.dialect.separator));
     this.gate = new TimeGate(file, setAside);
+    this.days = file.days ? new ClockDays(file.days) : null;
   }
 
   async *feedTable(table: AsyncIterable<TablePart>): AsyncGenerator<Batch> {
@@ -125,6 +129,7 @@ class RowFeed<Batch> {
         const { start } = window;
         const line = window.line++;
         window.start = next;
+        if (this.days) this.addDay(line);
         if (this.gate.passes(scanner.clockMs)) this.finishRow(line);
         else this.holdBack(this.cellsOf(window.buffer.subarray(start, next)), line);
       } else if (!this.consumeSlowly(window)) return true;
@@ -147,10 +152,15 @@ class RowFeed<Batch> {
     while (this.readyAt < this.ready.length && !this.isFull(this.at)) {
       const { cells, line } = this.ready[this.readyAt++]!;
       this.scanner.take(cells, this.at);
+      if (this.days) this.addDay(line);
       this.finishRow(line);
     }
     if (this.ready.length > 0 && this.readyAt === this.ready.length) [this.ready, this.readyAt] = [[], 0];
     return !this.isFull(this.at);
+  }
+
+  private addDay(line: number): void {
+    this.scanner.clockMs += this.days!.dayMs(line);
   }
 
   private finishRow(line: number): void {
@@ -197,9 +207,11 @@ class RowFeed<Batch> {
 
   private takeCells(cells: readonly TableCell[], line: number, isEnded: boolean, text: () => string): void {
     const reason = this.scanner.take(cells, this.at);
+    if (this.days) this.addDay(line);
     if (reason === null)
       return this.gate.passes(this.scanner.clockMs) ? this.finishRow(line) : this.holdBack(cells.map(String), line);
     this.scanner.clearRow(this.at);
+    if (this.days?.isDateLine(line)) return;
     this.tally.reject(line, isEnded ? (isComment(cells) ? 'comment' : reason) : 'half-line', text());
   }
 }

@@ -22,11 +22,13 @@ import { rowsInOrder } from './rows-in-order.js';
 import { longSeries, sampledClock, wideSeries, type Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { findShape } from '../layout/shape.js';
+import { findDays } from './find-days.js';
+import { withoutDate } from '../layout/time-columns.js';
 import type { SurveyOptions } from './survey-options.js';
 import { sampleTable } from '../sources/table-source.js';
 import { readHead, type TextRef } from '../sources/text-source.js';
 import { timeCell } from '../times/time-cell.js';
-import { withGridOfDates } from '../times/time-format.js';
+import { withGridOfDates, type TimeOptions } from '../times/time-format.js';
 import { findSpan, findStep, type TimedRows, type Timing } from './timing.js';
 
 /** A file half understood: its rows and columns are known, but not yet which zones they make. */
@@ -124,7 +126,7 @@ async function draftFrom(
   const problems: ProblemNote[] = [];
   const writtenMs = (await statOf(base.path)).mtimeMs;
   const found = findShape(rows, base.dialect, { dates: options.dates, names: options.names, writtenMs });
-  const shape = typeof found !== 'string' && base.container === 'workbook' ? onGridOfDates(found) : found;
+  const shape = typeof found === 'string' ? found : await settleTimes(base, found, { dates: options.dates, writtenMs });
   if (typeof shape === 'string') {
     // Licences and notes that lie beside logs are no problem.
     if (logExtension.test(base.name))
@@ -144,6 +146,11 @@ async function draftFrom(
   const isText = base.container !== 'workbook' && base.container !== 'parquet';
   const more = isText && isEndSampled ? await rowsOfMoreTags(base, base.encoding, base.dialect, shape) : [];
   return { draft: await temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
+}
+
+async function settleTimes(base: Base, shape: FileShape, options: TimeOptions): Promise<FileShape | string> {
+  if (shape.time.kind === 'clock') return (await findDays(base, shape, options)) ?? withoutDate(shape);
+  return base.container === 'workbook' ? onGridOfDates(shape) : shape;
 }
 
 function onGridOfDates(shape: FileShape): FileShape {
@@ -240,6 +247,7 @@ function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: File
       firstDataLine: shape?.firstDataLine ?? 1,
       time: shape?.time ?? noTime,
       ...(shape && hasParts(shape) ? { timePlace: placeOf(shape) } : {}),
+      ...(shape?.days ? { days: shape.days } : {}),
     },
   };
 }

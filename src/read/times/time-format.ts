@@ -228,6 +228,7 @@ export function compileTime(
       return time.hasOffset ? time.ms : toUtc(onGrid(time.ms));
     };
   }
+  if (format.kind === 'clock') return (cell) => parseClock(cell)?.ms ?? NaN;
   return (cell) => {
     const ms = readCount(cell, format);
     return format.isAbsolute || Number.isNaN(ms) ? ms : toUtc(ms);
