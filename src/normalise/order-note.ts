@@ -6,6 +6,8 @@ const hourMs = 3_600_000;
 export class OrderNote {
   /** Rows at a time that already stands. */
   repeated = 0;
+  /** Those of them that say another value than the one that stands. */
+  otherValues = 0;
   /** Rows earlier than what was already passed on. */
   older = 0;
   private backSteps = 0;
@@ -27,8 +29,7 @@ export class OrderNote {
     if (this.repeated > 0)
       problems.push({
         ...{ code: 'repeated-rows', file, count: this.repeated },
-        what: `${countText(this.repeated)} at a time that had already been read, here or in another file.`,
-        todo: 'The first is kept; nothing needs to be done for files that overlap.',
+        ...this.repeatedText(),
       });
     if (this.older > 0)
       problems.push({
@@ -37,6 +38,17 @@ export class OrderNote {
         todo: 'They were left out; export the log sorted by time if they matter.',
       });
     return problems;
+  }
+
+  private repeatedText(): Pick<ProblemNote, 'what' | 'todo'> {
+    const what = `${countText(this.repeated)} at a time that had already been read, here or in another file.`;
+    if (this.otherValues * 2 <= this.repeated)
+      return { what, todo: 'The first is kept; nothing needs to be done for files that overlap.' };
+    // The clock that was put back is told by itself.
+    return {
+      what: `${what} Most of them say other values: rows of several zones or machines may stand in one file, and nothing that was understood tells them apart.`,
+      todo: 'Call the column that tells them apart "Zone" or "Machine", or export a file for each; only the first row of each time was read.',
+    };
   }
 
   private backProblem(

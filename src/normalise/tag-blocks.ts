@@ -119,17 +119,18 @@ export class TagBlocks {
   }
 
   private put(place: number, value: number, mark: number, ms: number): void {
-    if (place % partCount === 0 && !this.isNewReading(place, ms)) return;
+    if (place % partCount === 0 && !this.isNewReading(place, value, ms)) return;
     this.value[place] = value;
     this.mark[place] = mark;
     this.ms[place] = ms;
   }
 
   /** Counts a zone's reading in, unless this time already has one. */
-  private isNewReading(place: number, ms: number): boolean {
+  private isNewReading(place: number, value: number, ms: number): boolean {
     const zone = place / partCount;
     if (ms <= this.buffers[zone]!.pourer.lastMs || this.ms[place] === ms) {
       this.order.repeated++;
+      if (this.ms[place] === ms && this.value[place] !== value && !Number.isNaN(value)) this.order.otherValues++;
       return false;
     }
     if (this.isHeld[zone]) this.dueMs[zone] = ms;

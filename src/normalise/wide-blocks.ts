@@ -81,10 +81,14 @@ export class WideBlocks {
     const earliest = this.earliestLast();
     const places = Array.from({ length: batch.length }, (_, i) => i).sort((a, b) => timeMs[a]! - timeMs[b]! || a - b);
     const kept: number[] = [];
+    const first = this.zones.map(({ reading }) => batch.values[reading.index]).find((values) => values);
+    const isOther = (a: number, b: number): boolean => !!first && first[a]! - first[b]! !== 0;
     for (const place of places) {
       if (timeMs[place]! <= earliest) this.order.repeated++;
-      else if (kept.length > 0 && timeMs[kept.at(-1)!] === timeMs[place]) this.order.repeated++;
-      else kept.push(place);
+      else if (kept.length > 0 && timeMs[kept.at(-1)!] === timeMs[place]) {
+        this.order.repeated++;
+        if (isOther(kept.at(-1)!, place)) this.order.otherValues++;
+      } else kept.push(place);
     }
     const pick = <T extends Float64Array | Uint8Array>(values: T): T => {
       const picked = values.slice();

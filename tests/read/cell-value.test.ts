@@ -11,3 +11,9 @@ test("takes a spreadsheet's own errors for nothing, and a display full of hashes
   expect(marksOf(errors)).toEqual(errors.map(() => cellMark.blank));
   expect(marksOf(['####', '#####', 'OL'])).toEqual([cellMark.openText, cellMark.openText, cellMark.openText]);
 });
+
+test('a minus behind the number counts, one that stands for a range does not', () => {
+  const valueOf = (cell: string): number => readCell(cell, { decimal: ',', thousands: '.' }).value;
+  expect(['1,5-', '1.850,0 °C', '1,85E+02', '−3,5'].map(valueOf)).toEqual([-1.5, 1850, 185, -3.5]);
+  expect(['-', '1-2-', '--5'].map(valueOf)).toEqual([NaN, NaN, NaN]);
+});

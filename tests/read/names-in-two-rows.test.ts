@@ -40,3 +40,24 @@ test('a line above the header that names no groups stays a preamble', async () =
   const { found } = await pourFiles({ 'log.csv': text });
   expect(found.zones.map(({ name }) => name)).toEqual(['Z1', 'Z2']);
 });
+
+const readings = (i: number) => [150 + (i % 7), 160 + (i % 5), 170 + (i % 3)];
+
+test.each([
+  ['above the channels', ',Feed,Metering,Die\nTime,CH1,CH2,CH3\n'],
+  ['above, with a word for the row and units', 'Tag,Feed,Metering,Die\nCh.,CH001,CH002,CH003\nUnit,degC,degC,degC\n'],
+  ['below the channels', 'Time,CH1,CH2,CH3\n,Feed,Metering,Die\n'],
+  ['above a header without names', 'Recorder,4\nCh No.,CH1,CH2,CH3\nTag,Feed,Metering,Die\nUnit,C,C,C\nTime,,,\n'],
+])('names of a recorder page stand %s', async (_, header) => {
+  const { found, zones } = await pourFiles({ 'page.csv': `${header}${rows(',', readings)}\n` });
+  expect(found.zones.map(({ name }) => name)).toEqual(['Feed', 'Metering', 'Die']);
+  expect(zones[2]!.readingDegC.slice(0, 3)).toEqual([170, 171, 172]);
+});
+
+test.each(['Plant,North,Shift,2\n', 'Run,,,\n', ',Feed,,\n'])(
+  'a line above that names no channels leaves them their numbers: %j',
+  async (line) => {
+    const { found } = await pourFiles({ 'page.csv': `${line}Time,CH1,CH2,CH3\n${rows(',', readings)}\n` });
+    expect(found.zones.map(({ name }) => name)).toEqual(['CH1', 'CH2', 'CH3']);
+  },
+);

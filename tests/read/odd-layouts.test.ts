@@ -209,3 +209,24 @@ describe('times and rows as they are written elsewhere', () => {
     }
   });
 });
+
+test('zones that a column of identities tells apart', async () => {
+  const text = Array.from({ length: rowCount }, (_, i) =>
+    [1, 2].map((z) => `${2 * i + z},${clock(i)},${z},${degC(z, i)},${150 + z}`).join('\n'),
+  ).join('\n');
+  const { zones } = await look(`id,ts,zone_id,temp_actual,temp_set\n${text}\n`);
+  expect(zones.map(({ name, has }) => [name, has.setpoint])).toEqual([
+    ['zone 1', true],
+    ['zone 2', true],
+  ]);
+});
+
+test('rows that say other values at the same time are told as such', async () => {
+  const text = Array.from({ length: rowCount }, (_, i) =>
+    [1, 2].map((z) => `${clock(i)},${z === 1 ? 'p' : 'q'},${degC(3 * z, i)}`).join('\n'),
+  ).join('\n');
+  const { result } = await pourFiles({ 'log.csv': `Time,Kolub,Temperature\n${text}\n` });
+  const told = result.problems.find(({ code }) => code === 'repeated-rows')!;
+  expect(told.count).toBe(rowCount);
+  expect(told.what).toContain('Most of them say other values');
+});

@@ -1,6 +1,7 @@
 import type { TemperatureUnit } from '../../model/log-file.js';
 import type { PlantFile } from '../../model/plant-file.js';
 import { looseName, splitName, unitOf, type NamedUnit, type NameParts } from '../names/column-name.js';
+import { settleCompeting } from './competing-columns.js';
 import { joinNumbered } from './numbered-names.js';
 import { areOneQuantity } from './one-quantity.js';
 import { plainWords } from '../names/role-words.js';
@@ -29,9 +30,9 @@ export function roleSeries(all: readonly Series[], plant: PlantFile | null): Rol
   );
   const hasReadings = first.some((it) => it.role === 'reading');
   const hasDecimals = all.some((series) => series.decimals > 0);
-  const roled = first
-    .map((it) => (it.why === unsaid ? byNeighbours(it, zones, hasReadings, hasDecimals) : it))
-    .map(dropTexts);
+  const roled = settleCompeting(
+    first.map((it) => (it.why === unsaid ? byNeighbours(it, zones, hasReadings, hasDecimals) : it)).map(dropTexts),
+  );
   const byNumbers = roled.filter(({ why }) => why === numbersAlone);
   if (byNumbers.length === 0 || areOneQuantity(byNumbers)) return roled;
   return roled.map((it) => (it.why === numbersAlone ? { ...it, isQuantityUnknown: true } : it));
@@ -98,8 +99,9 @@ function byName(series: Series, parts: NameParts): RoledSeries {
       // Short for control output beside a zone's name; alone, or in ppm, it is carbon monoxide.
       if (parts.word.toLowerCase() === 'co' && (parts.rest === '' || named === 'other'))
         return left('it may be carbon monoxide');
-      return asTemperature(named)
-        ? { ...base, role: 'reading', why: 'its unit is one of temperature' }
+      if (asTemperature(named)) return { ...base, role: 'reading', why: 'its unit is one of temperature' };
+      return parts.rest === '' && ratePerTime.test(series.name)
+        ? { ...base, role: 'running', why: 'a rate, of the machine' }
         : { ...base, role: 'output', why: word };
     case 'reading':
     case 'temperature':
@@ -110,9 +112,17 @@ function byName(series: Series, parts: NameParts): RoledSeries {
   }
 }
 
+/** "Packs/min", "Output pcs/min", "Takte/h": what comes out, of the machine. */
+const ratePerTime = /^[\p{L} ]+\/ ?(?:min|h|hr|std|hour|stunde|uur|godz|мин|час|分|时|時)\.?$/iu;
+/** Bits of a word, each an alarm or a state (common practice). */
+const bitWord =
+  /(?:alarm|fault|error|status|warn(?:ing)?|fehler|stor|meld)\w*?[ _-]?(?:words?|bits?|mask|flags?|wort|reg(?:ister)?)[ _-]?\d*$/i;
+
 function byUnit(base: Omit<RoledSeries, 'role' | 'why'>, named: NamedUnit): RoledSeries {
   if (asTemperature(named)) return { ...base, role: 'reading', why: 'its unit is one of temperature' };
   if (named === 'percent') return { ...base, role: 'output', why: 'its unit is percent' };
+  if (bitWord.test(base.series.name)) return { ...base, role: 'ignored', why: 'bits of a word, and no temperature' };
+  if (ratePerTime.test(base.series.name)) return { ...base, rest: '', role: 'running', why: 'a rate, of the machine' };
   if (named === 'other') return { ...base, role: 'ignored', why: 'its unit is not one of temperature' };
   if (temperatureTag.test(base.rest))
     return { ...base, role: 'reading', why: 'a tag that begins with T for temperature' };

@@ -63,7 +63,11 @@ export function tagName(
   k: number,
 ): string {
   // A bare number is a zone's only together with the word above it.
-  const trimmed = /^\d+$/.test(text.trim()) ? `${shape.header[shape.tagColumn]!} ${text.trim()}` : text.trim();
+  const above = shape.header[shape.tagColumn]!.replace(
+    /(?<=\p{L}{3})[\s_.-]*(?:id|no|nr|num|number|index|idx|code)\.?$/iu,
+    '',
+  );
+  const trimmed = /^\d+$/.test(text.trim()) ? `${above} ${text.trim()}` : text.trim();
   return shape.valueColumns.length === 1 ? trimmed : `${trimmed} ${shape.header[shape.valueColumns[k]!]!}`;
 }
 

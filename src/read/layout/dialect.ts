@@ -1,4 +1,5 @@
 import type { Dialect } from '../../model/log-file.js';
+import { unitTail } from '../rows/cell-value.js';
 
 type Separator = Dialect['separator'];
 const separators: readonly Separator[] = ['\t', ';', '|', ',', ' '];
@@ -111,9 +112,9 @@ export function splitCells(line: string, dialect: Dialect): string[] {
 
 /** Decimal and thousands marks from cells that look like numbers. */
 export function numberMarks(cells: readonly string[], separator: Separator): Pick<Dialect, 'decimal' | 'thousands'> {
-  const numbers = cells.map(plainSign).filter((cell) => /^[-+]?\d[\d.,' \u00a0\u202f]*%?$/.test(cell));
-  const decimalComma = numbers.filter((cell) => /^[-+]?\d+,\d+%?$/.test(cell) && !isGrouped(cell, ',')).length;
-  const decimalPoint = numbers.filter((cell) => /^[-+]?\d+\.\d+%?$/.test(cell) && !isGrouped(cell, '.')).length;
+  const numbers = cells.map(plainNumber).filter((cell) => /^[-+]?\d[\d.,' \u00a0\u202f]*$/.test(cell));
+  const decimalComma = numbers.filter((cell) => /^[-+]?\d+,\d+$/.test(cell) && !isGrouped(cell, ',')).length;
+  const decimalPoint = numbers.filter((cell) => /^[-+]?\d+\.\d+$/.test(cell) && !isGrouped(cell, '.')).length;
   const both = numbers.find((cell) => cell.includes(',') && cell.includes('.'));
   const lastMark = both ? (both.lastIndexOf(',') > both.lastIndexOf('.') ? ',' : '.') : null;
   // "180,125" alone is a decimal comma only where commas do not part the cells and there are no points at all.
@@ -122,9 +123,14 @@ export function numberMarks(cells: readonly string[], separator: Separator): Pic
   return { decimal, thousands: thousandsMark(numbers, decimal) };
 }
 
-/** A cell without blanks around it, the minus of typographers as the one of keyboards. */
-function plainSign(cell: string): string {
-  return cell.trim().replace(/^[−–](?=\d)/, '-');
+/** A cell without its unit, its exponent and blanks around it; a minus of typographers, or behind the number, is none here. */
+function plainNumber(cell: string): string {
+  const text = cell.trim();
+  if (!/\d/.test(text.slice(0, 2))) return text;
+  return text
+    .replace(/^[−–](?=\d)/, '-')
+    .replace(unitTail, '')
+    .replace(/(?<=\d)(?:e[-+]?\d{1,3}|-)$/i, '');
 }
 
 const grouped = { ',': /^[-+]?[1-9]\d{0,2}(,\d{3})+$/, '.': /^[-+]?[1-9]\d{0,2}(\.\d{3})+$/ } as const;

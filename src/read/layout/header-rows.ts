@@ -1,4 +1,5 @@
 import { unitOf } from '../names/column-name.js';
+import { namesFromAbove } from './channel-names.js';
 import { usualCount } from './dialect.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { dateTextOf } from '../times/clock-days.js';
@@ -20,13 +21,16 @@ export function findStart(rows: readonly SampledRow[]): Start | null {
   if (first < 0) return null;
   let at = first - 1;
   while (at >= 0 && isLoneDate(head[at]!.cells)) at--;
-  const units = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map(withoutBrackets) : [];
+  const below = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map(withoutBrackets) : [];
   const candidate = at >= 0 ? head[at]! : null;
   const isHeader = candidate !== null && isHeaderRow(candidate.cells, width);
   const grouped = isHeader && at > 0 ? underGroups(head[at - 1]!.cells, candidate.cells) : null;
+  const rowsAbove = head.slice(0, Math.max(at, 0)).map((row) => row.cells);
+  const filled = isHeader && !grouped ? namesFromAbove(candidate.cells, rowsAbove, isUnitRow) : null;
+  const units = below.length > 0 ? below : (filled?.units ?? []).map(withoutBrackets);
   const above = grouped ? at - 1 : isHeader ? at : at + 1;
   const preamble = head.slice(0, above).map((row) => row.cells.join('; ').trim());
-  const header = grouped ?? (isHeader ? candidate.cells : null);
+  const header = grouped ?? filled?.names ?? (isHeader ? candidate.cells : null);
   return { firstDataLine: head[first]!.line, header, units, preamble };
 }
 

@@ -51,7 +51,7 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
     현재, 측정, 실제, 지시, 실측`),
   setpoint: list(`
     sp, set, setpoint, set point, set value, setvalue, sv, setp, stpt, target, wsp, csp, set temp, set temperature,
-    temp set, target temp, target value, desired, demand temp, working setpoint,
+    temp set, target temp, target value, desired, demand temp, working setpoint, active setpoint, effective setpoint, lsp, rsp,
     soll, sollwert, soll wert, solltemperatur, solltemp, vorgabe, vorgabewert,
     consigne, cons, point de consigne, valeur de consigne, temperature de consigne, t de consigne,
     consigna, punto de ajuste, punto de consigna, valor de consigna, temperatura de consigna, deseada, deseado,
@@ -158,7 +158,9 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
   // Words that say nothing of the role and are not part of the zone's name.
   filler: list(`
     value, val, wert, valeur, valor, valore, waarde, verdi, varde, vaerdi, wartosc, hodnota, arvo, ertek, deger,
-    signal, avg, mean, pid,
+    signal, avg, mean, average, pid, mittelwert, mittel, durchschnitt, moyenne, promedio, gemiddelde, gemiddeld, medel,
+    medelvarde, middelverdi, gjennomsnitt, gennemsnit, srednia, prumer, priemer, keskiarvo, atlag, ortalama, среднее, средн,
+    середнє, 平均, 平均值, 平均値, 평균,
     degeri, valoare, valoarea, vrednost, vrijednost, verte, reiksme, vertiba, vaartus, vardet, vaerdien, hodnoty,
     arvot, значение, знач, значення, стойност, τιμη, gia tri, nilai,
     值, 数值, 數值, 値, 数値, 값, 치`),
@@ -186,11 +188,11 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
 
 /** Headers of the columns of a long file: its tags, its values, their quality. Folded as {@link plainWords} folds. */
 export const tagNames =
-  /^(tag|tag ?name|tagname|name|point|point ?name|item|variable|var ?name|channel|signal|sensor|zone|parameter|series|metric|measurement|object|source|messstelle|kanal|variabele|etiqueta|punto|canal|voie|mesure|id|variabile|nome|nom|nombre|naam|navn|namn|bezeichnung|messpunkt|messkanal|grandeur|sonda|sensore|misura|nazwa|zmienna|nazev|velicina|nimi|nev|zona|strefa|sone|zon|heizzone|kanaal|tagg)$/;
+  /^(tag|tag ?name|tagname|name|point|point ?name|item|variable|var ?name|channel|signal|sensor|zone|parameter|series|metric|measurement|object|source|messstelle|kanal|variabele|etiqueta|punto|canal|voie|mesure|id|variabile|nome|nom|nombre|naam|navn|namn|bezeichnung|messpunkt|messkanal|grandeur|sonda|sensore|misura|nazwa|zmienna|nazev|velicina|nimi|nev|zona|strefa|sone|zon|heizzone|kanaal|tagg|(?:zone|heater|channel|sensor|loop|tag|point|device|zona|kanal|canal|sone|strefa|heizzone|regelzone) ?(?:id|no|nr|num|number|index|idx|code)|bolge|etiket|vyohyke|alue|tunnus|forras|cona|зона|канал|тег|параметр|ζωνη|ετικετα|vung|温区|区域|变量|标签|位号|溫區|區域|變數|位號|ゾーン|チャンネル|タグ|信号名|존|구역|채널|태그)$/;
 export const valueNames =
-  /^(value|val|wert|messwert|valeur|valor|valore|waarde|verdi|varde|vaerdi|wartosc|hodnota|arvo|ertek|deger|mesure|lettura|lectura|leitura|reading|data|y|vvalue|num(eric)? ?value|float ?value|average|avg)$/;
+  /^(value|val|wert|messwert|valeur|valor|valore|waarde|verdi|varde|vaerdi|wartosc|hodnota|arvo|ertek|deger|mesure|lettura|lectura|leitura|reading|data|y|vvalue|num(eric)? ?value|float ?value|average|avg|valoare|vrednost|vrijednost|verte|vertiba|vaartus|значение|значення|стойност|τιμη|gia tri|nilai|值|数值|數值|値|測定値|값|측정값)$/;
 export const qualityNames =
-  /^(quality|qual|q|status|state|opc ?quality|quality ?code|status ?code|qualitat|qualite|calidad|qualita|qualidade|kwaliteit|kvalitet|kvalita|jakosc|laatu|etat|estado|stato|statut|stan|good|valid|flag|flags)$/;
+  /^(quality|qual|q|status|state|opc ?quality|quality ?code|status ?code|qualitat|qualite|calidad|qualita|qualidade|kwaliteit|kvalitet|kvalita|jakosc|laatu|etat|estado|stato|statut|stan|good|valid|flag|flags|kalite|durum|minoseg|calitate|kakovost|качество|якість|статус|ποιοτητα|质量|质量码|品质|状态|品質|狀態|품질|상태)$/;
 
 /** Folded, runs of anything that is neither letter nor digit as one blank. */
 export function plainWords(text: string): string {

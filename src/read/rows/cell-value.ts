@@ -22,8 +22,11 @@ const spreadsheetErrors = /^#(value!|ref!|name\?|div\/0!|num!|null!|n\/a|calc!|s
 
 const plainPoint = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
 const plainComma = /^[-+]?(\d+,?\d*|,\d+)(e[-+]?\d+)?$/i;
-const unitTail = /\s*(°\s?[CFK]|deg\.?\s?[CFK]?|º\s?[CF]|%|[CFK])$/i;
+/** What may stand behind a number in its cell. */
+export const unitTail = /\s*(°\s?[CFK]|deg\.?\s?[CFK]?|º\s?[CF]|%|[CFK])$/i;
 const minusSigns = /^[−–]/;
+/** "1,5-": the minus behind the number, as commercial systems write it (common practice). */
+const minusBehind = /^\d[\d.,]*-$/;
 
 /**
  * Reads a cell that should hold a number: decimal mark and thousands mark of the dialect, a unit behind the number,
@@ -46,7 +49,7 @@ const other: CellValue = { value: NaN, mark: cellMark.otherText };
 
 /** A number in the dialect's notation, or NaN. Never throws. */
 export function readNumber(text: string, { decimal, thousands }: Pick<Dialect, 'decimal' | 'thousands'>): number {
-  const signed = minusSigns.test(text) ? `-${text.slice(1)}` : text;
+  const signed = minusSigns.test(text) ? `-${text.slice(1)}` : minusBehind.test(text) ? `-${text.slice(0, -1)}` : text;
   const plain = decimal === ',' ? plainComma : plainPoint;
   if (plain.test(signed)) return Number(decimal === ',' ? signed.replace(',', '.') : signed);
   if (thousands !== '' && isGroupedNumber(signed, decimal, thousands)) {

@@ -1,25 +1,24 @@
+import { foldText } from '../../words/fold.js';
+
 /** First letters of month names, lower case without accents, in the languages that exports are met in (common practice). */
 const monthStarts: readonly (readonly string[])[] = [
-  ['jan', 'ene', 'gen', 'janv', 'sty', 'tam'],
-  ['feb', 'fev', 'fevr', 'helmi', 'lut'],
-  ['mar', 'mrz', 'maerz', 'marz', 'mrt', 'maa', 'mars'],
-  ['apr', 'avr', 'abr', 'huh', 'kwi'],
-  ['may', 'mai', 'mei', 'maj', 'mag', 'touko'],
-  ['jun', 'juin', 'giu', 'kesa', 'cze'],
-  ['jul', 'juil', 'lug', 'heina', 'lip'],
-  ['aug', 'aou', 'ago', 'elo', 'sie'],
-  ['sep', 'set', 'syys', 'wrz'],
-  ['oct', 'okt', 'out', 'ott', 'loka', 'paz'],
-  ['nov', 'marras', 'lis'],
-  ['dec', 'dez', 'dic', 'des', 'joulu', 'gru'],
+  ['jan', 'ene', 'gen', 'janv', 'sty', 'tam', 'led', 'ian', 'oca', 'янв', 'січ', 'яну', 'ιαν'],
+  ['feb', 'fev', 'fevr', 'helmi', 'lut', 'uno', 'sub', 'фев', 'лют', 'φεβ'],
+  ['mar', 'mrz', 'maerz', 'marz', 'mrt', 'maa', 'mars', 'bre', 'мар', 'бер', 'μαρ'],
+  ['apr', 'avr', 'abr', 'huh', 'kwi', 'dub', 'nis', 'апр', 'кві', 'απρ'],
+  ['may', 'mai', 'mei', 'maj', 'mag', 'touko', 'kve', 'май', 'мая', 'тра', 'μαι'],
+  ['jun', 'juin', 'giu', 'kesa', 'cze', 'cerven', 'cervna', 'cvn', 'iun', 'haz', 'июн', 'чер', 'юни', 'ιουν'],
+  ['jul', 'juil', 'lug', 'heina', 'lip', 'cervenec', 'cervence', 'cvc', 'iul', 'tem', 'июл', 'лип', 'юли', 'ιουλ'],
+  ['aug', 'aou', 'ago', 'elo', 'sie', 'srp', 'agu', 'авг', 'сер', 'αυγ'],
+  ['sep', 'set', 'syys', 'wrz', 'zar', 'eyl', 'сен', 'вер', 'септ', 'σεπ'],
+  ['oct', 'okt', 'out', 'ott', 'loka', 'paz', 'rij', 'eki', 'окт', 'жов', 'οκτ'],
+  ['nov', 'marras', 'lis', 'kas', 'noi', 'ноя', 'ное', 'νοε'],
+  ['dec', 'dez', 'dic', 'des', 'joulu', 'gru', 'pro', 'ara', 'дек', 'гру', 'δεκ'],
 ];
 
 /** Month from 1 to 12 for a name or its beginning ("Sept.", "März", "déc"); NaN for any other word. Never throws. */
 export function monthOfName(name: string): number {
-  const word = name
-    .toLowerCase()
-    .normalize('NFD')
-    .replace(/[^a-z]/g, '');
+  const word = foldText(name).replace(/[^\p{L}]/gu, '');
   if (word.length < 3) return NaN;
   let best = NaN;
   let bestLength = 0;

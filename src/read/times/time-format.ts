@@ -1,4 +1,5 @@
 import type { TimeFormat } from '../../model/log-file.js';
+import { foldText } from '../../words/fold.js';
 import { gridOfDays, gridOfRoundedDates } from './rounded-days.js';
 import { countedTime, parseClock, parseDateTime } from './time-text.js';
 
@@ -177,8 +178,13 @@ function isRising(numbers: readonly number[]): boolean {
   return rises >= 0.95 * (numbers.length - 1);
 }
 
+/** Where \b of a pattern knows no letters, and where no blank parts words. */
+const timeWords =
+  /^(?:(?:дата|время|час|ημερομηνια|ωρα|χρονος)(?!\p{L})|aikaleima|paivays|paivamaara|pvm|kello|saat|idopont|laikas|laiks|aeg|vrijeme|vreme|thoi gian|waktu)|时间|日期|時間|時刻|日時|日付|시간|시각|일시|날짜/u;
+
 /** Words for a time column in the languages that exports are met in (common practice). */
 export function isTimeName(name: string): boolean {
+  if (timeWords.test(foldText(name.trim()))) return true;
   return /^\W*(t|ts|time|date|datetime|timestamp|zeit|datum|uhrzeit|zeitstempel|zeitpunkt|heure|date[ _/]?heure|horodatage|fecha|hora|data|dataora|ora|tid|tidspunkt|dato|tijd|tijdstip|czas|cas|aika|ido|zaman|tarih|elapsed|epoch|unix)\b|time|datum|zeit|stamp/i.test(
     name,
   );

@@ -1,4 +1,5 @@
 import type { TimeFormat } from '../../model/log-file.js';
+import { plainDateText } from './foreign-clocks.js';
 import { monthOfName } from './month-names.js';
 
 type DateOrder = TimeFormat['order'];
@@ -15,6 +16,9 @@ const dayMs = 86_400_000;
 /** Also "6. 9. 2026", as Czech, Slovak, Finnish and Hungarian have it. */
 const numericDate = /^(\d{1,4})(\. ?|[-/ ])(\d{1,2})\2(\d{4}|\d{1,2})(?!\d)\.?/;
 const compactDate = /^(\d{4})(\d{2})(\d{2})(?=$|[T _-])/;
+/** Week and day, and day of the year (ISO 8601): 2026-W10-1, 2026-061. */
+const isoWeek = /^(\d{4})-?W(\d{2})-?([1-7])(?!\d)/;
+const isoOrdinal = /^(\d{4})-(\d{3})(?!\d)/;
 /** 20251230220000 and 202512302200: no count of seconds since 1970 has 12 or 14 digits. */
 const compactBoth = /^((?:19|20)\d{6})(\d{4}|\d{6})$/;
 /** Tue Dec 30 22:00:00 2025, the year last (C's asctime; the day of the week is cut off before). */
@@ -40,9 +44,16 @@ export function parseDateTime(text: string, order: DateOrder): ParsedTime | null
   const lead = text.length - text.trimStart().length;
   const trimmed = text.trim();
   const skipped = weekday.exec(trimmed)?.[0].length ?? 0;
-  return (
-    parseFrom(trimmed, lead, order) ?? (skipped > 0 ? parseFrom(trimmed.slice(skipped), lead + skipped, order) : null)
-  );
+  const time =
+    parseFrom(trimmed, lead, order) ?? (skipped > 0 ? parseFrom(trimmed.slice(skipped), lead + skipped, order) : null);
+  if (time) return time;
+  const plain = plainDateText(trimmed);
+  return plain === trimmed ? null : anywhere(parseFrom(plain, 0, order));
+}
+
+/** The places of a text that was written anew say nothing of the cell. */
+function anywhere(time: ParsedTime | null): ParsedTime | null {
+  return time && { ...time, clockStart: Infinity };
 }
 
 function parseFrom(text: string, lead: number, order: DateOrder): ParsedTime | null {
@@ -71,6 +82,10 @@ function joined(
 function parseDate(text: string, order: DateOrder): { ms: number; length: number } | null {
   const compact = compactDate.exec(text);
   if (compact) return dated(compact[1]!, Number(compact[2]), compact[3]!, compact[0].length);
+  const week = isoWeek.exec(text);
+  if (week) return ofWeek(Number(week[1]), Number(week[2]), Number(week[3]), week[0].length);
+  const ordinal = isoOrdinal.exec(text);
+  if (ordinal) return ofYearDay(Number(ordinal[1]), Number(ordinal[2]), ordinal[0].length);
   const numeric = numericDate.exec(text);
   if (numeric) return fromNumbers(numeric[1]!, numeric[3]!, numeric[4]!, order, numeric[0].length);
   const byYear = yearMonthName.exec(text);
@@ -80,6 +95,18 @@ function parseDate(text: string, order: DateOrder): { ms: number; length: number
   const byMonth = monthNameDay.exec(text);
   if (byMonth) return dated(byMonth[3]!, monthOfName(byMonth[1]!), byMonth[2]!, byMonth[0].length);
   return null;
+}
+
+function ofWeek(year: number, week: number, day: number, length: number) {
+  const fourthMs = Date.UTC(year, 0, 4); // always in week 1 (ISO 8601)
+  const mondayMs = fourthMs - ((new Date(fourthMs).getUTCDay() + 6) % 7) * dayMs;
+  const isReal = week >= 1 && week <= 53 && day >= 1 && day <= 7;
+  return isReal ? { ms: mondayMs + ((week - 1) * 7 + day - 1) * dayMs, length } : null;
+}
+
+function ofYearDay(year: number, day: number, length: number) {
+  const ms = Date.UTC(year, 0, day);
+  return day >= 1 && new Date(ms).getUTCFullYear() === year ? { ms, length } : null;
 }
 
 function fromNumbers(first: string, second: string, third: string, order: DateOrder, length: number) {
