@@ -74,6 +74,8 @@ export interface LogColumn {
   readonly unit: TemperatureUnit | null;
   /** The cell times this gives the unit (0.1 where the log counts tenths, 100 where an output runs from 0 to 1). */
   readonly scale: number;
+  /** For `output`: the number that stands for no heat (4 mA); absent = 0. Taken off before the scale counts. */
+  readonly zero?: number;
   /** For `running`: the machine runs when the number is above this. */
   readonly above: number;
   /** Why it was taken for this, or left alone. */

@@ -19,8 +19,12 @@ export function allToDegC(values: Float64Array, length: number, column: Pick<Log
   for (let i = 0; i < length; i++) values[i] = toDegC(values[i]!, column);
 }
 
-/** The first `length` places of `values` times a factor, in place. */
-export function allScaled(values: Float64Array, length: number, factor: number): void {
-  if (factor === 1) return;
-  for (let i = 0; i < length; i++) values[i] = values[i]! * factor;
+/** The first `length` places of `values` as shares of an output, in percent, in place. */
+export function allToPercent(
+  values: Float64Array,
+  length: number,
+  { scale, zero = 0 }: Pick<LogColumn, 'scale' | 'zero'>,
+): void {
+  if (scale === 1 && zero === 0) return;
+  for (let i = 0; i < length; i++) values[i] = (values[i]! - zero) * scale;
 }

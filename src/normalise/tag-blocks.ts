@@ -113,7 +113,8 @@ export class TagBlocks {
       if (this.hold?.isChangeLogged[tag[i]!]) this.aliveMs = ms;
       const places = this.placesOf[tag[i]!]!;
       if (places.length === 0) continue;
-      const inUnits = toDegC(value[i]!, this.units[tag[i]!]!);
+      const units = this.units[tag[i]!]!;
+      const inUnits = toDegC(value[i]! - units.zero, units);
       for (let k = 0; k < places.length; k++) this.put(places[k]!, inUnits, mark[i]!, ms);
     }
   }
@@ -186,13 +187,13 @@ function placesOf({ role, zones }: LogColumn, rank: ReadonlyMap<number, number>)
   return Int32Array.from(part < 0 ? [] : ranks, (zone) => zone * partCount + part);
 }
 
-type Units = Pick<LogColumn, 'unit' | 'scale'>;
+type Units = Pick<LogColumn, 'unit' | 'scale'> & { readonly zero: number };
 
 /**
  * What `toDegC` makes our units with, also of numbers that are no temperatures. Of one shape for all tags: tags are made
  * in several places, and the engine takes the long way to read those.
  */
-function unitsOf({ role, unit, scale }: LogColumn): Units {
-  if (role === 'running') return { unit: 'degC', scale: 1 };
-  return { unit: role === 'output' ? 'degC' : unit, scale };
+function unitsOf({ role, unit, scale, zero = 0 }: LogColumn): Units {
+  if (role === 'running') return { unit: 'degC', scale: 1, zero: 0 };
+  return { unit: role === 'output' ? 'degC' : unit, scale, zero };
 }

@@ -1,6 +1,6 @@
 import type { LogColumn, LogFile, WideBatch } from '../model/log-file.js';
 import type { LogClock } from './clock.js';
-import { allScaled, allToDegC } from './degrees.js';
+import { allToDegC, allToPercent } from './degrees.js';
 import type { OrderNote } from './order-note.js';
 import type { ZonePourer, ZoneRows } from './zone-pourer.js';
 
@@ -112,7 +112,7 @@ export class WideBlocks {
     for (const { reading, setpoint, output } of this.zones) {
       once(reading, (array) => allToDegC(array, length, reading));
       once(setpoint, (array) => allToDegC(array, length, setpoint!));
-      once(output, (array) => allScaled(array, length, output!.scale));
+      once(output, (array) => allToPercent(array, length, output!));
     }
   }
 

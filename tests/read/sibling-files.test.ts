@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { strToU8, zipSync } from 'fflate';
 import { pourFiles } from './poured.js';
 
 const pad = (n: number): string => String(n).padStart(2, '0');
@@ -89,5 +90,38 @@ describe('two machines that nothing names', () => {
     const { found, zones } = await pourFiles({ 'data.csv': log(150), 'export.csv': part });
     expect(zones).toHaveLength(2);
     expect(found.problems.filter(({ code }) => code === 'ambiguous-layout')).toEqual([]);
+  });
+});
+
+/** Rows of a minute of one day; the date as it stands. */
+const ofDay = (date: string, offset: number): string =>
+  `Time,Zone 1 PV,Zone 1 SP\n${Array.from({ length: 120 }, (_, i) => `${date} ${pad(6 + Math.floor(i / 60))}:${pad(i % 60)}:00,${(180 + offset + (i % 7) / 10).toFixed(1)},${180 + offset}`).join('\n')}\n`;
+
+describe('a packed folder for each machine, a file for each day', () => {
+  const files = Object.fromEntries(
+    ['Sealer A', 'Sealer B'].flatMap((machine, k) =>
+      ['03/02', '03/03', '03/04'].map((day) => [
+        `${machine}/log ${day.replace('/', '-')}.csv`,
+        strToU8(ofDay(`${day}/2026`, 7 * k)),
+      ]),
+    ),
+  );
+
+  test('folders inside the archive are the machines, and the days follow each other', async () => {
+    const { zones, found } = await pourFiles({ 'logs.zip': zipSync(files) });
+    expect(zones.map(({ machine, setpointDegC }) => [machine, setpointDegC[0]])).toEqual([
+      ['Sealer A', 180],
+      ['Sealer B', 187],
+    ]);
+    expect(zones.map(({ timeMs }) => new Date(timeMs.at(-1)!).toISOString().slice(0, 10))).toEqual([
+      ...['2026-03-04', '2026-03-04'],
+    ]);
+    expect(found.files[0]!.time.why).toBe('month first: so the files with the same header follow each other');
+    expect(found.problems.filter(({ code }) => code === 'ambiguous-time')).toEqual([]);
+  });
+
+  test('one file alone stays undecided', async () => {
+    const { found } = await pourFiles({ 'log.csv': ofDay('03/02/2026', 0) });
+    expect(found.files[0]!.time.isUndecided).toBe(true);
   });
 });

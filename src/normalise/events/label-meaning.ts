@@ -45,7 +45,8 @@ export function labelReader(zones: readonly Zone[], plant: PlantFile): (label: A
     const found = match({ zone: label.zone, machine: label.machine, source, message });
     const rule = rules.find(({ applies }) => applies(label, message));
     const zone = rule?.zone ?? found.zone;
-    const words = message === '' ? source : message;
+    // "Zone 4 high: 231.4 > 225": what stands behind the colon is no word.
+    const words = /\p{L}/u.test(message) ? message : source;
     const isOnZone = zone !== null && !otherQuantity(wordsOf(words).join(' '));
     return {
       source,

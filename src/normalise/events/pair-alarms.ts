@@ -114,6 +114,7 @@ class Pairing {
   private readonly latest = new Map<number, number>();
   private readonly alarmsOfSource = new Map<string, number[]>();
   private readonly everActive = new Set<number>();
+  private readonly everCleared = new Set<number>();
   private readonly hasReturns: boolean;
 
   constructor(
@@ -127,6 +128,7 @@ class Pairing {
     for (let row = 0; row < rows.length; row++) {
       if (rows.state[row] === alarmRowState.cleared) hasReturns = true;
       if (rows.state[row] !== alarmRowState.cleared && rows.state[row] !== alarmRowState.acknowledged) most++;
+      if (rows.state[row] === alarmRowState.cleared) this.everCleared.add(this.alarmOfLabel[rows.label[row]!]!);
       if (rows.state[row] === alarmRowState.active) this.everActive.add(this.alarmOfLabel[rows.label[row]!]!);
     }
     this.hasReturns = hasReturns;
@@ -142,6 +144,8 @@ class Pairing {
     else if (state === alarmRowState.active) this.activate(row);
     else if (state === alarmRowState.acknowledged) this.acknowledge(row);
     else if (state === alarmRowState.cleared) this.clear(row);
+    // A text that is said to be over elsewhere comes where it says nothing.
+    else if (this.everCleared.has(this.alarmOfLabel[this.rows.label[row]!]!)) this.activate(row);
     else this.open(row, this.rows.startMs[row]!);
   }
 
@@ -166,11 +170,15 @@ class Pairing {
 
   private activate(row: number): void {
     const alarm = this.alarmOfLabel[this.rows.label[row]!]!;
+    const isAcknowledged = !Number.isNaN(this.rows.acknowledgedMs[row]!);
     if (this.standing.has(alarm)) {
-      this.counts.repeatedActivations++;
+      if (isAcknowledged) this.acknowledge(row);
+      else this.counts.repeatedActivations++;
       return;
     }
     const place = this.open(row, this.hasReturns ? NaN : this.rows.startMs[row]!);
+    // A flag on the row of its coming says that somebody did, not when.
+    if (this.rows.acknowledgedMs[row] === this.rows.startMs[row]) this.acknowledgedMs[place] = NaN;
     if (!this.hasReturns) this.counts.withoutReturns++;
     else this.standing.set(alarm, place);
     const { source } = this.meanings[this.rows.label[row]!]!;

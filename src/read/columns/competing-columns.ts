@@ -1,6 +1,6 @@
 import { looseName } from '../names/column-name.js';
 import { plainWords } from '../names/role-words.js';
-import { quantile } from './quantile.js';
+import { nearestRank } from './nearest-rank.js';
 import type { RoledSeries } from './roled-series.js';
 
 /** Which end of a span of time a column holds; common practice, several languages. */
@@ -39,13 +39,14 @@ function oneSetpoint(all: readonly RoledSeries[]): RoledSeries[] {
     return readings.has(own) ? own : looseName(plainWords(rest).replace(setpointKind, ''));
   };
   const groups = new Map<string, RoledSeries[]>();
-  for (const it of all.filter(({ role }) => role === 'setpoint'))
+  for (const it of all.filter(({ role, rest }) => role === 'setpoint' && rest !== ''))
     groups.set(zoneOf(it), [...(groups.get(zoneOf(it)) ?? []), it]);
   return all.map((it) => {
-    const group = it.role === 'setpoint' ? groups.get(zoneOf(it))! : [];
+    const group = it.role === 'setpoint' ? (groups.get(zoneOf(it)) ?? []) : [];
     const reading = readings.get(zoneOf(it));
-    if (!reading || (group.length < 2 && looseName(it.rest) === zoneOf(it))) return it;
-    const followed = group.reduce((a, b) => (distance(b, reading) < distance(a, reading) ? b : a));
+    if (!reading || !group.includes(it) || (group.length < 2 && looseName(it.rest) === zoneOf(it))) return it;
+    const inForceFirst = [...group].sort((a, b) => Number(isInForce(b)) - Number(isInForce(a)));
+    const followed = inForceFirst.reduce((a, b) => (distance(b, reading) < distance(a, reading) ? b : a));
     if (it === followed) return { ...it, rest: reading.rest };
     return {
       ...it,
@@ -55,11 +56,16 @@ function oneSetpoint(all: readonly RoledSeries[]): RoledSeries[] {
   });
 }
 
+/** Of two that stand alike the one that the controller works with is taken. */
+function isInForce({ series }: RoledSeries): boolean {
+  return /(?:^| )(?:active|working|current|effective|actual|wsp|w sp)(?: |$)/.test(plainWords(series.name));
+}
+
 /** How far the reading usually stands from a set point; infinite where the two are never there together. */
 function distance(setpoint: RoledSeries, reading: RoledSeries): number {
   const apart = setpoint.series.value.map((value, i) =>
     Math.abs(value * setpoint.scale - (reading.series.value[i] ?? NaN) * reading.scale),
   );
   const known = apart.filter((value) => !Number.isNaN(value));
-  return known.length === 0 ? Infinity : quantile(known, 0.5);
+  return known.length === 0 ? Infinity : nearestRank(known, 0.5);
 }

@@ -83,6 +83,19 @@ export function guessOutputScale(outputs: readonly RoledSeries[]): number {
   return high > 150 && high <= 1000 && outputs.every((it) => it.series.decimals === 0) ? 0.1 : 1;
 }
 
+/** A live zero and its span: analogue current signals run from 4 to 20 mA (IEC 60381-1). */
+const currentSignal = { zero: 4, scale: 100 / 16 };
+/** Below and above it a transmitter shows a fault (NAMUR NE 43, from memory). */
+const currentLimits = { low: 3.5, high: 21.5 };
+
+/** How an output that is logged as a current in mA runs from 0 to 100; null where its name or its numbers say otherwise. */
+export function currentOutput({ series }: RoledSeries): { zero: number; scale: number } | null {
+  if (!/(?:^|[^\p{L}])mA\W*$/u.test(`${series.name} ${series.unitText}`)) return null;
+  const values = series.value.filter((value) => !Number.isNaN(value));
+  const isLive = values.every((value) => value >= currentLimits.low && value <= currentLimits.high);
+  return values.length > 0 && isLive ? currentSignal : null;
+}
+
 /** The machine runs above this: half for flags, a twentieth of the usual speed for speeds (common practice: creep is no run). */
 export function guessRunningAbove({ series }: RoledSeries): number {
   const values = series.value.filter((value) => !Number.isNaN(value));

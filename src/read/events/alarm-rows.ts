@@ -4,7 +4,7 @@ import type { AlarmRowTable } from './alarm-row-table.js';
 import { headerUnitMs, parseDurationMs } from './duration.js';
 import { cellOf, type Cells, type MomentReader } from './event-columns.js';
 import type { EventTable } from './recognise.js';
-import { eventState, splitMessageState } from './state-words.js';
+import { eventState, splitMessageState, type EventState } from './state-words.js';
 
 /** Why a row was left out, as said in the findings. */
 export type RowRefusal =
@@ -32,6 +32,7 @@ const measuredValue =
  * @param file Index of the file.
  * @param table Takes the rows.
  * @param logStartMs When the temperature logs begin; NaN where that is not known.
+ * @param numbers What the numbers of the state column stand for; null where it holds words.
  */
 export function alarmRowTaker(
   { columns, header }: EventTable,
@@ -39,6 +40,7 @@ export function alarmRowTaker(
   file: number,
   table: AlarmRowTable,
   logStartMs = NaN,
+  numbers: ReadonlyMap<string, EventState> | null = null,
 ): RowTaker {
   const plainMs = headerUnitMs(header[columns.duration ?? -1] ?? '') ?? PLAIN_DURATION_MS;
   const isSpan = columns.end !== undefined || columns.duration !== undefined;
@@ -57,7 +59,7 @@ export function alarmRowTaker(
     if (!label.source && !label.zone && !label.code && !label.message) return 'no text' as const;
     if (isSpan) return { label: table.labelOf(label), state: alarmRowState.span };
     const stateCell = cellOf(cells, columns.state);
-    const state = stateCell === '' ? messageState : (eventState(stateCell) ?? messageState);
+    const state = stateCell === '' ? messageState : (numbers?.get(stateCell) ?? eventState(stateCell) ?? messageState);
     if (state === null && stateCell !== '') return 'state word not known' as const;
     return { label: table.labelOf(label), state: state === null ? alarmRowState.plain : alarmRowState[state] };
   };
@@ -81,11 +83,16 @@ export function alarmRowTaker(
       meaning.state,
       startMs,
       Number.isNaN(endMs) ? startMs + durationMs : endMs,
-      known(moments.acknowledged(cells)),
+      isSaidAcknowledged(cells) ? startMs : known(moments.acknowledged(cells)),
       meaning.label,
     );
     return null;
   };
+
+  /** A flag beside an alarm that stands says that it was acknowledged by then. */
+  function isSaidAcknowledged(cells: Cells): boolean {
+    return /^(?:1|y|yes|true|x|ja|oui|si|tak|ano|是)$/iu.test(cellOf(cells, columns.isAcknowledged));
+  }
 
   function aboutKey(cells: Cells): string {
     const { source, zone, machine, code, message, state, priority } = columns;

@@ -9,6 +9,10 @@ export interface ColumnLook {
   readonly span: number;
   readonly number: number;
   readonly state: number;
+  /** Of digits alone, two to five different ones: numbers that stand for states. */
+  readonly isFewCodes: boolean;
+  /** 1 and 0, yes and no. */
+  readonly flag: number;
   readonly words: number;
   readonly distinct: number;
 }
@@ -43,6 +47,11 @@ export function isNumber(cell: string): boolean {
   return numberPattern.test(cell);
 }
 
+function isFewCodes(filled: readonly string[]): boolean {
+  const codes = new Set(filled);
+  return codes.size >= 2 && codes.size <= 5 && [...codes].every((cell) => /^\d$/.test(cell));
+}
+
 /** Looks at a column of sample cells. All shares are 0 where no cell holds anything. Never throws. */
 export function columnLook(cells: readonly string[]): ColumnLook {
   const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '' && cell !== '-');
@@ -56,6 +65,10 @@ export function columnLook(cells: readonly string[]): ColumnLook {
     span: share((cell) => /\d/u.test(cell) && (spanPattern.test(cell) || clockPattern.test(cell) || isNumber(cell))),
     number: share(isNumber),
     state: share((cell) => eventState(cell) !== null),
+    isFewCodes: isFewCodes(filled),
+    flag: share((cell) =>
+      /^(?:[01]|y|n|yes|no|true|false|x|ja|nein|nej|oui|non|si|tak|nie|ano|ne|是|否)$/iu.test(cell),
+    ),
     words: share((cell) => /\p{L}{2}/u.test(cell) && !isMoment(cell)),
     distinct: new Set(filled).size,
   };

@@ -114,7 +114,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
   [
     'state',
     list(`
-      state, alarm state, event type, status, action state, transition, zustand, etat, stato, estado, toestand,
+      state, alarm state, alm, in alarm, event type, status, action state, transition, zustand, etat, stato, estado, toestand,
       tillstand, tilstand, stan, stav, active, is active, type, typ, tipo, event state, change,
       event, ereignis, evenement, evento, hendelse, haendelse, handelse, on off, active inactive,
       tila, halytyksen tila, durum, durumu, alarm durumu, olay, allapot, esemeny, stare, eveniment, stav alarmu,

@@ -11,6 +11,8 @@ import type { MomentReader } from './event-columns.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
 import { momentsNearLog, type LogSpan } from './moments-near-log.js';
 import { recogniseEvents, type EventTable } from './recognise.js';
+import { stateNumbers } from './state-numbers.js';
+import type { EventState } from './state-words.js';
 
 /** Where the rows of all event files come together. */
 export interface EventSink {
@@ -69,6 +71,7 @@ class EventReading {
   private takeCells: RowTaker | null = null;
   private table: EventTable | null = null;
   private moments: MomentReader | null = null;
+  private states: ReadonlyMap<string, EventState> | null = null;
   private isUnknown = false;
   private rowsRead = 0;
   private readonly refused = new Map<string, { count: number; line: number; text: string }>();
@@ -120,6 +123,11 @@ class EventReading {
     this.moments = found && momentsNearLog(found.table.columns, cells, toUtc, { dates, columnName }, logMs);
     if (!found || !this.moments) return this.giveUp();
     this.table = found.table;
+    const { columns } = found.table;
+    const above = this.samples
+      .filter(({ line }) => line < (found.rows[0]?.line ?? 0))
+      .map((row) => row.cells.join('; '));
+    this.states = stateNumbers(columns, cells, above);
     this.takeCells = this.takerOf(found.table, this.moments);
     for (const record of found.rows) this.takeRow(record);
     this.samples.length = 0;
@@ -138,7 +146,8 @@ class EventReading {
 
   private takerOf(table: EventTable, moments: MomentReader): RowTaker {
     if (table.kind === 'alarm') {
-      return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms, this.options.logMs?.start);
+      const { logMs } = this.options;
+      return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms, logMs?.start, this.states);
     }
     if (table.kind === 'stops') return stopRowTaker(table, moments, this.sink.stops);
     return maintenanceRowTaker(table, moments, this.sink.maintenance);
@@ -181,11 +190,18 @@ class EventReading {
     const { columns, header } = this.table;
     const named = Object.entries(columns).map(([role, column]: [string, number | readonly number[]]) => {
       const places = typeof column === 'number' ? [column] : column;
-      return `${role}: ${places.map((c) => header[c] || `column ${c + 1}`).join(' + ')}`;
+      return `${role === 'isAcknowledged' ? 'acknowledged or not' : role}: ${places.map((c) => header[c] || `column ${c + 1}`).join(' + ')}`;
     });
-    return [`columns: ${named.join('; ')}`];
+    const numbers = [...(this.states ?? [])].map(([number, state]) => `${number} ${stateText[state]}`);
+    return [`columns: ${named.join('; ')}`, ...(numbers.length > 0 ? [`states: ${numbers.join(', ')}`] : [])];
   }
 }
+
+const stateText: Readonly<Record<EventState, string>> = {
+  active: 'come',
+  acknowledged: 'acknowledged',
+  cleared: 'gone',
+};
 
 interface FoundTable {
   readonly table: EventTable;
@@ -195,19 +211,21 @@ interface FoundTable {
 /** The survey's header where it fits, else the first row that makes a header, else no header at all. */
 function findTable(file: LogFile, records: readonly TextRecord[]): FoundTable | null {
   const body = records.filter(({ line }) => line >= file.firstDataLine);
-  const surveyed = body.length > 0 && file.header.length > 0 ? tableOf(file.header, body) : null;
+  const isAlarms = file.kind === 'alarm';
+  const surveyed = body.length > 0 && file.header.length > 0 ? tableOf(file.header, body, isAlarms) : null;
   if (surveyed) return surveyed;
   for (let top = 0; top < Math.min(LARGEST_PREAMBLE, records.length - 1); top++) {
-    const found = tableOf(records[top]!.cells, records.slice(top + 1));
+    const found = tableOf(records[top]!.cells, records.slice(top + 1), isAlarms);
     if (found && records[top]!.cells.every((cell) => !/\d{1,2}[:.]\d{2}/u.test(cell))) return found;
   }
-  return tableOf([], records);
+  return tableOf([], records, isAlarms);
 }
 
-function tableOf(header: readonly string[], rows: readonly TextRecord[]): FoundTable | null {
+function tableOf(header: readonly string[], rows: readonly TextRecord[], isAlarms: boolean): FoundTable | null {
   const table = recogniseEvents(
     header,
     rows.slice(0, 200).map(({ cells }) => cells),
+    isAlarms,
   );
   return table && { table, rows };
 }

@@ -12,6 +12,8 @@ export interface EventColumns {
   readonly acknowledged?: TimeColumns;
   readonly duration?: number;
   readonly state?: number;
+  /** 1 and 0, or yes and no: whether somebody has acknowledged the alarm. */
+  readonly isAcknowledged?: number;
   readonly priority?: number;
   readonly machine?: number;
   readonly zone?: number;
@@ -49,9 +51,10 @@ const headerTests = columnWords.map(([role, phrases]) => {
  *
  * @param header Column names; empty where the file has none.
  * @param rows A few dozen sample rows as cells.
+ * @param isCalledAlarms Whether something outside the table, such as the file's name, says that it lists alarms.
  * @returns null when it is none of them (a temperature log, or no moment in it). Never throws.
  */
-export function recogniseEvents(header: Header, rows: Rows): EventTable | null {
+export function recogniseEvents(header: Header, rows: Rows, isCalledAlarms = false): EventTable | null {
   const width = Math.max(header.length, ...rows.map((row) => row.length));
   if (rows.length === 0 || !Number.isFinite(width)) return null;
   const looks = Array.from({ length: width }, (_, c) => columnLook(rows.map((row) => row[c] ?? '')));
@@ -59,10 +62,11 @@ export function recogniseEvents(header: Header, rows: Rows): EventTable | null {
   if (!times) return null;
   const taken = new Set(Object.values(times).flatMap((columns) => [...columns]));
   const others = findOthers(header, looks, taken);
-  const kind = kindOf({ ...times, ...others }, header, looks, others.value, taken);
+  const kind = kindOf({ ...times, ...others }, header, looks, others.value, taken, isCalledAlarms);
   if (!kind) return null;
+  const flag = kind === 'alarm' && !times.acknowledged ? acknowledgedFlag(header, looks, taken) : -1;
   delete others.value; // told what the table is; nobody reads it
-  return { kind, columns: { ...times, ...others }, header };
+  return { kind, columns: { ...times, ...others, ...(flag >= 0 && { isAcknowledged: flag }) }, header };
 }
 
 /** "Duration (s)", "Dauer": what stands there is how long something took. */
@@ -125,7 +129,7 @@ function findOthers(header: Header, looks: readonly ColumnLook[], taken: Set<num
       if (timeRoles.includes(role) || found[role] !== undefined) continue;
       const column = header.findIndex((name, c) => {
         const words = wordsOf(name).join(' ');
-        return !taken.has(c) && (wantsWhole ? isWhole(words) : holds(words)) && fits(role, looks[c]!);
+        return !taken.has(c) && (wantsWhole ? isWhole(words) : holds(words)) && fits(role, looks[c]!, words);
       });
       if (column >= 0) take(role, column);
     }
@@ -151,13 +155,23 @@ function findOthers(header: Header, looks: readonly ColumnLook[], taken: Set<num
 }
 
 /** A column name alone is not enough: the cells must be able to carry the role. */
-function fits(role: EventRole, look: ColumnLook): boolean {
+function fits(role: EventRole, look: ColumnLook, words: string): boolean {
   if (look.filled === 0) return role !== 'state' && role !== 'message' && role !== 'duration';
-  if (role === 'state') return look.state >= MOST;
+  if (role === 'state') return look.state >= MOST || (look.isFewCodes && !notOfStates.test(words));
   if (role === 'duration') return look.span >= MOST;
   if (role === 'value') return look.number >= MOST;
   if (role === 'message' || role === 'reason') return look.words >= MOST;
   return true;
+}
+
+/** Numbers under these headers are kinds of alarms, not states. */
+const notOfStates = /typ|tip|event|class|ereignis|hendelse|tur/;
+
+/** The column of flags whose name says acknowledged; -1 = none. */
+function acknowledgedFlag(header: Header, looks: readonly ColumnLook[], taken: ReadonlySet<number>): number {
+  return header.findIndex(
+    (name, c) => !taken.has(c) && looks[c]!.flag >= 0.9 && rolesOf(name, (role) => role === 'acknowledged').length > 0,
+  );
 }
 
 function mostWordy(looks: readonly ColumnLook[], taken: ReadonlySet<number>): number {
@@ -175,6 +189,7 @@ function kindOf(
   looks: readonly ColumnLook[],
   value: number | undefined,
   taken: ReadonlySet<number>,
+  isCalledAlarms: boolean,
 ): EventFileKind | null {
   const hasSpan = columns.end !== undefined || columns.duration !== undefined;
   if (columns.done !== undefined || (columns.found !== undefined && columns.state === undefined)) return 'maintenance';
@@ -188,7 +203,7 @@ function kindOf(
   if (columns.state !== undefined) return 'alarm';
   if (hasSpan) return namesStops(header) ? 'stops' : 'alarm';
   if (value !== undefined || numberColumns > 0) return null; // readings with a tag or a remark beside them
-  return header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
+  return isCalledAlarms || header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
 }
 
 /** Without a message, something must still say whose state it is: a code, or a source in words. */

@@ -122,7 +122,7 @@ const tellingWords = [
   'появилась|снята|квитирована|подтверждена|исчезла|зникла|знято|квитовано',
 ].join('|');
 const atMessageEnd = new RegExp(`(?:^\\s*|[\\s:;,([-]+)(${tellingWords})[\\s)\\]]*$`, 'iu');
-const atMessageStart = new RegExp(`^\\s*[([]?\\s*(${tellingWords})\\s*[)\\]]?\\s*[\\s:;,-]+`, 'iu');
+const atMessageStart = new RegExp(`^\\s*[([]?\\s*(${tellingWords}|clear|alarm)\\s*[)\\]]?\\s*[\\s:;,-]+`, 'iu');
 /** Scripts without blanks: "ゾーン1断線 復旧", "温区1断线恢复". */
 const atUnbrokenEnd =
   /[\s:：;,、([（-]*(発生|復旧|回復|解除|确认|確認|恢复|恢復|消失|发生|發生|발생|해제|복귀)[\s)\]）]*$/u;

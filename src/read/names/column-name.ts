@@ -94,7 +94,7 @@ function cutUnit(name: string): { text: string; unit: NamedUnit; scale: number }
   }
   const bare = /^(.*?)(?:\s*[/,]\s*|[\s_.]+in\s+|[\s_.]*)(°\s?[CFK]|º\s?[CF]|[\s_.]deg\s?[CF]|%)\s*$/is.exec(name);
   if (bare && bare[1] !== '') return { text: bare[1]!, unit: unitOf(bare[2]!.replace(/^[\s_.]/, '')), scale: 1 };
-  const speed = /^(.*?)[\s_]+(rpm|[\p{L}1]+\/(?:min|s|h))\s*$/isu.exec(name);
+  const speed = /^(.*?)[\s_]+(rpm|mA|[\p{L}1]+\/(?:min|s|h))\s*$/isu.exec(name);
   if (speed && speed[1] !== '') return { text: speed[1]!, unit: 'other', scale: 1 };
   return { text: name, unit: null, scale: 1 };
 }

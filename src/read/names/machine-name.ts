@@ -88,7 +88,8 @@ export function stemOf(path: string): string {
   return stem.split(' ').every((word) => plainStem.test(word)) ? '' : stem;
 }
 
-/** Name of the folder that a file, or the archive around it, stands in; empty = none is given. */
+/** Name of the folder that a file stands in, inside an archive or around it; empty = none is given. */
 export function folderOf(path: string): string {
-  return path.split('!')[0]!.split(/[\\/]/).at(-2) ?? '';
+  const [outer, entry] = path.split('!');
+  return entry?.split(/[\\/]/).at(-2) ?? outer!.split(/[\\/]/).at(-2) ?? '';
 }

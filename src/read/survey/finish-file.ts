@@ -5,7 +5,14 @@ import { findNoValue } from '../columns/no-value.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { nearestRank } from '../columns/nearest-rank.js';
 import { isSameColumn, pooledColumns } from '../columns/pooled-columns.js';
-import { guessOutputScale, guessRunningAbove, guessScale, guessUnit, type UnitFinding } from '../columns/unit-guess.js';
+import {
+  currentOutput,
+  guessOutputScale,
+  guessRunningAbove,
+  guessScale,
+  guessUnit,
+  type UnitFinding,
+} from '../columns/unit-guess.js';
 import type { Attached } from '../columns/draft-zone.js';
 
 export interface FinishedFiles {
@@ -146,11 +153,13 @@ function finishFile(
 ): LogFile {
   const shape = draft.shape!;
   const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, pooled));
+  const isCurrent = columns.some(({ zero }) => zero !== undefined);
   const noValue = shape.layout === 'wide' ? findNoValue(attached) : null;
   const notes = [
     `time: ${draft.file.time.why}`,
     `unit: ${unitWords[unit.unit]}, ${unit.why}`,
     ...scaleNotes(scales),
+    ...(isCurrent ? ['outputs are currents: 4 to 20 mA are taken as 0 to 100 %'] : []),
     ...holdNote(draft),
     ...beginningNote(draft),
     ...(noValue ? [`${noValue.raw} in columns of all kinds at once stands for no value`] : []),
@@ -184,6 +193,7 @@ function finishColumn(it: Attached, scale: number, finding: UnitFinding, all: re
     ...(it.series.text === undefined ? {} : { text: it.series.text }),
     unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
     scale: it.scale * scale,
+    ...(it.role === 'output' ? currentOutput(it) : null),
     above: it.role === 'running' ? guessRunningAbove(all.find((other) => isSameColumn(other, it)) ?? it) : 0,
   };
 }

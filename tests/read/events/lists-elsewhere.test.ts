@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { namedZone, readEventTexts } from '../../make/event-file.js';
 
 const zones = [namedZone(0, 'Zone 1'), namedZone(1, 'Zone 2')];
@@ -59,4 +59,83 @@ test('Dutch words for come and gone in a list without a header', async () => {
   const { alarms } = await readEventTexts({ 'meldingen.csv': `${lines.join('\n')}\n` }, zones);
   expect(alarms.map(({ startMs, endMs }) => endMs - startMs)).toEqual([60_000, 60_000, 60_000, 60_000, 60_000, 60_000]);
   expect(alarms[0]).toMatchObject({ kind: 'sensor-fault', zone: 0 });
+});
+
+const courses = ['06:00', '08:00', '10:00', '12:00'];
+/** Rows of alarms that come, are acknowledged after a minute and go after five, each with its state. */
+const eventRows = (row: (time: string, state: 0 | 1 | 2) => string): string[] =>
+  courses.flatMap((clock) =>
+    ([0, 1, 2] as const).map((state) => {
+      const ms = at(`${clock}:00`) + [0, 1, 5][state]! * 60_000;
+      return row(new Date(ms).toISOString().slice(0, 19), state);
+    }),
+  );
+const numbered = (codes: string) => eventRows((time, state) => `${time};Zone 1;Sensor break;${codes[state]!}`);
+
+describe('states as numbers and flags', () => {
+  test.each<[string, string[]]>([
+    ['told by their order', ['Time;Source;Message;State', ...numbered('120')]],
+    ['told by their order, none of them 0', ['Time;Source;Message;Status', ...numbered('132')]],
+    [
+      'told by a legend',
+      ['States: 0 = normal, 1 = unacknowledged, 2 = acknowledged', 'Time;Source;Message;State', ...numbered('120')],
+    ],
+    [
+      'told by lines above',
+      ['1;Came', '2;Gone', '3;Acknowledged', '', 'Time;Source;Message;State', ...numbered('132')],
+    ],
+    [
+      'acknowledged in a column of its own',
+      [
+        'Time;Source;Message;ALM;ACK',
+        ...eventRows((time, state) => `${time};Zone 1;Sensor break;${state === 2 ? 0 : 1};${state > 0 ? 1 : 0}`),
+      ],
+    ],
+    [
+      'acknowledged or not in words',
+      [
+        'Time;Source;Message;State;Ack',
+        ...eventRows(
+          (time, state) => `${time};Zone 1;Sensor break;${state === 2 ? 'OFF' : 'ON'};${state > 0 ? 'Y' : 'N'}`,
+        ),
+      ],
+    ],
+  ])('%s', async (_, lines) => {
+    const { alarms, problems } = await readEventTexts({ 'alarms.csv': `${lines.join('\n')}\n` }, zones);
+    expect(problems).toEqual([]);
+    expect(alarms.map((it) => [it.zone, it.acknowledgedMs - it.startMs, it.endMs - it.startMs])).toEqual(
+      courses.map(() => [0, 60_000, 300_000]),
+    );
+  });
+
+  test('numbers in no order are no states, and their rows are counted', async () => {
+    const lines = courses.map((clock, i) => `2026-09-06 ${clock}:00;Zone 1;Sensor break ${i};${[1, 2, 3, 4][i]!}`);
+    const { alarms, files, problems } = await readEventTexts(
+      { 'alarms.csv': `Time;Source;Message;State\n${lines.join('\n')}\n` },
+      zones,
+    );
+    expect(files[0]!.kind).toBe('alarm');
+    expect(alarms).toHaveLength(1);
+    expect(problems[0]!.what).toContain('3 rows were left out: state word not known');
+  });
+
+  test('a flag on the only row of an alarm says that somebody acknowledged it, not when', async () => {
+    const lines = courses.map((clock) => `2026-09-06 ${clock}:00;Zone 1;Sensor break;ON;Y`);
+    const { alarms } = await readEventTexts(
+      { 'alarms.csv': `Time;Source;Message;State;Ack\n${lines.join('\n')}\n` },
+      zones,
+    );
+    expect(alarms.map(({ acknowledgedMs }) => acknowledgedMs)).toEqual(courses.map(() => NaN));
+  });
+});
+
+test('a list that only its file calls one of alarms, with the value in the text and no word for come', async () => {
+  const lines = courses.flatMap((clock, i) => [
+    `2026-09-06 ${clock}:00,Zone 2 high: ${231.4 + i} > 225`,
+    `2026-09-06 ${clock}:30,Zone 2 high: ${224.1 - i} > 225 cleared`,
+  ]);
+  const { alarms } = await readEventTexts({ 'alarms.csv': `Time,Text\n${lines.join('\n')}\n` }, zones);
+  expect(alarms.map((it) => [it.kind, it.zone, it.endMs - it.startMs])).toEqual(
+    courses.map(() => ['temperature-high', 1, 30_000]),
+  );
 });
