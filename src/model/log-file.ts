@@ -112,6 +112,8 @@ export interface LogFile {
   readonly time: TimeFormat;
   /** Absent unless the date or the clock stands in several columns. */
   readonly timePlace?: TimePlace;
+  /** Long: column that names the machine of each row, beside that of the tags; absent = none. */
+  readonly machineColumn?: number;
   /** By line; absent unless the rows hold times of day only. */
   readonly days?: readonly ClockDay[];
   /** Wide: one per column. Long: the columns of the row (time, tag, value, quality). */

@@ -230,3 +230,62 @@ test('rows that say other values at the same time are told as such', async () =>
   expect(told.count).toBe(rowCount);
   expect(told.what).toContain('Most of them say other values');
 });
+
+describe('machines in a column of their own', () => {
+  const moment = (i: number): string => new Date(Date.UTC(2026, 2, 2, 6) + i * 60_000).toISOString().slice(0, 19);
+  const each = <T>(row: (i: number, m: number, z: number) => T): T[] =>
+    Array.from({ length: rowCount }, (_, i) => [1, 2].flatMap((m) => [1, 2].map((z) => row(i, m, z)))).flat();
+  const all = [
+    ['Sealer A', 180],
+    ['Sealer A', 181],
+    ['Sealer B', 190],
+    ['Sealer B', 191],
+  ];
+
+  test.each([
+    [
+      'beside zones, with a column for each role',
+      'time;machine;zone;pv;sp',
+      each(
+        (i, m, z) => `${moment(i)};Sealer ${'AB'[m - 1]!};Zone ${z};${170 + 10 * m + z + (i % 4)};${169 + 10 * m + z}`,
+      ),
+    ],
+    [
+      'beside tags and values',
+      'time;line;tag;value',
+      each((i, m, z) => [
+        `${moment(i)};Sealer ${'AB'[m - 1]!};Zone ${z} PV;${170 + 10 * m + z + (i % 4)}`,
+        `${moment(i)};Sealer ${'AB'[m - 1]!};Zone ${z} SP;${169 + 10 * m + z}`,
+      ]).flat(),
+    ],
+    [
+      'beside a column for each zone',
+      'time;machine;Zone 1 PV;Zone 1 SP;Zone 2 PV;Zone 2 SP',
+      each((i, m, z) =>
+        z === 2
+          ? []
+          : [
+              `${moment(i)};Sealer ${'AB'[m - 1]!};${[1, 2].map((k) => `${170 + 10 * m + k + (i % 4)};${169 + 10 * m + k}`).join(';')}`,
+            ],
+      ).flat(),
+    ],
+  ])('%s', async (_, header, rows) => {
+    for (const isFast of [true, false]) {
+      const { zones, result } = await pourFiles({ 'log.csv': `${[header, ...rows].join('\n')}\n` }, {}, { isFast });
+      expect(zones.map(({ machine, setpointDegC }) => [machine, setpointDegC[0]])).toEqual(all);
+      expect(zones.map(({ timeMs }) => timeMs.length)).toEqual([rowCount, rowCount, rowCount, rowCount]);
+      expect(result.problems.filter(({ code }) => code === 'repeated-rows')).toEqual([]);
+    }
+  });
+
+  test('as numbers beside numbers of zones', async () => {
+    const rows = each((i, m, z) => `${moment(i)},${m},${z},${170 + 10 * m + z + (i % 4)},${169 + 10 * m + z}`);
+    const { zones } = await pourFiles({ 'log.csv': `ts,machine_id,zone_id,temp,setpoint\n${rows.join('\n')}\n` });
+    expect(zones.map(({ machine, setpointDegC }) => [machine, setpointDegC[0]])).toEqual([
+      ['machine 1', 180],
+      ['machine 1', 181],
+      ['machine 2', 190],
+      ['machine 2', 191],
+    ]);
+  });
+});

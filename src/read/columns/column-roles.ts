@@ -22,6 +22,19 @@ const mostPlausible = 20_000;
  * and where no name says anything from the numbers alone.
  */
 export function roleSeries(all: readonly Series[], plant: PlantFile | null): RoledSeries[] {
+  const machines = [...new Set(all.map(({ machine }) => machine))];
+  if (machines.length < 2) return roleOfMachine(all, plant);
+  // Machines that stand in one file call their zones alike.
+  const roled = machines.flatMap((machine) =>
+    roleOfMachine(
+      all.filter((it) => it.machine === machine),
+      plant,
+    ),
+  );
+  return all.map((series) => roled.find((it) => it.series === series)!);
+}
+
+function roleOfMachine(all: readonly Series[], plant: PlantFile | null): RoledSeries[] {
   const parts = settleNouns(all.map((series) => splitName(series.name)));
   const named = all.map((series, i) => byPlant(series.name, plant)?.(series) ?? byName(series, parts[i]!));
   const first = namedByZone(joinNumbered(named, unsaid));

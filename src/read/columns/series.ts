@@ -2,6 +2,7 @@ import { cellMark, type Dialect } from '../../model/log-file.js';
 import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { ClockDays } from '../times/clock-days.js';
+import { partsOfTag, rowTag } from '../names/row-tag.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime } from '../times/time-format.js';
 
@@ -12,6 +13,8 @@ export interface Series {
   readonly name: string;
   /** Long: what stands in the tag column. */
   readonly text?: string;
+  /** Long: the machine that the row names beside the tag; absent = none. */
+  readonly machine?: string;
   /** Unit as the unit row has it; empty where there is none. */
   readonly unitText: string;
   /** Equal lengths; value NaN where the cell held no number. */
@@ -59,14 +62,12 @@ export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly n
  */
 export function tagName(
   text: string,
-  shape: Pick<FileShape, 'header' | 'valueColumns' | 'tagColumn'>,
+  shape: Pick<FileShape, 'header' | 'valueColumns' | 'tagColumn' | 'machineColumn'>,
   k: number,
 ): string {
   // A bare number is a zone's only together with the word above it.
-  const above = shape.header[shape.tagColumn]!.replace(
-    /(?<=\p{L}{3})[\s_.-]*(?:id|no|nr|num|number|index|idx|code)\.?$/iu,
-    '',
-  );
+  if (shape.machineColumn === shape.tagColumn) return shape.header[shape.valueColumns[k]!]!;
+  const above = withoutIdentity(shape.header[shape.tagColumn]!);
   const trimmed = /^\d+$/.test(text.trim()) ? `${above} ${text.trim()}` : text.trim();
   return shape.valueColumns.length === 1 ? trimmed : `${trimmed} ${shape.header[shape.valueColumns[k]!]!}`;
 }
@@ -82,13 +83,15 @@ export function longSeries(
   const series: Series[] = [];
   const read = cellReader(dialect);
   shape.rows.forEach((row, i) => {
-    const tag = (row.cells[shape.tagColumn] ?? '').trim();
+    const tag = rowTag(row.cells, shape.tagColumn, shape.machineColumn);
     if (tag === '') return;
     let number = numberOfTag.get(tag);
     if (number === undefined) {
       numberOfTag.set(tag, (number = tags.push(tag) - 1));
+      const parts = partsOfTag(tag);
+      const machine = machineName(parts.machine, shape);
       shape.valueColumns.forEach((_, k) =>
-        series.push({ ...emptySeries(series.length, tagName(tag, shape, k), ''), text: tag }),
+        series.push({ ...emptySeries(series.length, tagName(parts.tag, shape, k), ''), text: tag, ...machine }),
       );
     }
     shape.valueColumns.forEach((column, k) => {
@@ -99,6 +102,17 @@ export function longSeries(
     });
   });
   return { tags, series };
+}
+
+/** A bare number is a machine's only together with the word above it. */
+function machineName(text: string, { header, machineColumn }: FileShape): { machine?: string } {
+  if (text === '' || machineColumn === undefined) return {};
+  return { machine: /^\d+$/.test(text) ? `${withoutIdentity(header[machineColumn]!)} ${text}` : text };
+}
+
+/** "zone_id" stands above zones. */
+function withoutIdentity(name: string): string {
+  return name.replace(/(?<=\p{L}{3})[\s_.-]*(?:id|no|nr|num|number|index|idx|code)\.?$/iu, '');
 }
 
 function emptySeries(index: number, name: string, unitText: string): Series {

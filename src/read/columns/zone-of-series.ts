@@ -36,12 +36,13 @@ export function keySeries(
           : roled.role === 'reading' && bare.length > 1 && !isCopyOfFirst(roled, bare)
             ? roled.series.name
             : ownName;
-    const namedMachine = machineOfName(name, prefixes);
+    const rowMachine = roled.series.machine ?? null;
+    const namedMachine = rowMachine ?? machineOfName(name, prefixes);
     const ownMachine = namedMachine ?? machine;
     const entry = findPlantZone(name, ownMachine, isShared, plant);
     const key = entry
       ? looseName(`${entry.machine ?? ''} ${entry.name}`)
-      : looseName(`${namedMachine ? '' : (machine ?? '')} ${name}`);
+      : looseName(`${rowMachine ?? (namedMachine ? '' : (machine ?? ''))} ${name}`);
     return settle(roled, key, entry?.name ?? name, entry?.machine ?? ownMachine, entry, taken);
   });
 }

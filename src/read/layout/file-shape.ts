@@ -18,6 +18,8 @@ export interface FileShape extends TimePlace {
   readonly layout: LogFile['layout'];
   /** -1 = none. */
   readonly tagColumn: number;
+  /** Long: the column that names the machine of each row; absent = none. */
+  readonly machineColumn?: number;
   readonly qualityColumn: number;
   /** Wide: columns that each say what another is worth; then there is no quality of the row. */
   readonly ownQualities: readonly OwnQuality[];

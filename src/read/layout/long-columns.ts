@@ -17,7 +17,10 @@ export function secondTagColumn(shape: Base, rows: readonly SampledRow[], long: 
   });
 }
 
-type LongFinding = Pick<FileShape, 'layout' | 'tagColumn' | 'qualityColumn' | 'ownQualities' | 'valueColumns'>;
+type LongFinding = Pick<
+  FileShape,
+  'layout' | 'tagColumn' | 'machineColumn' | 'qualityColumn' | 'ownQualities' | 'valueColumns'
+>;
 
 type Base = Omit<FileShape, keyof LongFinding>;
 
@@ -26,27 +29,45 @@ export function findLong(shape: Base, rows: readonly SampledRow[]): LongFinding 
   const { header, columns } = shape;
   const times = columnsOfTime(shape);
   const others = header.map((_, i) => i).filter((i) => !times.has(i));
-  const tagColumn = others.find((i) => isTagColumn(shape, rows, i)) ?? -1;
+  const { tagColumn, machineColumn } = findTags(shape, rows, others);
   const qualityColumn =
-    others.find((i) => i !== tagColumn && isQualityColumn(header[i]!, columns[i]!, tagColumn >= 0)) ?? -1;
-  const numeric = others.filter((i) => i !== tagColumn && i !== qualityColumn && isNumeric(columns[i]!));
+    others.find(
+      (i) => i !== tagColumn && i !== machineColumn && isQualityColumn(header[i]!, columns[i]!, tagColumn >= 0),
+    ) ?? -1;
+  const numeric = others.filter(
+    (i) => i !== tagColumn && i !== machineColumn && i !== qualityColumn && isNumeric(columns[i]!),
+  );
   if (tagColumn < 0) {
     const own = ownQualities(header, columns, others);
     const ofRow = own.length > 0 ? undefined : others.find((i) => saysQuality(header[i]!, columns[i]!));
     return { layout: 'wide', tagColumn, qualityColumn: ofRow ?? -1, ownQualities: own, valueColumns: [] };
   }
-  const named = numeric.filter((i) => valueNames.test(plainWords(header[i]!)));
+  const called = numeric.filter((i) => valueNames.test(plainWords(header[i]!)));
   const mixed = others.filter(
     (i) => i !== tagColumn && valueNames.test(plainWords(header[i]!)) && columns[i]!.numbers > 0,
   );
-  const valueColumns = named.length > 0 ? [named[0]!] : mixed.length > 0 ? [mixed[0]!] : numeric;
+  const valueColumns = called.length > 0 ? [called[0]!] : mixed.length > 0 ? [mixed[0]!] : numeric;
   return {
     layout: valueColumns.length > 0 ? 'long' : 'none',
     tagColumn,
     qualityColumn,
     ownQualities: [],
     valueColumns,
+    ...(machineColumn === undefined ? {} : { machineColumn }),
   };
+}
+
+function findTags(shape: Base, rows: readonly SampledRow[], others: readonly number[]) {
+  const named = others.filter((i) => isTagColumn(shape, rows, i));
+  const machines = others.filter((i) => isMachineColumn(shape, rows, i));
+  const tag = named.find((i) => !machines.includes(i)) ?? -1;
+  if (tag >= 0 || machines.length === 0)
+    return { tagColumn: tag >= 0 ? tag : (named[0] ?? -1), machineColumn: machines[0] };
+  // "time, machine, Zone 1 PV, Zone 2 PV": the machine alone tells rows apart; above one value stands a tag.
+  const values = others.filter((i) => !machines.includes(i) && isNumeric(shape.columns[i]!));
+  const isValue = values.some((i) => valueNames.test(plainWords(shape.header[i]!)));
+  if (isValue || values.length < 2) return { tagColumn: named[0] ?? -1, machineColumn: undefined };
+  return { tagColumn: machines[0]!, machineColumn: machines[0] };
 }
 
 /** Half numbers is enough: the rest may be words for open inputs. */
@@ -58,6 +79,17 @@ function isQualityColumn(name: string, facts: ColumnFacts, isLong: boolean): boo
   if (facts.isQuality) return true;
   if (isLong && facts.isStatusNumber && meaningIn(name) === '' && !valueNames.test(plainWords(name))) return true;
   return isLong && qualityNames.test(plainWords(name)) && facts.filled > 0;
+}
+
+/** Headers of columns that name machines (common practice, several languages). */
+const machineNames =
+  /^(?:machine|line|equipment|asset|press|sealer|extruder|unit|station|maschine|anlage|linie|ligne|macchina|linea|maquina|linha|lijn|maskin|linje|maszyna|linia|stroj|linka|makine|hat|kone|linja|gep|masina|машина|линия|станок|установка|лінія|μηχανη|γραμμη|设备|机器|机台|設備|機台|機器|機械|ライン|号機|설비|기계|라인)(?: ?(?:id|no|nr|num|number|name|code|kod|tag))?$/;
+
+/** Few machines, which the rows of one time name in turn. */
+function isMachineColumn(shape: Base, rows: readonly SampledRow[], column: number): boolean {
+  const { filled, distinct, isQuality } = shape.columns[column]!;
+  const isFew = filled >= 0.8 * rows.length && distinct > 1 && distinct < Math.max(3, filled / 6) && !isQuality;
+  return isFew && machineNames.test(plainWords(shape.header[column]!));
 }
 
 function isTagColumn(shape: Base, rows: readonly SampledRow[], column: number): boolean {

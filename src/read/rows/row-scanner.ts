@@ -5,6 +5,7 @@ import { putNumber } from './number-bytes.js';
 import { OddCells, type TextValue } from './odd-cells.js';
 import { QualityCells } from './quality-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
+import { partsOfTag, rowTag } from '../names/row-tag.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
 import type { TableCell } from '../sources/table-source.js';
@@ -47,6 +48,7 @@ export class RowScanner {
   private readonly joined: JoinedTime;
   private readonly decimal: number;
   private readonly hasRunningText: boolean;
+  private readonly isJoined: boolean;
   private lastUnknownTag = '';
   /** Date and clock of a row of cells. */
   private takenDate = '';
@@ -71,6 +73,7 @@ export class RowScanner {
     this.tenths = new TenthsBytes(file.dialect);
     this.decimal = file.dialect.decimal.charCodeAt(0);
     this.hasRunningText = file.tags.some((tag) => tag.role === 'running');
+    this.isJoined = file.timePlace !== undefined || file.machineColumn !== undefined;
     this.time = new TimeBytes(file.time, file.encoding);
     this.readTimeCell = compileTime(file.time);
     this.joined = new JoinedTime(this.readTimeCell);
@@ -106,7 +109,7 @@ export class RowScanner {
    * @returns First byte of the next row; -1 when the row is out of the ordinary and must go through `take`.
    */
   scan(bytes: Buffer, start: number, at: number): number {
-    if (this.file.timePlace) return -1; // a time in several cells is put together as text
+    if (this.isJoined) return -1; // a time or a tag in several cells is put together as text
     const { decimal, tenths } = this;
     const { actions, numbers, firstPlace, columnCount } = this.plan;
     const { separator, isBlankApart } = this.bounds;
@@ -259,7 +262,9 @@ export class RowScanner {
     this.takenClock = null;
     for (let c = 0; c < columnCount; c++) {
       const cell = cells[c] ?? '';
-      if (typeof cell === 'number') this.takeNumber(c, at, cell);
+      if (this.file.machineColumn !== undefined && this.plan.actions[c] === act.tag)
+        this.takeTag(rowTag(cells, c, this.file.machineColumn));
+      else if (typeof cell === 'number') this.takeNumber(c, at, cell);
       else this.takeText(c, at, cell);
     }
     const { timePlace } = this.file;
@@ -292,7 +297,7 @@ export class RowScanner {
   private takeTag(cell: string): void {
     const bytes = encodeText(cell.trim(), this.file.encoding);
     this.tag = bytes.length === 0 ? -2 : this.tags.find(bytes, 0, bytes.length);
-    if (this.tag === -1) this.lastUnknownTag = cell.trim();
+    if (this.tag === -1) this.lastUnknownTag = Object.values(partsOfTag(cell.trim())).join(' ').trim();
   }
 
   private isHeader(cells: readonly TableCell[]): boolean {

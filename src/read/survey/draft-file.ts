@@ -195,9 +195,10 @@ function seriesOf(shape: FileShape, dialect: Dialect, clock: readonly number[]):
 async function inOrder(base: Base, { shape, clock, roled }: TimedRows): Promise<TimedRows> {
   const ordered = { ...shape, rows: await rowsInOrder(base, shape, clock) };
   const orderedClock = sampledClock(ordered);
-  const known = new Map(roled.map((it) => [it.series.name, it]));
+  const idOf = ({ machine = '', name }: Series): string => `${machine} ${name}`;
+  const known = new Map(roled.map((it) => [idOf(it.series), it]));
   const series = seriesOf(ordered, base.dialect, orderedClock).flatMap((own) => {
-    const it = known.get(own.name);
+    const it = known.get(idOf(own));
     return it ? [{ ...it, series: own }] : [];
   });
   return { shape: ordered, clock: orderedClock, roled: series };
@@ -248,6 +249,7 @@ function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: File
       time: shape?.time ?? noTime,
       ...(shape && hasParts(shape) ? { timePlace: placeOf(shape) } : {}),
       ...(shape?.days ? { days: shape.days } : {}),
+      ...(shape?.machineColumn === undefined ? {} : { machineColumn: shape.machineColumn }),
     },
   };
 }

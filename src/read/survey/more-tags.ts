@@ -1,5 +1,6 @@
 import type { Dialect } from '../../model/log-file.js';
 import { splitCells } from '../layout/dialect.js';
+import { rowTag } from '../names/row-tag.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from '../layout/file-shape.js';
 import type { Encoding } from '../sources/encoding.js';
@@ -41,6 +42,6 @@ function isBeginningLacking(shape: FileShape): boolean {
   return shape.rows.some((row) => row.stretch > 0 && !first.has(tagOf(row.cells, shape)));
 }
 
-function tagOf(cells: readonly string[], { tagColumn }: FileShape): string {
-  return cells[tagColumn]?.trim() ?? '';
+function tagOf(cells: readonly string[], { tagColumn, machineColumn }: FileShape): string {
+  return rowTag(cells, tagColumn, machineColumn);
 }

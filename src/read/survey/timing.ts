@@ -3,6 +3,7 @@ import type { RoledSeries } from '../columns/column-roles.js';
 import { homeTimes } from '../times/home-times.js';
 import { nearestRank } from '../columns/nearest-rank.js';
 import type { Series } from '../columns/series.js';
+import { rowTag } from '../names/row-tag.js';
 import type { FileShape } from '../layout/file-shape.js';
 
 export type Timing = Pick<
@@ -113,12 +114,13 @@ function findOrder(
 
 /** Every tag rises for itself, but for a clock set back once; the times begin anew when the tag changes. */
 function isByTag(shape: FileShape, clock: readonly number[], roled: readonly RoledSeries[]): boolean {
+  const tagOf = (i: number): string => rowTag(shape.rows[i]!.cells, shape.tagColumn, shape.machineColumn);
   const lastOf = new Map<string | undefined, number>();
   let begins = 0;
   let others = 0;
   for (let i = 0; i < clock.length; i++) {
-    const tag = shape.rows[i]!.cells[shape.tagColumn];
-    const isNewTag = i > 0 && tag !== shape.rows[i - 1]!.cells[shape.tagColumn];
+    const tag = tagOf(i);
+    const isNewTag = i > 0 && tag !== tagOf(i - 1);
     const isOwnBack = clock[i]! < lastOf.get(tag)!;
     if (clock[i]! < clock[i - 1]!) {
       if (isNewTag && !isOwnBack) begins++;
