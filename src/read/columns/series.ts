@@ -2,7 +2,7 @@ import { cellMark, type Dialect } from '../../model/log-file.js';
 import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { ClockDays } from '../times/clock-days.js';
-import { partsOfTag, rowTag } from '../names/row-tag.js';
+import { partsOfTag, rowTag } from '../sources/row-tag.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime } from '../times/time-format.js';
 

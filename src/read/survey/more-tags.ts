@@ -1,6 +1,6 @@
 import type { Dialect } from '../../model/log-file.js';
 import { splitCells } from '../layout/dialect.js';
-import { rowTag } from '../names/row-tag.js';
+import { rowTag } from '../sources/row-tag.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from '../layout/file-shape.js';
 import type { Encoding } from '../sources/encoding.js';

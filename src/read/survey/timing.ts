@@ -3,7 +3,7 @@ import type { RoledSeries } from '../columns/column-roles.js';
 import { homeTimes } from '../times/home-times.js';
 import { nearestRank } from '../columns/nearest-rank.js';
 import type { Series } from '../columns/series.js';
-import { rowTag } from '../names/row-tag.js';
+import { rowTag } from '../sources/row-tag.js';
 import type { FileShape } from '../layout/file-shape.js';
 
 export type Timing = Pick<
