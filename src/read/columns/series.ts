@@ -2,7 +2,7 @@ import { cellMark, type Dialect } from '../../model/log-file.js';
 import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { ClockDays } from '../times/clock-days.js';
-import { partsOfTag, rowTag } from '../sources/row-tag.js';
+import { partsOfTag, rowTag } from '../rows/row-tag.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime } from '../times/time-format.js';
 
@@ -72,6 +72,11 @@ export function tagName(
   return shape.valueColumns.length === 1 ? trimmed : `${trimmed} ${shape.header[shape.valueColumns[k]!]!}`;
 }
 
+/** What a row of a long file is about; empty where it says nothing. */
+export function tagOfRow(cells: readonly string[], { tagColumn, machineColumn }: FileShape): string {
+  return rowTag(cells, tagColumn, machineColumn);
+}
+
 /** Series of a long file: one per tag (and value column) seen in the sample. */
 export function longSeries(
   shape: FileShape,
@@ -83,7 +88,7 @@ export function longSeries(
   const series: Series[] = [];
   const read = cellReader(dialect);
   shape.rows.forEach((row, i) => {
-    const tag = rowTag(row.cells, shape.tagColumn, shape.machineColumn);
+    const tag = tagOfRow(row.cells, shape);
     if (tag === '') return;
     let number = numberOfTag.get(tag);
     if (number === undefined) {

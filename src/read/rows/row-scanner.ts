@@ -5,7 +5,7 @@ import { putNumber } from './number-bytes.js';
 import { OddCells, type TextValue } from './odd-cells.js';
 import { QualityCells } from './quality-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
-import { partsOfTag, rowTag } from '../sources/row-tag.js';
+import { partsOfTag, rowTag } from './row-tag.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
 import type { TableCell } from '../sources/table-source.js';

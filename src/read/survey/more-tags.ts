@@ -1,6 +1,6 @@
 import type { Dialect } from '../../model/log-file.js';
 import { splitCells } from '../layout/dialect.js';
-import { rowTag } from '../sources/row-tag.js';
+import { tagOfRow } from '../columns/series.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from '../layout/file-shape.js';
 import type { Encoding } from '../sources/encoding.js';
@@ -22,13 +22,13 @@ export async function rowsOfMoreTags(
   shape: FileShape,
 ): Promise<SampledRow[]> {
   if (shape.layout !== 'long' || !isBeginningLacking(shape)) return [];
-  const seen = new Set(shape.rows.map((row) => tagOf(row.cells, shape)));
+  const seen = new Set(shape.rows.map((row) => tagOfRow(row.cells, shape)));
   const taken = new Map<string, SampledRow[]>();
   const firstStretch = 1 + Math.max(...shape.rows.map((row) => row.stretch));
   for await (const { number, text } of readLines(ref, encoding)) {
     if (number < shape.firstDataLine) continue;
     const cells = splitCells(text, dialect);
-    const tag = tagOf(cells, shape);
+    const tag = tagOfRow(cells, shape);
     if (tag === '' || cells.length < shape.rowWidth || seen.has(tag)) continue;
     let rows = taken.get(tag);
     if (!rows) taken.set(tag, (rows = []));
@@ -38,10 +38,6 @@ export async function rowsOfMoreTags(
 }
 
 function isBeginningLacking(shape: FileShape): boolean {
-  const first = new Set(shape.rows.filter((row) => row.stretch === 0).map((row) => tagOf(row.cells, shape)));
-  return shape.rows.some((row) => row.stretch > 0 && !first.has(tagOf(row.cells, shape)));
-}
-
-function tagOf(cells: readonly string[], { tagColumn, machineColumn }: FileShape): string {
-  return rowTag(cells, tagColumn, machineColumn);
+  const first = new Set(shape.rows.filter((row) => row.stretch === 0).map((row) => tagOfRow(row.cells, shape)));
+  return shape.rows.some((row) => row.stretch > 0 && !first.has(tagOfRow(row.cells, shape)));
 }

@@ -2,8 +2,7 @@ import type { LogFile } from '../../model/log-file.js';
 import type { RoledSeries } from '../columns/column-roles.js';
 import { homeTimes } from '../times/home-times.js';
 import { nearestRank } from '../columns/nearest-rank.js';
-import type { Series } from '../columns/series.js';
-import { rowTag } from '../sources/row-tag.js';
+import { tagOfRow, type Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 
 export type Timing = Pick<
@@ -114,7 +113,7 @@ function findOrder(
 
 /** Every tag rises for itself, but for a clock set back once; the times begin anew when the tag changes. */
 function isByTag(shape: FileShape, clock: readonly number[], roled: readonly RoledSeries[]): boolean {
-  const tagOf = (i: number): string => rowTag(shape.rows[i]!.cells, shape.tagColumn, shape.machineColumn);
+  const tagOf = (i: number): string => tagOfRow(shape.rows[i]!.cells, shape);
   const lastOf = new Map<string | undefined, number>();
   let begins = 0;
   let others = 0;
