@@ -17,6 +17,8 @@ export interface StuckStretch {
   /** How many times longer than the zone's usual long runs, with the zone's own coarseness in it. */
   readonly timesUsual: number;
   readonly own: Movement;
+  /** The same without the last minutes, whose heat cannot have reached the sensor. */
+  readonly heat: Movement;
   /** The reading jumped to this value from another one, by more than a live reading moves at once. */
   readonly isJumpedTo: boolean;
   /** Median over the peers; NaN without peers. */
@@ -40,6 +42,8 @@ const MOVED_PEERS_DEG_C = 8;
 const MOVED_SETPOINT_DEG_C = 5;
 /** What the output does in the last minutes of a rest has not reached the sensor yet (common practice: dead time). */
 const HEAT_LAG_MS = 5 * 60_000;
+/** A coarse reading may have stood for minutes before the record stopped: peers are looked at well inside (own choice). */
+const MARGIN_SHARE = 0.1;
 /** A rest so many times the usual long one is out of character by itself (own choice). */
 const OUT_OF_CHARACTER_TIMES = 8;
 /** The same where neighbours moved far and no output is logged to tell more (own choice). */
@@ -88,12 +92,14 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
   // Whole periods well inside: at its ends the run may hold a live sample that happens to be equal.
   const fromMs = startMs + evidence.digest.periodMs;
   const toMs = endMs - evidence.digest.periodMs;
-  const own = movementIn(evidence, zone.index, fromMs, Math.max(fromMs, toMs - HEAT_LAG_MS));
+  const own = movementIn(evidence, zone.index, fromMs, toMs);
+  const marginMs = Math.min(HEAT_LAG_MS, MARGIN_SHARE * (toMs - fromMs));
+  const heat = movementIn(evidence, zone.index, fromMs, Math.max(fromMs, toMs - HEAT_LAG_MS));
   const steps = usedStepsDegC(evidence);
   const stepDegC = steps[zone.index]!;
   const peers = peersOf(evidence, zone).map((peer) => ({
     peer,
-    movement: movementIn(evidence, peer.index, fromMs, toMs),
+    movement: movementIn(evidence, peer.index, fromMs + marginMs, toMs - marginMs),
   }));
   const known = peers.filter(({ movement }) => !Number.isNaN(movement.readingRangeDegC));
   const parts = {
@@ -103,6 +109,7 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
     minutes: facts['durationMinutes']!,
     timesUsual: facts['durationMinutes']! / Math.max(0.1, facts['usualLongMinutes'] ?? 0),
     own,
+    heat,
     isJumpedTo: isOwnJump && Math.abs(facts['jumpInDegC'] ?? 0) >= Math.max(JUMPED_DEG_C, 4 * resolutionDegCOf(zone)),
     peerRangeDegC: median(known.map(({ movement }) => movement.sustainedRangeDegC)),
     movedPeersShare: known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length,
@@ -116,10 +123,10 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
 }
 
 function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, 'verdict'>): StuckStretch['verdict'] {
-  const { own, timesUsual, peerRangeDegC, movedPeersShare, peerOutputRangePercent } = stretch;
+  const { own, heat, timesUsual, peerRangeDegC, movedPeersShare, peerOutputRangePercent } = stretch;
   const isOutOfCharacter = timesUsual >= OUT_OF_CHARACTER_TIMES;
-  const hasOutputMoved = own.outputRangePercent >= MOVED_OUTPUT_PERCENT;
-  const hasSetpointMoved = own.setpointRangeDegC >= MOVED_SETPOINT_DEG_C;
+  const hasOutputMoved = heat.outputRangePercent >= MOVED_OUTPUT_PERCENT;
+  const hasSetpointMoved = heat.setpointRangeDegC >= MOVED_SETPOINT_DEG_C;
   const havePeersMoved = peerRangeDegC >= Math.max(MOVED_PEERS_DEG_C, 4 * resolutionDegCOf(zone));
   // At its stop, an output stands still for a live loop as well: the loop asks for all the heat there is.
   const isOutputDead =
