@@ -3,10 +3,8 @@ import { Command } from 'commander';
 import { guardOutput } from './commands/guard-output.js';
 import { registerCommands } from './commands/index.js';
 import { reportFailure } from './commands/failure.js';
-import { keepYoungSpaceSmall } from './commands/small-young-space.js';
 import type { RunResult } from './commands/run-result.js';
 
-keepYoungSpaceSmall();
 guardOutput(() => (process.exitCode = 2));
 const result: RunResult = { needsAttention: false };
 const program = new Command('looselead');
