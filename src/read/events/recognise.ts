@@ -56,7 +56,7 @@ const headerTests = columnWords.map(([role, phrases]) => {
  */
 export function recogniseEvents(header: Header, rows: Rows, isCalledAlarms = false): EventTable | null {
   const width = Math.max(header.length, ...rows.map((row) => row.length));
-  if (rows.length === 0 || !Number.isFinite(width)) return null;
+  if (rows.length === 0 || !Number.isFinite(width) || areAssignments(rows)) return null;
   const looks = Array.from({ length: width }, (_, c) => columnLook(rows.map((row) => row[c] ?? '')));
   const times = findTimes(header, looks);
   if (!times) return null;
@@ -67,6 +67,12 @@ export function recogniseEvents(header: Header, rows: Rows, isCalledAlarms = fal
   const flag = kind === 'alarm' && !times.acknowledged ? acknowledgedFlag(header, looks, taken) : -1;
   delete others.value; // told what the table is; nobody reads it
   return { kind, columns: { ...times, ...others, ...(flag >= 0 && { isAcknowledged: flag }) }, header };
+}
+
+/** "zone=Z1 pv=180.2": numbers under names of their own, and no words. */
+function areAssignments(rows: Rows): boolean {
+  const assigned = rows.filter((row) => row.filter((cell) => /^\s*[\p{L}_.]+=[-+]?\d/u.test(cell)).length > 1).length;
+  return assigned >= MOST * rows.length;
 }
 
 /** "Duration (s)", "Dauer": what stands there is how long something took. */

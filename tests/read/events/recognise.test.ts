@@ -165,3 +165,11 @@ test.each(['Resuelta', 'Finalizada', 'Résolu', 'Risolto', 'Rientrato', 'gegange
   '"%s" says that an alarm is over',
   (word) => expect(eventState(word)).toBe('cleared'),
 );
+
+test('lines of names and numbers without a header are no alarms', () => {
+  const rows = Array.from({ length: 20 }, (_, i) => [
+    ...['2026-03-02', `06:00:${10 + i}`, 'zone=Z1', `pv=${180 + i}.2`],
+    'sp=185',
+  ]);
+  expect(recogniseEvents([], rows)).toBeNull();
+});
