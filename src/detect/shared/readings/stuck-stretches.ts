@@ -17,7 +17,7 @@ export interface StuckStretch {
   /** How many times longer than the zone's usual long runs, with the zone's own coarseness in it. */
   readonly timesUsual: number;
   readonly own: Movement;
-  /** The same without the last minutes, whose heat cannot have reached the sensor. */
+  /** The same well inside, and without the last minutes, whose heat cannot have reached the sensor. */
   readonly heat: Movement;
   /** The reading jumped to this value from another one, by more than a live reading moves at once. */
   readonly isJumpedTo: boolean;
@@ -94,7 +94,7 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
   const toMs = endMs - evidence.digest.periodMs;
   const own = movementIn(evidence, zone.index, fromMs, toMs);
   const marginMs = Math.min(HEAT_LAG_MS, MARGIN_SHARE * (toMs - fromMs));
-  const heat = movementIn(evidence, zone.index, fromMs, Math.max(fromMs, toMs - HEAT_LAG_MS));
+  const heat = movementIn(evidence, zone.index, fromMs + marginMs, Math.max(fromMs + marginMs, toMs - HEAT_LAG_MS));
   const steps = usedStepsDegC(evidence);
   const stepDegC = steps[zone.index]!;
   const peers = peersOf(evidence, zone).map((peer) => ({
@@ -140,7 +140,9 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   if (isOutputDead && (havePeersMoved || (isOutOfCharacter && peerOutputRangePercent > 0))) return 'tag';
   // Neighbours on the move are no proof against a zone that holds its set point, only against one out of character.
   if (havePeersMoved && timesUsual >= (zone.has.output ? OUT_OF_CHARACTER_TIMES : LONG_TIMES)) return 'channel';
-  return isOutOfCharacter && stretch.clearlyMovedPeersShare >= 0.5 ? 'channel' : 'calm';
+  // At its stop no loop keeps the reading on the move: the zone rests where its heat just does.
+  const isAtStop = own.outputMeanPercent >= AT_STOP_PERCENT;
+  return isOutOfCharacter && !isAtStop && stretch.clearlyMovedPeersShare >= 0.5 ? 'channel' : 'calm';
 }
 
 /**
