@@ -11,7 +11,6 @@ import type { PlantFile } from './model/plant-file.js';
 import { demandZones, survey, type SurveyOptions } from './read/survey/survey.js';
 import { clockChanges } from './normalise/clock.js';
 import { unknownSensorTypes } from './sensors/unknown-types.js';
-import { stopYoungSpaceGrowth } from './young-space.js';
 
 export interface GatherOptions extends SurveyOptions {
   /** Called now and then with bytes read and bytes in all, for a progress bar. */
@@ -26,7 +25,6 @@ export interface GatherOptions extends SurveyOptions {
 export async function gather(paths: readonly string[], options: GatherOptions): Promise<Gathered> {
   const found = await survey(paths, options);
   demandZones(found);
-  stopYoungSpaceGrowth();
   const digest = startDigest(found.zones);
   const watching = startWatchers(found.zones, watchers);
   const poured = await pourSamples(found, {

@@ -10,6 +10,7 @@ import { settleDates } from './settle-dates.js';
 import { readPlantFile } from '../plant/plant.js';
 import type { SurveyOptions } from './survey-options.js';
 import { assembleZones } from '../columns/zones.js';
+import { fewFiles, stopYoungSpaceGrowth } from './young-space.js';
 
 export type { SurveyOptions } from './survey-options.js';
 
@@ -37,6 +38,7 @@ export interface Survey {
  */
 export async function survey(paths: readonly string[], options: SurveyOptions = {}): Promise<Survey> {
   const found = await listFiles(paths);
+  if (found.files.length <= fewFiles) stopYoungSpaceGrowth();
   const {
     plant,
     plantFile,
@@ -63,6 +65,7 @@ export async function survey(paths: readonly string[], options: SurveyOptions = 
     ...zone,
     resolutionDegC: finished.resolutionDegC.get(zone.index) ?? NaN,
   }));
+  stopYoungSpaceGrowth();
   return { files, zones, plant: plant ?? { zones: [] }, plantFile, timezone, problems, assumptions };
 }
 
