@@ -17,8 +17,10 @@ export interface StuckStretch {
   /** How many times longer than the zone's usual long runs, with the zone's own coarseness in it. */
   readonly timesUsual: number;
   readonly own: Movement;
-  /** The same well inside, and without the last minutes, whose heat cannot have reached the sensor. */
+  /** The same without the last minutes, whose heat cannot have reached the sensor. */
   readonly heat: Movement;
+  /** Of the output, well inside. */
+  readonly innerOutputRangePercent: number;
   /** The reading jumped to this value from another one, by more than a live reading moves at once. */
   readonly isJumpedTo: boolean;
   /** Median over the peers; NaN without peers. */
@@ -94,7 +96,8 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
   const toMs = endMs - evidence.digest.periodMs;
   const own = movementIn(evidence, zone.index, fromMs, toMs);
   const marginMs = Math.min(HEAT_LAG_MS, MARGIN_SHARE * (toMs - fromMs));
-  const heat = movementIn(evidence, zone.index, fromMs + marginMs, Math.max(fromMs + marginMs, toMs - HEAT_LAG_MS));
+  const heat = movementIn(evidence, zone.index, fromMs, Math.max(fromMs, toMs - HEAT_LAG_MS));
+  const inner = movementIn(evidence, zone.index, fromMs + marginMs, toMs - marginMs);
   const steps = usedStepsDegC(evidence);
   const stepDegC = steps[zone.index]!;
   const peers = peersOf(evidence, zone).map((peer) => ({
@@ -110,6 +113,7 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
     timesUsual: facts['durationMinutes']! / Math.max(0.1, facts['usualLongMinutes'] ?? 0),
     own,
     heat,
+    innerOutputRangePercent: inner.outputRangePercent,
     isJumpedTo: isOwnJump && Math.abs(facts['jumpInDegC'] ?? 0) >= Math.max(JUMPED_DEG_C, 4 * resolutionDegCOf(zone)),
     peerRangeDegC: median(known.map(({ movement }) => movement.sustainedRangeDegC)),
     movedPeersShare: known.filter(({ peer, movement }) => isMoving(movement, peer)).length / known.length,
@@ -125,7 +129,9 @@ function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: bool
 function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, 'verdict'>): StuckStretch['verdict'] {
   const { own, heat, timesUsual, peerRangeDegC, movedPeersShare, peerOutputRangePercent } = stretch;
   const isOutOfCharacter = timesUsual >= OUT_OF_CHARACTER_TIMES;
-  const hasOutputMoved = heat.outputRangePercent >= MOVED_OUTPUT_PERCENT;
+  // A whole file at rest, but for the first minutes: the reading stood before the record stopped.
+  const isFileAtRest = movedPeersShare <= 1 - FILE_SHARE && stretch.innerOutputRangePercent === 0;
+  const hasOutputMoved = heat.outputRangePercent >= MOVED_OUTPUT_PERCENT && !isFileAtRest;
   const hasSetpointMoved = heat.setpointRangeDegC >= MOVED_SETPOINT_DEG_C;
   const havePeersMoved = peerRangeDegC >= Math.max(MOVED_PEERS_DEG_C, 4 * resolutionDegCOf(zone));
   // At its stop, an output stands still for a live loop as well: the loop asks for all the heat there is.
