@@ -10,7 +10,7 @@ import { settleDates } from './settle-dates.js';
 import { readPlantFile } from '../plant/plant.js';
 import type { SurveyOptions } from './survey-options.js';
 import { assembleZones } from '../columns/zones.js';
-import { fewFiles, stopYoungSpaceGrowth } from './young-space.js';
+import { keepYoungSpaceSmall } from './young-space.js';
 
 export type { SurveyOptions } from './survey-options.js';
 
@@ -38,7 +38,7 @@ export interface Survey {
  */
 export async function survey(paths: readonly string[], options: SurveyOptions = {}): Promise<Survey> {
   const found = await listFiles(paths);
-  if (found.files.length <= fewFiles) stopYoungSpaceGrowth();
+  keepYoungSpaceSmall(found.files.length);
   const {
     plant,
     plantFile,
@@ -65,7 +65,6 @@ export async function survey(paths: readonly string[], options: SurveyOptions = 
     ...zone,
     resolutionDegC: finished.resolutionDegC.get(zone.index) ?? NaN,
   }));
-  stopYoungSpaceGrowth();
   return { files, zones, plant: plant ?? { zones: [] }, plantFile, timezone, problems, assumptions };
 }
 
