@@ -289,3 +289,18 @@ describe('machines in a column of their own', () => {
     ]);
   });
 });
+
+test('rows of words among rows of numbers are left out and counted; a bad input in all columns is none of them', async () => {
+  const rows = Array.from({ length: rowCount }, (_, i) =>
+    i === 50
+      ? `${clock(i)};STATE CHANGE;IDLE -> RUN`
+      : i === 60
+        ? `${clock(i)};Bad;Bad`
+        : `${clock(i)};${degC(1, i)};${degC(2, i)}`,
+  );
+  for (const isFast of [true, false]) {
+    const { result, zones } = await pourFiles({ 'log.csv': `Time;Z1 PV;Z2 PV\n${rows.join('\n')}\n` }, {}, { isFast });
+    expect(result.sources[0]!.rejectedByReason).toEqual({ 'text-row': 1 });
+    expect(zones[0]!.timeMs).toHaveLength(rowCount - 1);
+  }
+});

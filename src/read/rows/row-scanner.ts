@@ -49,6 +49,8 @@ export class RowScanner {
   private readonly decimal: number;
   private readonly hasRunningText: boolean;
   private readonly isJoined: boolean;
+  /** A text that is no number stands in a column of numbers: whether the row is one of words, its cells together tell. */
+  private hasText = false;
   private lastUnknownTag = '';
   /** Date and clock of a row of cells. */
   private takenDate = '';
@@ -146,6 +148,7 @@ export class RowScanner {
     this.tag = -1;
     this.runningOfText = NaN;
     this.clockMs = NaN;
+    this.hasText = false;
     this.dateStart = -1;
     this.clockStart = -1;
   }
@@ -198,7 +201,7 @@ export class RowScanner {
   private endRow(bytes: Buffer, end: number, cellCount: number, at: number): number {
     const isReturn = bytes[end] === carriageReturn;
     if (isReturn && bytes[end + 1] !== lineFeed) return -1;
-    if (cellCount < this.file.rowWidth) return -1;
+    if (cellCount < this.file.rowWidth || this.hasText) return -1;
     for (let c = cellCount; c < this.plan.columnCount; c++) this.missingCell(c, at);
     if (this.plan.hasClock) this.clockMs = this.readDateAndClock(bytes);
     if (Number.isNaN(this.clockMs)) return -1;
@@ -239,6 +242,7 @@ export class RowScanner {
       return;
     }
     this.plan.numbers[place] = value;
+    if (mark === cellMark.otherText) this.hasText = true;
     if (this.hasRunningText) this.runningOfText = running;
     const marks = this.marks[c];
     if (!marks || mark === cellMark.number) return;
@@ -271,7 +275,22 @@ export class RowScanner {
     const { takenDate: date, takenClock: clock } = this;
     const joined = clock === null ? date : joinDateAndClock(date, clock);
     this.clockMs = this.readTimeCell(timePlace ? timeCell(cells.map(String), timePlace) : joined);
-    return Number.isNaN(this.clockMs) ? 'bad-time' : null;
+    if (Number.isNaN(this.clockMs)) return 'bad-time';
+    return this.isTextRow(cells) ? 'text-row' : null;
+  }
+
+  /** "06:00;STATE CHANGE;IDLE -> RUN" among rows of numbers: no input that broke, which some word or number would tell. */
+  private isTextRow(cells: readonly TableCell[]): boolean {
+    let texts = 0;
+    for (let c = 0; c < this.plan.columnCount; c++) {
+      if (this.plan.actions[c] !== act.number) continue;
+      const cell = cells[c] ?? '';
+      if (typeof cell === 'number') return false;
+      if (cell.trim() === '') continue;
+      if (this.odd.valueOfText(cell).mark !== cellMark.otherText || this.odd.isBadText(cell)) return false;
+      texts++;
+    }
+    return texts > 1;
   }
 
   /** Puts a number where its text would put it; −0 is written 0. */

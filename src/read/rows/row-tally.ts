@@ -11,6 +11,7 @@ export const rejectReasons = {
   'half-line': 'the last line is not finished; the file may still be being written',
   'long-line': 'the line is longer than a megabyte',
   'open-quote': 'a quote is opened and never closed',
+  'text-row': 'words stand where its numbers belong',
   'nul-bytes': 'NUL bytes stand in the line',
   'bad-quotes': 'the quotes do not pair',
   'unknown-tag': 'the tag belongs to no zone known from the rest of the file',
