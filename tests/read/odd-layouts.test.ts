@@ -296,7 +296,9 @@ test('rows of words among rows of numbers are left out and counted; a bad input 
       ? `${clock(i)};STATE CHANGE;IDLE -> RUN`
       : i === 60
         ? `${clock(i)};Bad;Bad`
-        : `${clock(i)};${degC(1, i)};${degC(2, i)}`,
+        : i === 70
+          ? `${clock(i)};E-77;E-77`
+          : `${clock(i)};${degC(1, i)};${degC(2, i)}`,
   );
   for (const isFast of [true, false]) {
     const { result, zones } = await pourFiles({ 'log.csv': `Time;Z1 PV;Z2 PV\n${rows.join('\n')}\n` }, {}, { isFast });

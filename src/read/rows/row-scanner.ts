@@ -279,18 +279,21 @@ export class RowScanner {
     return this.isTextRow(cells) ? 'text-row' : null;
   }
 
-  /** "06:00;STATE CHANGE;IDLE -> RUN" among rows of numbers: no input that broke, which some word or number would tell. */
+  /**
+   * "06:00;STATE CHANGE;IDLE -> RUN" among rows of numbers: no input that broke, which some word or number would tell.
+   * One text in all columns is a code that nobody knows yet.
+   */
   private isTextRow(cells: readonly TableCell[]): boolean {
-    let texts = 0;
+    const texts = new Set<string>();
     for (let c = 0; c < this.plan.columnCount; c++) {
       if (this.plan.actions[c] !== act.number) continue;
       const cell = cells[c] ?? '';
       if (typeof cell === 'number') return false;
       if (cell.trim() === '') continue;
       if (this.odd.valueOfText(cell).mark !== cellMark.otherText || this.odd.isBadText(cell)) return false;
-      texts++;
+      texts.add(cell.trim());
     }
-    return texts > 1;
+    return texts.size > 1;
   }
 
   /** Puts a number where its text would put it; −0 is written 0. */
