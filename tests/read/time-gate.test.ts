@@ -107,6 +107,15 @@ describe('a clock that was not set', () => {
     expect(poured.result.problems[0]).toMatchObject({ code: 'clock-jump', line: 2, count: 1500 });
   });
 
+  test('seconds counted from 0 until it is set', async () => {
+    const counted = (fromS: number, count: number) =>
+      Array.from({ length: count }, (_, i) => `${fromS + 10 * i},21.5,150\n`).join('');
+    const poured = await pourFiles({ 'log.csv': header + counted(0, 3) + counted(startMs / 1000, 100) });
+    expect(timesOf(poured)).toHaveLength(100);
+    expect(timesOf(poured)[0]).toBe(startMs);
+    expect(leftOut(poured)).toEqual({ 'unset-clock': 3 });
+  });
+
   test('in a file of its own beside files of today', async () => {
     const poured = await pourFiles({
       'day-1.csv': header + rowsAt(Date.UTC(1970, 0, 1), 100),

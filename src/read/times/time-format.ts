@@ -139,12 +139,13 @@ function detectCount(cells: readonly string[], columnName: string): TimeFormat |
   const good = numbers.filter((number) => Number.isFinite(number));
   if (good.length < leastShare * cells.length) return null;
   const base = { order: 'ymd' as const, isUndecided: false };
-  const fits = (format: Pick<TimeFormat, 'kind' | 'unitMs'>) =>
-    good.every((number) => isPlausible(countedTime(number, format)));
+  const shareOfPlausible = (format: Pick<TimeFormat, 'kind' | 'unitMs'>) =>
+    good.filter((number) => isPlausible(countedTime(number, format))).length / good.length;
+  // Not all need be: a clock that is not set yet counts from 0.
   for (const { unitMs, name } of epochUnits)
-    if (fits({ kind: 'epoch', unitMs }))
+    if (shareOfPlausible({ kind: 'epoch', unitMs }) >= leastShare)
       return { ...base, kind: 'epoch', unitMs, isAbsolute: true, why: `${name} since 1970, by their size` };
-  if (fits(spreadsheetDays) && isTimeName(columnName) && isRising(good)) {
+  if (shareOfPlausible(spreadsheetDays) === 1 && isTimeName(columnName) && isRising(good)) {
     const gridMs = gridOfDays(cells.filter((_, i) => Number.isFinite(numbers[i])));
     const why = 'days of a spreadsheet, by their size';
     const format = { ...base, ...spreadsheetDays, isAbsolute: false, why };
