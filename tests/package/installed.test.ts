@@ -31,7 +31,11 @@ afterAll(() => rmSync(folder, { recursive: true }));
 test('the package holds the program, the sample logs and what a reader needs, and nothing else', () => {
   const paths = packed.files.map(({ path }) => path);
   const top = [...new Set(paths.map((path) => path.split('/')[0]))].sort();
-  expect(top).toEqual(['CHANGELOG.md', 'LICENSE', 'README.md', 'dist', 'package.json', 'sample-logs']);
+  expect(top).toEqual(['CHANGELOG.md', 'LICENSE', 'README.md', 'dist', 'package.json', 'sample-logs', 'tests']);
+  // Of the tests only the pictures that the README shows.
+  expect(
+    paths.filter((path) => path.startsWith('tests/') && !/^tests\/browser\/pictures\/.*\.png$/.test(path)),
+  ).toEqual([]);
   expect(paths).toEqual(expect.arrayContaining(['dist/cli.js', 'dist/page-script.js', 'sample-logs/plant.yaml']));
 });
 

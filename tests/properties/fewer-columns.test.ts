@@ -23,14 +23,16 @@ const columnSets = fc.subarray([...optionalColumns], { minLength: 1 });
  * what speaks against a cause. Without an output a tag that stands still cannot be told from an input that does, and the
  * input, which is more common, gains 0.17 (measured on 19 plants, one for each fault: of 228 zones with one column less,
  * 5 gained more than 0.05, and none was flagged that was not before). That a fault is no longer seen, and the zone counts
- * as sound like any other of which nothing is known, is no certainty gained.
+ * as sound like any other of which nothing is known, is no certainty gained. Nor does this hold the true cause down: a
+ * contact whose jumps came around stops went from 0.60 to 0.95 for the wiring without the running column, since minutes
+ * around a stop are looked at then.
  */
 const mostGain = 0.2;
 
 const share = ({ probabilities }: Verdict): number => probabilities[topCause(probabilities)];
 const isFlagged = ({ status }: Verdict): boolean => status === 'faulty' || status === 'watch';
 
-test('a log with fewer columns flags no further zone and makes no fault surer', { timeout: 900_000 }, () => {
+test('a log with fewer columns flags no further zone and makes no wrong cause surer', { timeout: 900_000 }, () => {
   let flagged = 0;
   fc.assert(
     fc.property(plants, columnSets, ({ seed, kind, zone, onsetDays }, columns) => {
@@ -42,7 +44,8 @@ test('a log with fewer columns flags no further zone and makes no fault surer', 
         if (isFlagged(verdict)) flagged++;
         else expect(isFlagged(less[i]!), `zone ${i}`).toBe(false);
         const cause = topCause(less[i]!.probabilities);
-        if (cause !== 'none') expect(share(less[i]!) - share(verdict), `zone ${i}`).toBeLessThan(mostGain);
+        const isTrue = kind !== null && i === zone && cause === faultCauses[kind];
+        if (cause !== 'none' && !isTrue) expect(share(less[i]!) - share(verdict), `zone ${i}`).toBeLessThan(mostGain);
       });
     }),
     { numRuns: runsOf(6, 40), seed: 17 },
