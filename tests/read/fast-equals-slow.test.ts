@@ -90,6 +90,9 @@ type Packaging = typeof packagings extends fc.Arbitrary<infer T> ? T : never;
 
 type Row = { cells: string[]; stepS: number; shape: string };
 
+/** Times in seconds since 1970 are known as such from 1990 on; a log with a third of its rows before is none that is read. */
+const earliestMs = Date.UTC(1991, 0, 1);
+
 const columns = ['Z1 PV', 'Z1 SP', 'Z2 PV', 'Running'];
 
 const plain: Packaging = {
@@ -110,7 +113,7 @@ function logText(rows: readonly Row[], packaging: Packaging, chosen: readonly nu
   }));
   let ms = Date.UTC(2026, 0, 5);
   const lines = [...clean, ...rows].flatMap((row) => {
-    ms += row.stepS * 1000;
+    ms = Math.max(ms + row.stepS * 1000, earliestMs);
     return linesOf(row, new Date(ms), packaging, chosen);
   });
   const header = layout.startsWith('long')
