@@ -84,14 +84,24 @@ function namesOf(zone: Zone, plantZones: readonly PlantZone[]): string[] {
 
 /** Zones whose name stands in the words, word ends on word ends; those with the longest such name. */
 function longest(names: readonly Name[], words: readonly string[]): number[] {
-  const runs = new Set<string>();
-  for (let from = 0; from < words.length; from++) {
-    let run = '';
-    for (let to = from; to < words.length; to++) runs.add((run += words[to]!));
-  }
+  const runs = runsOf(words, Math.max(0, ...names.map(({ key }) => key.length)));
   const found = names.filter(({ key }) => key !== '' && runs.has(key));
   const length = Math.max(0, ...found.map(({ key }) => key.length));
   return found.filter(({ key }) => key.length === length).map(({ zone }) => zone);
+}
+
+/** Neighbouring words joined, no longer than the longest name that is sought: a damaged text may have a thousand words. */
+function runsOf(words: readonly string[], longestName: number): ReadonlySet<string> {
+  const runs = new Set<string>();
+  for (let from = 0; from < words.length; from++) {
+    let run = words[from]!;
+    for (let next = from + 1; run.length <= longestName; next++) {
+      runs.add(run);
+      if (next === words.length) break;
+      run += words[next]!;
+    }
+  }
+  return runs;
 }
 
 /** Words with every zone word before a number as "zone" and every temperature loop as "loop". */
@@ -110,13 +120,11 @@ function numberAlone(text: string): string | null {
 }
 
 function namedMachine(machines: readonly string[], clues: ZoneClues): string | null {
+  const keys = machines.map((machine) => wordsOf(machine).join(''));
   for (const text of [clues.machine, clues.source, clues.zone, clues.message]) {
-    const words = wordsOf(text);
-    const runs = new Set(
-      words.flatMap((_, from) => words.slice(from).map((__, to) => words.slice(from, from + to + 1).join(''))),
-    );
-    const named = machines.filter((machine) => {
-      const key = wordsOf(machine).join('');
+    const runs = runsOf(wordsOf(text), Math.max(0, ...keys.map((key) => key.length)));
+    const named = machines.filter((_, m) => {
+      const key = keys[m]!;
       const isBareNumber = /^\p{N}+$/u.test(key); // a 1 in a message is rarely machine 1
       return runs.has(key) && (!isBareNumber || text === clues.machine);
     });

@@ -3,6 +3,7 @@ import { alarmKind } from '../../../src/normalise/events/alarm-kind.js';
 import { zoneMatcher } from '../../../src/normalise/events/match-zone.js';
 import { labelReader } from '../../../src/normalise/events/label-meaning.js';
 import { isSensorReplacement, repairCause } from '../../../src/normalise/events/repair-words.js';
+import { makeZone } from '../../make/blocks.js';
 import { namedZone } from '../../make/event-file.js';
 
 describe('one vocabulary from the words of the trade (common practice)', () => {
@@ -99,4 +100,12 @@ describe('maintenance words', () => {
   ])('%s / %s', (done, found, cause, isReplacement) => {
     expect([repairCause(done, found), isSensorReplacement(done)]).toEqual([cause, isReplacement]);
   });
+});
+
+test('a damaged text of many thousand words costs no more than its length, and a name in it is still found', () => {
+  const match = zoneMatcher([makeZone({ name: 'Front jaw', machine: 'Sealer 1' })], []);
+  const noise = 'x '.repeat(20_000); // every run of its words would be some 10¹² letters
+  const clues = { zone: '', machine: '', source: '' };
+  expect(match({ ...clues, message: `${noise} Sealer 1 front jaw ${noise}` })).toMatchObject({ zone: 0 });
+  expect(match({ ...clues, message: noise }).zone).toBeNull();
 });
