@@ -41,6 +41,15 @@ export const usualRoomOf = oncePer((evidence: Evidence): number =>
   median(coldHoursOf(evidence).flatMap((zone) => [...zone.values()].map(({ roomDegC }) => roomDegC))),
 );
 
+/** Room temperature where the log never shows it (common practice). */
+const ASSUMED_ROOM_DEG_C = 22;
+
+/** The usual room, or where the log never shows one the room of most halls; never NaN. */
+export function assumedRoomOf(evidence: Evidence): number {
+  const roomDegC = usualRoomOf(evidence);
+  return Number.isNaN(roomDegC) ? ASSUMED_ROOM_DEG_C : roomDegC;
+}
+
 /**
  * A soak is proven by heat that is off. Where no output is logged, that takes a zone that was warm at another time: an
  * outdoor sensor or an air duct is always below the warmest room, and its peers have other temperatures by right.

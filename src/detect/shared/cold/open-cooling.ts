@@ -1,13 +1,12 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
 import { median } from '../../../maths/quantile.js';
-import { usualRoomOf } from './cold-hours.js';
+import { assumedRoomOf } from './cold-hours.js';
 import { timeConstantsOf } from './cool-downs.js';
 import type { Open } from '../opens/opens.js';
 
 /** A smaller fall to be expected is no more than a stop of the load makes (own choice). */
 const LEAST_EXPECTED_DEG_C = 10;
-const USUAL_ROOM_DEG_C = 22;
 
 /**
  * How far a zone had cooled when its reading came back, beside what it loses without heat in that time,
@@ -18,8 +17,7 @@ const USUAL_ROOM_DEG_C = 22;
  */
 export function cooledRatioOf(evidence: Evidence, zone: Zone, opens: readonly Open[]): number {
   const tauMs = timeConstantsOf(evidence)[zone.index]! * 3_600_000;
-  const usualDegC = usualRoomOf(evidence);
-  const roomDegC = Number.isNaN(usualDegC) ? USUAL_ROOM_DEG_C : usualDegC;
+  const roomDegC = assumedRoomOf(evidence);
   return median(
     opens.flatMap(({ startMs, endMs, beforeDegC, afterDegC }) => {
       const expectedDegC = (beforeDegC - roomDegC) * (1 - Math.exp((startMs - endMs) / tauMs));

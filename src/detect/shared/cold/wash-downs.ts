@@ -5,11 +5,9 @@ import { median, quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
 import { conditionsOf, stood } from '../readings/exposure.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
-import { usualRoomOf } from './cold-hours.js';
+import { assumedRoomOf } from './cold-hours.js';
 import { coolDownsOf } from './cool-downs.js';
 
-/** Room temperature where the log never shows it (common practice). */
-const USUAL_ROOM_DEG_C = 22;
 /** Water takes several times the heat that still air does; a draught or a door takes half as much again (common practice). */
 const QUICK_RATIO = 2;
 /** A washing lasts from some minutes to an hour and a half (common practice). */
@@ -84,8 +82,7 @@ function fallRatios(evidence: Evidence, zone: Zone): Float64Array {
       coolDownsOf(evidence)[zone.index]!.map(({ tauMinutes }) => tauMinutes),
       DRY_QUANTILE,
     ) * 60_000;
-  const usualRoomDegC = usualRoomOf(evidence);
-  const roomDegC = Number.isNaN(usualRoomDegC) ? USUAL_ROOM_DEG_C : usualRoomDegC;
+  const roomDegC = assumedRoomOf(evidence);
   const ahead = Math.max(1, Math.round(FALL_MS / digest.periodMs));
   const ratios = new Float64Array(digest.length).fill(NaN);
   for (let i = 0; i + ahead < digest.length; i++) {

@@ -2,15 +2,13 @@ import type { Evidence } from '../../../model/detector.js';
 import { momentsOf, populationSd } from '../../../maths/moments.js';
 import { median } from '../../../maths/quantile.js';
 import { robustSd } from '../../../maths/spread.js';
-import { usualRoomOf } from '../cold/cold-hours.js';
+import { assumedRoomOf } from '../cold/cold-hours.js';
 import { oncePer } from '../basics/memo.js';
 import { roomSeriesOf } from '../cold/soaks.js';
 import { stuckStretchesOf } from '../readings/stuck-stretches.js';
 import { windowsOf, type ZoneWindows } from '../readings/windows.js';
 import { zoneState } from '../readings/zone-state.js';
 
-/** Room temperature where the log never shows it (common practice). */
-const USUAL_ROOM_DEG_C = 22;
 /** A zone less warm than this above the room has a duty too small to compare (own choice). */
 const LEAST_SPAN_DEG_C = 20;
 /** Fewer settled windows than this, half an hour each, cannot show the zone's usual duty (own choice). */
@@ -74,7 +72,7 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
   if (!zone.has.output) return { unable: `Zone ${zone.name}: the log has no output, so its duty is not known.` };
   const windows = windowsOf(evidence);
   const own = windows.zones[index]!;
-  const roomDegC = roomDegCOf(evidence);
+  const roomDegC = assumedRoomOf(evidence);
   const others = evidence.zones
     .filter((z) => z.machine === zone.machine && z.index !== index)
     .sort((a, b) => Math.abs(a.index - index) - Math.abs(b.index - index));
@@ -113,8 +111,6 @@ function isSeenBeside(peers: readonly Float64Array[], w: number): boolean {
 
 const usualOr = (value: number, other: number) => (Number.isNaN(value) ? other : value);
 
-const roomDegCOf = (evidence: Evidence) => usualOr(usualRoomOf(evidence), USUAL_ROOM_DEG_C);
-
 function isUsable(zone: ZoneWindows, w: number, roomDegC: number): boolean {
   const duty = zone.outputPercent[w]!;
   return (
@@ -128,7 +124,7 @@ function isUsable(zone: ZoneWindows, w: number, roomDegC: number): boolean {
 
 /** By zone index; each zone is a peer of many. */
 const standardDutiesOf = oncePer((evidence: Evidence): readonly (Float64Array | null)[] => {
-  const roomDegC = roomDegCOf(evidence);
+  const roomDegC = assumedRoomOf(evidence);
   return windowsOf(evidence).zones.map((zone) => standardDuty(zone, roomDegC));
 });
 

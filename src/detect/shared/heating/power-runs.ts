@@ -8,7 +8,7 @@ import { fullOutputPercentOf } from './full-output.js';
 import { heatUpsOf } from './heat-ups.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
-import { usualRoomOf } from '../cold/cold-hours.js';
+import { assumedRoomOf } from '../cold/cold-hours.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 
 /** Below its usual level by this much, a zone is not held any more (own choice: above any load swing). */
@@ -25,7 +25,6 @@ const LEAST_RISE_SHARE = 0.1;
 const BRIDGE_MS = 3 * 60_000;
 /** Share of a machine's other zones that must be held to say, without an output, that this one should be hot. */
 const HELD_SHARE = 0.5;
-const USUAL_ROOM_DEG_C = 22;
 const FASTEST_FALL_RATIO = 2;
 /** A dead heater's zone falls by about 1 at the start of the run; one that was low before hardly falls (own choice). */
 const LEAST_FALL_RATIO = 0.5;
@@ -221,8 +220,7 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
   const shouldDegC = targetDegC(setpointDegC[to - 1]!, usualDegC, reachedSetpointsOf(evidence)[zone.index]!);
   const half = Math.floor((from + to) / 2);
   const late = Array.from(meanDegC.subarray(half, to)).filter(Number.isFinite);
-  const usualRoom = usualRoomOf(evidence);
-  const roomDegC = Number.isNaN(usualRoom) ? USUAL_ROOM_DEG_C : usualRoom;
+  const roomDegC = assumedRoomOf(evidence);
   const lastDegC = late.at(-1) ?? NaN;
   const lateLow = Math.min(...late);
   const endJumpDegC = largestRise(maxDegC, minDegC, to - 2, Math.min(digest.length - 1, to + 4));
