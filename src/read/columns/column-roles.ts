@@ -53,7 +53,7 @@ function roleOfMachine(all: readonly Series[], plant: PlantFile | null): RoledSe
 
 /**
  * "Rear heater PV" is the reading of the rear heater, unless "Rear SP" shows that the zone is called "Rear", or "Rear PV"
- * that the other is what its heater does.
+ * that the other is what its heater does. "OUT Zone 1" beside "PV Zone 1" is what comes out for that zone.
  */
 function settleNouns(all: readonly NameParts[]): NameParts[] {
   const shown = all.filter(({ bare, meaning }) => !bare && meaning !== null);
@@ -64,10 +64,17 @@ function settleNouns(all: readonly NameParts[]): NameParts[] {
     const named = looseName(bare.rest);
     const others = shown.filter((other) => looseName(other.rest) === named);
     const isZone = all.some((other) => other.meaning === 'setpoint' && looseName(other.rest) === looseName(rest));
-    if (isZone || others.length === 0) return parts;
-    // A word for the output beside the zone's own reading.
-    return isReading(parts) && others.some(isReading) ? { ...parts, ...bare } : { ...parts, rest: bare.rest };
+    if (isZone) return parts;
+    // A word for the output beside the zone's own reading, or beside its bare name.
+    const hasReading = others.some(isReading) || all.some((other) => isBare(other) && looseName(other.rest) === named);
+    const mayBeOutput = parts.meaning === null ? bare.meaning === 'output' : isReading(parts);
+    if (mayBeOutput && hasReading) return { ...parts, ...bare };
+    return parts.meaning === null || others.length === 0 ? parts : { ...parts, rest: bare.rest };
   });
+}
+
+function isBare({ meaning, bare }: NameParts): boolean {
+  return meaning === null && !bare;
 }
 
 const unsaid = 'its name does not say what it is';

@@ -14,7 +14,10 @@ export interface NameParts {
   readonly scale: number;
   /** The word that decided, as it stands in the name. */
   readonly word: string;
-  /** Absent unless a noun stands before the last word ("Rear heater PV"): what the name says when that is no part of the zone's name. */
+  /**
+   * Absent unless a noun stands at the beginning or before the last word ("OUT Zone 1", "Rear heater PV"): what the name
+   * says when that is no part of the zone's name.
+   */
   readonly bare?: Pick<NameParts, 'rest' | 'meaning' | 'word'>;
 }
 
@@ -60,7 +63,7 @@ export function unitOf(text: string): NamedUnit {
 export function splitName(name: string): NameParts {
   // "(2)" was put there by the reader for a name that stands twice.
   const { text, unit: bracketUnit, scale } = cutUnit(name.trim().replace(/ \(\d+\)$/, ''));
-  const { found, ...parts } = partsOf(text, (word) => !backNouns.test(plainWords(word)));
+  const { found, ...parts } = partsOf(text, isNoNoun);
   const unit = bracketUnit ?? found.find((word) => word.unit)?.unit ?? null;
   const { found: all, ...bare } = partsOf(text, () => true);
   return all.length === found.length ? { ...parts, unit, scale } : { ...parts, unit, scale, bare };
@@ -70,10 +73,16 @@ export function splitName(name: string): NameParts {
 const backNouns =
   /^(in|out|heat|heater|heating|heizung|verwarming|chauffage|calefaccion|riscaldamento|topeni|isitici|isitma|lammitys|varme|futes|нагрев|加热|加熱|ヒーター?|히터|가열)$/;
 
-/** @param isCut Whether a word behind which another has been cut may be cut as well. */
-function partsOf(text: string, isCut: (word: string) => boolean) {
+/** Whether a word is none of those that are part of a zone's name where they stand. */
+function isNoNoun(word: string, from: End, isRoleSaid: boolean): boolean {
+  const words = plainWords(word);
+  return from === 'start' ? !frontNouns.test(words) : !isRoleSaid || !backNouns.test(words);
+}
+
+/** @param isCut Whether a word at one end may be cut; a role may have been cut behind it. */
+function partsOf(text: string, isCut: typeof isNoNoun) {
   const cutBack = cutWords(text, 'end', isCut);
-  const cutFront = cutWords(cutBack.rest, 'start', () => true);
+  const cutFront = cutWords(cutBack.rest, 'start', isCut);
   const found = [...cutBack.found, ...cutFront.found];
   const best = found.reduce<Found | null>(
     (a, b) => (a && strength.indexOf(a.meaning) <= strength.indexOf(b.meaning) ? a : b),
@@ -115,35 +124,36 @@ function wordsOf(text: string): { text: string; start: number; end: number }[] {
   }));
 }
 
-function cutWords(
-  text: string,
-  from: 'end' | 'start',
-  isCut: (word: string) => boolean,
-): { rest: string; found: Found[] } {
+type End = 'end' | 'start';
+
+function cutWords(text: string, from: End, isCut: typeof isNoNoun): { rest: string; found: Found[] } {
   const found: Found[] = [];
   let rest = text;
   for (;;) {
-    const cut = cutPhrase(rest, from);
     const isRoleSaid = found.some(({ meaning }) => meaning !== 'filler');
-    if (!cut || (isRoleSaid && !isCut(cut.found.text))) return { rest, found };
+    const cut = cutPhrase(rest, from, (word) => isCut(word, from, isRoleSaid));
+    if (!cut) return { rest, found };
     rest = cut.rest;
     found.push(cut.found);
   }
 }
 
-function cutPhrase(text: string, from: 'end' | 'start'): { rest: string; found: Found } | null {
+function cutPhrase(text: string, from: End, isCut: (word: string) => boolean): { rest: string; found: Found } | null {
   for (const { start, end } of spansAt(text, from)) {
     const span = text.slice(start, end);
     const found = meaningOf(span);
-    if (from === 'start' && frontNouns.test(plainWords(span))) continue;
     if (!found || !isApart(text, start, end, from)) continue;
+    if (!isCut(span)) {
+      if (from === 'start') continue;
+      return null;
+    }
     return { rest: trimJoints(from === 'end' ? text.slice(0, start) : text.slice(end)), found };
   }
   return null;
 }
 
 /** What may be a phrase at one end of a text, longest first. Where no blanks part words, a part of the run is one, too. */
-function spansAt(text: string, from: 'end' | 'start'): { start: number; end: number }[] {
+function spansAt(text: string, from: End): { start: number; end: number }[] {
   const words = wordsOf(text);
   const spans: { start: number; end: number }[] = [];
   for (let count = Math.min(longestPhrase, words.length); count >= 1; count--) {
@@ -161,7 +171,7 @@ function spansAt(text: string, from: 'end' | 'start'): { start: number; end: num
 const unbroken = /^[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}ー]+$/u;
 
 /** "Zone1PV" and "PV_Zone1" part; "Input" must not lose its "put", nor "T1" its "T". */
-function isApart(text: string, start: number, end: number, from: 'end' | 'start'): boolean {
+function isApart(text: string, start: number, end: number, from: End): boolean {
   if (unbroken.test(text.slice(start, end))) return true;
   if (from === 'start') return end === text.length || /[\s_.\-:/]/.test(text[end]!);
   if (start === 0 || !/[\p{L}\d]/u.test(text[start - 1]!)) return true;
