@@ -178,7 +178,7 @@ describe('one log, however it is packed', () => {
           );
         }
       }),
-      { numRuns: runsOf(12, 40), seed: 9 },
+      { numRuns: runsOf(6, 40), seed: 9 },
     );
   });
 

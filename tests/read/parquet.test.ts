@@ -5,6 +5,7 @@ import { parquetWriteBuffer } from 'hyparquet-writer';
 import { expect, test } from 'vitest';
 import { readParquetRows } from '../../src/read/sources/parquet-rows.js';
 import { readTable, sampleTable } from '../../src/read/sources/table-source.js';
+import { runsOf } from '../make/runs.js';
 import { inFolder, pourFiles } from './poured.js';
 
 const startMs = Date.UTC(2026, 0, 5);
@@ -163,7 +164,7 @@ test('numbers are poured as they are, and give what their texts give', async () 
         expect(told(direct)).toEqual(told(asTexts));
       },
     ),
-    { numRuns: 12, seed: 5 },
+    { numRuns: runsOf(5, 12), seed: 5 },
   );
 });
 
