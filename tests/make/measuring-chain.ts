@@ -32,12 +32,16 @@ export class MeasuringChain {
   readonly #filterShare: number;
   readonly #rampShare: number;
   readonly #r0Ohm: number;
+  readonly #stepS: number;
   #filteredDegC = NaN;
   #offsetDegC: number;
+  /** How long the input has been open, in steps of its own. */
+  #failedS = 0;
 
   constructor(sensor: SensorParameters, card: CardParameters, stepS: number, random: Random) {
     this.#sensor = sensor;
     this.#card = card;
+    this.#stepS = stepS;
     this.#random = random;
     this.#filterShare = card.filterS > 0 ? 1 - Math.exp(-stepS / card.filterS) : 1;
     this.#rampShare = card.openRampS > 0 ? 1 - Math.exp(-stepS / card.openRampS) : 1;
@@ -92,6 +96,7 @@ export class MeasuringChain {
   }
 
   #good(degC: number): void {
+    this.#failedS = 0;
     const isBack = this.isAboveScale || this.isBelowScale;
     this.isAboveScale = false;
     this.isBelowScale = false;
@@ -101,8 +106,10 @@ export class MeasuringChain {
     this.readingDegC = Math.round(this.#filteredDegC / resolutionDegC) * resolutionDegC;
   }
 
-  /** An open input climbs (or falls) to the end of its range; there the card shows its code. */
+  /** An open input climbs (or falls) to the end of its range, after a card's hold of the last value; then the code shows. */
   #failed(isUp: boolean): void {
+    this.#failedS += this.#stepS;
+    if (this.#failedS <= this.#card.holdsLastS && !Number.isNaN(this.readingDegC)) return;
     const endDegC = isUp ? this.#card.rangeTopDegC : BOTTOM_DEG_C;
     const fromDegC = Number.isNaN(this.#filteredDegC) ? endDegC : this.#filteredDegC;
     this.#filteredDegC = fromDegC + this.#rampShare * (endDegC * 1.05 - fromDegC);

@@ -24,6 +24,8 @@ export interface CardParameters {
   readonly filterS: number;
   /** How fast an open input climbs to full scale; 0 = at once. */
   readonly openRampS: number;
+  /** An open input shows its last reading for so long; 0 = it does not. */
+  readonly holdsLastS: number;
   /** After an open the reading comes back through the filter instead of at once. */
   readonly settlesAfterOpen: boolean;
   readonly rangeTopDegC: number;

@@ -137,6 +137,19 @@ describe('what each fault leaves behind', () => {
     expect(rowsOf(plant, (row) => bad(c, row))).toEqual([]);
   });
 
+  test('a card that loses some channels at a time takes each zone in its share of the same moments', () => {
+    const faults = [0, 1].map((zone) => plainFault('card_blips', zone, 0.3, { zoneShare: 0.6, perHour: 2 }));
+    const plant = smallPlant({ everyS: 2, days: 2, faults });
+    const starts = plant.zones
+      .slice(0, 2)
+      .map((zone) => rowsOf(plant, (row) => bad(zone, row) && !bad(zone, Math.max(0, row - 1))));
+    const shared = starts[0]!.filter((row) => starts[1]!.includes(row)).length;
+    for (const own of starts) {
+      expect(shared / own.length).toBeGreaterThan(0.3);
+      expect(shared / own.length).toBeLessThan(0.9);
+    }
+  });
+
   test('a card reference moves all its zones alike, which the loop turns into a true error', () => {
     const faults = [0, 1].map((zone) => plainFault('card_reference', zone, 1));
     const plant = smallPlant({ days: 2, faults });
@@ -157,6 +170,47 @@ describe('what each fault leaves behind', () => {
     expect(new Set(rows.map((row) => plant.zones[0]!.readingDegC[row])).size).toBe(1);
     expect(new Set(rows.map((row) => plant.zones[1]!.readingDegC[row])).size).toBeGreaterThan(100);
     expect(new Set(rows.map((row) => plant.zones[0]!.outputPercent[row])).size).toBeGreaterThan(1);
+  });
+
+  test('a channel that freezes again and again comes alive between', () => {
+    const plant = smallPlant({ faults: [plainFault('channel_frozen', 0, 0.5, {}, { shape: 'again-and-again' })] });
+    const { readingDegC } = plant.zones[0]!;
+    const still = rowsOf(plant, (row) => row > 0 && plant.timeS[row]! > 0.5 * dayS).map((row) =>
+      Number(readingDegC[row] === readingDegC[row - 1]),
+    );
+    expect(mean(still)).toBeGreaterThan(0.1);
+    expect(mean(still)).toBeLessThan(0.9);
+  });
+
+  test('a contact that opens with heat shifts the reading hot and never cold', () => {
+    const plan = plainFault('wire_contact', 0, 0, { perHour: 20 }, { shape: 'when-hot' });
+    const plant = smallPlant({ days: 3, wires: 2, faults: [plan] });
+    const zone = plant.zones[0]!;
+    const isShifted = (row: number): boolean => zone.readingDegC[row]! - zone.trueDegC[row]! > 4;
+    const isGood = (row: number): boolean => zone.state[row] === cell.good;
+    const workDegC = zone.setpointDegC.reduce((most, degC) => Math.max(most, degC || 0), 0);
+    const [hot, cold] = [
+      rowsOf(plant, (row) => isGood(row) && zone.trueDegC[row]! > workDegC - 5),
+      rowsOf(plant, (row) => isGood(row) && zone.trueDegC[row]! < workDegC - 60),
+    ];
+    expect(mean(hot.map((row) => Number(isShifted(row))))).toBeGreaterThan(0.05);
+    expect(cold.length).toBeGreaterThan(100);
+    expect(cold.filter(isShifted)).toEqual([]);
+  });
+
+  test('a card that holds its last value hides the first seconds of an open', () => {
+    const base = smallPlant({ days: 1 }).parameters.zones[0]!;
+    const made = (holdsLastS: number) =>
+      smallPlant({
+        everyS: 1,
+        days: 1,
+        zone: { input: { ...base.input, holdsLastS } },
+        faults: [plainFault('wire_flex_open', 0, 0.3)],
+      });
+    const badRows = (plant: ReturnType<typeof made>) => rowsOf(plant, (row) => bad(plant.zones[0]!, row)).length;
+    const [shown, hidden] = [badRows(made(0)), badRows(made(20))];
+    expect(shown).toBeGreaterThan(20);
+    expect(hidden).toBeLessThan(0.7 * shown);
   });
 
   test('drift shows nothing while the loop runs and shows in a cold soak', () => {

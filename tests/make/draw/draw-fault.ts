@@ -112,6 +112,8 @@ function drawCourse(random: Random, kind: FaultKind, place: FaultPlace, leftS: n
           meanOpenS: random.logUniform(1, 40),
           burstMean: random.uniform(0.2, 4),
           cardSeed: random.int(1, 2 ** 31),
+          // Of a failing supply all channels drop out; of a failing multiplexer some at a time.
+          zoneShare: random.chance(0.6) ? 1 : random.uniform(0.4, 0.9),
         },
       };
     case 'card_reference':
@@ -122,8 +124,12 @@ function drawCourse(random: Random, kind: FaultKind, place: FaultPlace, leftS: n
           spanS: Math.max(hourS, leftS * random.uniform(0.05, 0.9)),
         },
       };
-    case 'leads_swapped':
     case 'channel_frozen':
+      return {
+        shape: random.pick(['frozen', 'frozen', 'again-and-again']),
+        numbers: { meanFrozenS: random.logUniform(0.3 * hourS, 8 * hourS), meanAliveS: random.logUniform(hourS, dayS) },
+      };
+    case 'leads_swapped':
     case 'tag_frozen':
     case 'tag_missing':
       return { shape: 'frozen', numbers: {} };
@@ -190,12 +196,13 @@ function drawBroken(random: Random): Course {
 function drawContact(random: Random, { sensor }: ZoneParameters): Course {
   const ohm = random.logUniform(0.5, 25);
   return {
-    shape: 'steps',
+    shape: random.pick(['steps', 'steps', 'when-hot']),
     numbers: {
+      belowWorkK: random.uniform(5, 60),
       contactOhm: sensor.kind === 'pt1000' ? ohm * random.uniform(1, 5) : ohm,
       perHour: random.logUniform(0.1, 6),
       meanOnS: random.logUniform(20, 3 * hourS),
-      stoppedShare: random.uniform(0.05, 0.6),
+      stoppedShare: random.chance(0.3) ? 0 : random.uniform(0.05, 0.6),
       growthPerDay: random.uniform(0, 0.5),
     },
   };
@@ -207,7 +214,7 @@ function drawWet(random: Random, { parameters, hasWashDowns }: FaultPlace, leftS
     shape: hasWashDowns && random.chance(0.8) ? 'wash-down' : random.pick(['damp', 'creeping']),
     numbers: {
       shuntOhm: parameters.sensor.kind === 'pt1000' ? 10 * ohm : ohm,
-      dryS: random.logUniform(0.5 * hourS, 10 * hourS),
+      dryS: random.logUniform(0.5 * hourS, 48 * hourS),
       spanS: leftS,
     },
   };

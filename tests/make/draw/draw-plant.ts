@@ -164,6 +164,7 @@ function drawInput(random: Random, isPlatinum: boolean, format: LogFormat): Card
     filterS: random.pick([0, 0, 1, 2, 5]),
     openRampS: random.chance(0.3) ? random.uniform(1, 6) : 0,
     settlesAfterOpen: random.chance(0.3),
+    holdsLastS: random.chance(0.15) ? random.logUniform(1, 20) : 0,
     rangeTopDegC: highDegC < 900 ? highDegC : random.pick([400, 500, 600, 800, 850]),
     opensLow: isPlatinum ? random.chance(0.03) : random.chance(0.15),
     resolutionDegC: random.pick([0.01, 0.05, 0.1, 0.1, 0.5]),

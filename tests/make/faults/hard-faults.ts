@@ -32,9 +32,22 @@ export class LeadsSwapped extends Fault {
   }
 }
 
-/** One reading that does not move at all. */
+/** One reading that does not move at all, for good or, `again-and-again`, for minutes to hours at a time. */
 export class ChannelFrozen extends Fault {
+  readonly #random: Random;
+  #isFrozen = true;
+
+  constructor(plan: FaultPlan, stepS: number, random: Random) {
+    super(plan, stepS);
+    this.#random = random;
+  }
+
   protected override act({ nowS }: Surroundings, effects: Effects): void {
+    if (this.plan.shape === 'again-and-again') {
+      const meanS = this.number(this.#isFrozen ? 'meanFrozenS' : 'meanAliveS');
+      if (this.#random.chance(this.stepS / meanS)) this.#isFrozen = !this.#isFrozen;
+    }
+    if (!this.#isFrozen) return;
     this.acted(nowS);
     effects.isFrozen = true;
   }

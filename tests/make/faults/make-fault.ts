@@ -27,11 +27,11 @@ export function makeFault(plan: FaultPlan, stepS: number, random: Random, endS: 
     case 'leads_swapped':
       return new LeadsSwapped(plan, stepS);
     case 'card_blips':
-      return new CardBlips(plan, stepS, new Random(plan.numbers['cardSeed'] ?? 1), endS);
+      return new CardBlips(plan, stepS, new Random(plan.numbers['cardSeed'] ?? 1), random, endS);
     case 'card_reference':
       return new CardReference(plan, stepS);
     case 'channel_frozen':
-      return new ChannelFrozen(plan, stepS);
+      return new ChannelFrozen(plan, stepS, random);
     case 'heater_dead':
     case 'heater_half':
     case 'heater_ageing':

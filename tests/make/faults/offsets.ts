@@ -65,7 +65,7 @@ export class SensorNoise extends Fault {
   }
 }
 
-/** Ohms that come and go in steps at a terminal or a crimp. */
+/** Ohms that come and go in steps at a terminal or a crimp; `when-hot`, only where heat has opened it. */
 export class WireContact extends Fault {
   readonly #random: Random;
   #isOn = false;
@@ -78,7 +78,8 @@ export class WireContact extends Fault {
     this.#random = random;
   }
 
-  protected override act({ nowS, isRunning }: Surroundings, effects: Effects): void {
+  protected override act({ nowS, isRunning, sensorDegC, workDegC }: Surroundings, effects: Effects): void {
+    if (this.plan.shape === 'when-hot' && sensorDegC < workDegC - this.number('belowWorkK')) return;
     const moves = isRunning ? 1 : this.number('stoppedShare');
     const growth = 1 + (this.number('growthPerDay') * (nowS - this.plan.onsetS)) / dayS;
     const meanS = this.#isOn

@@ -118,13 +118,16 @@ export class WireFlexOpen extends Fault {
   }
 }
 
-/** Several zones of one card at the same second: every zone's fault follows the same seeded list of moments. */
+/**
+ * Several zones of one card at the same second: every zone's fault follows the same seeded list of moments. Where only
+ * some channels drop out at a time, each zone takes part in a share of them.
+ */
 export class CardBlips extends Fault {
   readonly #starts: number[] = [];
   readonly #ends: number[] = [];
   #place = 0;
 
-  constructor(plan: FaultPlan, stepS: number, shared: Random, endS: number) {
+  constructor(plan: FaultPlan, stepS: number, shared: Random, own: Random, endS: number) {
     super(plan, stepS);
     const stopS = plan.fixedS ?? endS;
     let nowS = plan.onsetS;
@@ -132,8 +135,10 @@ export class CardBlips extends Fault {
       const burst = 1 + Math.floor(shared.exponential(this.number('burstMean')));
       for (let i = 0; i < burst; i++) {
         const lastS = Math.max(stepS, shared.exponential(this.number('meanOpenS')));
-        this.#starts.push(nowS);
-        this.#ends.push(nowS + lastS);
+        if (own.chance(this.number('zoneShare'))) {
+          this.#starts.push(nowS);
+          this.#ends.push(nowS + lastS);
+        }
         nowS += lastS + stepS + shared.exponential(30);
       }
       nowS += shared.exponential(hourS / this.number('perHour'));

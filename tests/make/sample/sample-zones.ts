@@ -20,6 +20,7 @@ const roomDegC = 22;
 const input: CardParameters = {
   filterS: 1,
   openRampS: 0,
+  holdsLastS: 0,
   settlesAfterOpen: false,
   rangeTopDegC: 600,
   opensLow: false,
