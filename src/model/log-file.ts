@@ -88,6 +88,9 @@ export interface TimeRange {
   readonly toMs: number;
 }
 
+/** `zero`: OPC unified status codes and error flags; `one`: a flag that says valid; `opc`: classic OPC, from 192 up. */
+export type GoodStatus = 'zero' | 'one' | 'opc';
+
 /** One file or archive entry, as it was understood. Plain data. */
 export interface LogFile {
   /** Path as given, with "!entry" or "!sheet" behind it for a part of an archive or workbook. */
@@ -120,8 +123,8 @@ export interface LogFile {
   readonly columns: readonly LogColumn[];
   /** Cells that a whole row has; rows with fewer are not finished. */
   readonly rowWidth: number;
-  /** True when a quality of 0 means good (OPC unified status codes, error flags). */
-  readonly isZeroGood: boolean;
+  /** What a quality given as a number means by good. */
+  readonly goodStatus: GoodStatus;
   /** Long: one per tag found in the survey; empty for wide. */
   readonly tags: readonly LogColumn[];
   /** As the log's clock shows it, counted as if it were UTC; NaN = not known before the whole file is read. */

@@ -214,6 +214,21 @@ describe('long text', () => {
     expect([states[5], states[8]]).toEqual([readingState.badQuality, readingState.blank]);
   });
 
+  test.each([
+    ['1', '0'],
+    ['0', '1'],
+    ['192', '0'],
+  ])('a quality that is %s in most rows means good by it, and bad by %s', async (good, bad) => {
+    const row = (time: Date, tag: string, value: string) => `${isoText(time)},${tag},${value},${good}`;
+    const text = long(row, 'time,tag,value,quality').split('\n');
+    const ofReading = text.flatMap((line, i) => (line.split(',')[1] === text[1]!.split(',')[1] ? [i] : []));
+    text[ofReading[5]!] = text[ofReading[5]!]!.replace(/[^,]*$/, bad);
+    const { zones } = await pourFiles({ 'log.csv': text.join('\n') });
+    const states = zones.flatMap(({ state }) => [...state]);
+    expect(states.filter((state) => state === readingState.badQuality)).toHaveLength(1);
+    expect(states.filter((state) => state === readingState.good)).toHaveLength(states.length - 1);
+  });
+
   test('tag after tag, newest first, and shuffled rows', async () => {
     const [header, ...lines] = long((time, tag, value) => `${time.getTime()};${tag};${value}`, 'time;tag;value')
       .trimEnd()

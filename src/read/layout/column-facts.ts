@@ -58,5 +58,5 @@ const statusNumbers = new Set([
 ]);
 
 function isKnownQuality(cells: readonly string[]): boolean {
-  return cells.every((cell) => /^[a-z ,_-]+$/i.test(cell) || isBadQuality(cell, false));
+  return cells.every((cell) => /^[a-z ,_-]+$/i.test(cell) || isBadQuality(cell, 'opc'));
 }

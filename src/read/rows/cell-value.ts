@@ -1,4 +1,4 @@
-import { cellMark, type Dialect } from '../../model/log-file.js';
+import { cellMark, type Dialect, type GoodStatus } from '../../model/log-file.js';
 import { foldText, list } from '../../words/fold.js';
 
 /** What a cell of a number column holds. `value` is NaN unless `mark` is number. */
@@ -127,20 +127,21 @@ export function readRunningWord(text: string): number {
  * uncertain, below bad; unified: 0 good, top two bits 01 uncertain and 10 bad; from memory). Uncertain values count as
  * good, because most controllers say uncertain of a value they only estimate the age of.
  *
- * @param isZeroGood True when 0 means good in this file (unified codes, or error flags).
+ * @param goodStatus What a number means by good in this file.
  * @returns true = do not trust the value. Blank cells are good. Never throws.
  */
-export function isBadQuality(cell: string, isZeroGood: boolean): boolean {
+export function isBadQuality(cell: string, goodStatus: GoodStatus): boolean {
   const text = cell.trim();
   if (text === '') return false;
-  if (/^0x[\da-f]+$/i.test(text) || /^\d+(\.0+)?$/.test(text)) return isBadStatus(Number(text), isZeroGood);
+  if (/^0x[\da-f]+$/i.test(text) || /^\d+(\.0+)?$/.test(text)) return isBadStatus(Number(text), goodStatus);
   return /bad|invalid|error|fail|fault|not ?connected|no ?comm|comm|schlecht|ungultig|ungültig|mauvais|malo|cattiv|offline|stale|out ?of ?service|questionable|substitut/i.test(
     text,
   );
 }
 
-function isBadStatus(status: number, isZeroGood: boolean): boolean {
+function isBadStatus(status: number, goodStatus: GoodStatus): boolean {
   if (status >= 0x40000000) return status >= 0x80000000;
-  if (isZeroGood) return status !== 0;
+  if (goodStatus === 'zero') return status !== 0;
+  if (goodStatus === 'one') return status !== 1;
   return status < 64;
 }

@@ -20,7 +20,7 @@ export class OddCells {
   private readonly qualities = new Map<string, boolean>();
   private readonly empty: TextValue;
 
-  constructor(private readonly file: Pick<LogFile, 'dialect' | 'encoding' | 'isZeroGood'>) {
+  constructor(private readonly file: Pick<LogFile, 'dialect' | 'encoding' | 'goodStatus'>) {
     this.empty = this.valueOfText('');
   }
 
@@ -51,6 +51,6 @@ export class OddCells {
   }
 
   isBadText(text: string): boolean {
-    return isBadQuality(text, this.file.isZeroGood);
+    return isBadQuality(text, this.file.goodStatus);
   }
 }

@@ -1,4 +1,4 @@
-import type { Dialect, LogFile, TimePlace } from '../../model/log-file.js';
+import type { Dialect, GoodStatus, LogFile, TimePlace } from '../../model/log-file.js';
 import type { PlantFile } from '../../model/plant-file.js';
 import { LogProblem, type ProblemNote } from '../../model/problem.js';
 import { statOf } from '../sources/byte-source.js';
@@ -240,7 +240,7 @@ function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: File
   return {
     ...base,
     ...timing,
-    ...{ rowWidth: shape?.rowWidth ?? 0, isZeroGood: shape ? isZeroGood(shape) : false },
+    ...{ rowWidth: shape?.rowWidth ?? 0, goodStatus: shape ? goodStatus(shape) : 'opc' },
     ...{ kind, why, columns: [], tags: [], notes: [], typicalDegC: NaN, layoutText: layoutText(base, shape, timing) },
     ...{
       layout: shape?.layout ?? 'none',
@@ -262,13 +262,16 @@ function placeOf({ timeColumn, clockColumn, dateParts, clockParts }: FileShape):
   return { timeColumn, clockColumn, dateParts, clockParts };
 }
 
-/** Status numbers that are mostly 0: no log is mostly bad. */
-function isZeroGood({ rows, qualityColumn, ownQualities }: FileShape): boolean {
+/** No log is mostly bad: 0 is good where most cells are 0, and 1 where most are 1 and the others 0. */
+function goodStatus({ rows, qualityColumn, ownQualities }: FileShape): GoodStatus {
   const columns = [qualityColumn, ...ownQualities.map(({ column }) => column)];
   const cells = rows
     .flatMap((row) => columns.map((column) => row.cells[column]?.trim() ?? ''))
     .filter((cell) => cell !== '');
-  return cells.filter((cell) => /^(0x0+|0+)(\.0+)?$/i.test(cell)).length * 2 > cells.length;
+  const zeros = cells.filter((cell) => /^(0x0+|0+)(\.0+)?$/i.test(cell)).length;
+  if (zeros * 2 > cells.length) return 'zero';
+  const ones = cells.filter((cell) => /^1(\.0+)?$/.test(cell)).length;
+  return ones > 0 && zeros + ones === cells.length ? 'one' : 'opc';
 }
 
 const separatorWords = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'pipe', ' ': 'blanks' } as const;
