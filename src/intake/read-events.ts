@@ -11,8 +11,8 @@ import { maintenanceEntries, stopEntries } from '../normalise/events/lists.js';
 import { pairAlarms, type PairingCounts } from '../normalise/events/pair-alarms.js';
 import { AlarmRowTable } from '../read/events/alarm-row-table.js';
 import { readEventFile } from '../read/events/read-event-file.js';
-import { readRecords, type RowReason, type TextRecord } from '../read/sources/records.js';
-import { readTable } from '../read/sources/table-source.js';
+import { readRecords, type OnBadRow, type RowReason, type TextRecord } from '../read/sources/records.js';
+import { isTable, readTable } from '../read/sources/read-table.js';
 
 export interface Events {
   /** By start, on the log's own clock turned to UTC; the shift against the temperature log is not yet taken out. */
@@ -73,13 +73,12 @@ function isEventFile({ kind }: LogFile): boolean {
 }
 
 function recordsOf(file: LogFile, onBadRow: (line: number, reason: string) => void): AsyncIterable<TextRecord> {
-  if (file.container === 'workbook' || file.container === 'parquet') return tableRecords(file);
-  return readRecords(file, file.encoding, file.dialect, (line, reason) => onBadRow(line, rowReasons[reason]));
+  const tell = (line: number, reason: RowReason): void => onBadRow(line, rowReasons[reason]);
+  return isTable(file) ? tableRecords(file, tell) : readRecords(file, file.encoding, file.dialect, tell);
 }
 
-async function* tableRecords(file: LogFile): AsyncGenerator<TextRecord> {
-  for await (const { firstLine, rows } of readTable(file))
-    for (const [i, cells] of rows.entries()) yield { line: firstLine + i, cells, isEnded: true };
+async function* tableRecords(file: LogFile, onBadRow: OnBadRow): AsyncGenerator<TextRecord> {
+  for await (const row of readTable(file, onBadRow)) yield { ...row, isEnded: true };
 }
 
 const rowReasons: Readonly<Record<RowReason, string>> = {
@@ -87,6 +86,7 @@ const rowReasons: Readonly<Record<RowReason, string>> = {
   'open-quote': 'a quote that nothing closes',
   'nul-bytes': 'zero bytes',
   'bad-quotes': 'quotes inside a cell',
+  'bad-json': 'no whole object of JSON',
 };
 
 function ambiguousZones(meanings: readonly LabelMeaning[]): ProblemNote[] {

@@ -52,6 +52,33 @@ export interface TimePlace {
   readonly clockParts: readonly number[];
 }
 
+/** Columns that hold one time with what was read then, side by side with others that have times of their own. */
+export interface SideBlock {
+  /** The column of the time, or those of date and clock. */
+  readonly time: readonly number[];
+  readonly values: readonly number[];
+  /** Tag of each value. */
+  readonly tags: readonly string[];
+  /** Column that says what the values are worth; -1 = none. */
+  readonly quality: number;
+}
+
+/**
+ * How rows are made of a file in which they do not stand as cells with one time each. `json`: one object each, `depth`
+ * brackets deep; `assignments`: one line of "name=value" each; `side-by-side`: one of time, tag and value for each block.
+ */
+export type RowForm =
+  | {
+      readonly kind: 'json';
+      readonly depth: number;
+      /** True when every line holds one object. */
+      readonly isByLine: boolean;
+      /** All names that the objects give to values; the header. */
+      readonly names: readonly string[];
+    }
+  | { readonly kind: 'assignments'; readonly names: readonly string[] }
+  | { readonly kind: 'side-by-side'; readonly firstLine: number; readonly blocks: readonly SideBlock[] };
+
 export type ColumnRole =
   'time' | 'date' | 'clock' | 'tag' | 'value' | 'quality' | 'reading' | 'setpoint' | 'output' | 'running' | 'ignored';
 
@@ -105,6 +132,8 @@ export interface LogFile {
   readonly sizeBytes: number;
   readonly encoding: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
   readonly dialect: Dialect;
+  /** Absent where rows stand in the file as cells. */
+  readonly form?: RowForm;
   readonly layout: 'wide' | 'long' | 'none';
   /** A few words: "wide, semicolon, decimal comma, day first". */
   readonly layoutText: string;
@@ -117,6 +146,8 @@ export interface LogFile {
   readonly timePlace?: TimePlace;
   /** Long: column that names the machine of each row, beside that of the tags; absent = none. */
   readonly machineColumn?: number;
+  /** Long: column that names the zone of each row, where the tag says the role only; absent = none. */
+  readonly zoneColumn?: number;
   /** By line; absent unless the rows hold times of day only. */
   readonly days?: readonly ClockDay[];
   /** Wide: one per column. Long: the columns of the row (time, tag, value, quality). */

@@ -63,13 +63,28 @@ test('zones that are bare numbers are named with the word above them', async () 
   ]);
 });
 
-test('a value that two columns name together is refused with the reason', async () => {
-  const rows = Array.from({ length: rowCount }, (_, i) =>
-    [1, 2].flatMap((z) => [`${clock(i)};Zone ${z};PV;${degC(z, i)}`, `${clock(i)};Zone ${z};SP;${150 + z}`]),
-  ).flat();
-  const { zones, problems } = await look(`time;zone;parameter;value\n${rows.join('\n')}\n`);
-  expect(zones).toEqual([]);
-  expect(problems.map(({ what }) => what).join()).toContain('named by columns "zone" and "parameter" together');
+describe('a value that two columns name together', () => {
+  const roles = (z: number, i: number) => [
+    ['PV', degC(z, i)],
+    ['SP', 150 + z],
+    ['OUT', 40 + z],
+  ];
+  test.each([
+    ['time;zone;parameter;value', (z: number, role: unknown) => `Zone ${z};${String(role)}`, ['Zone 1', 'Zone 2']],
+    ['time;parameter;zone;value', (z: number, role: unknown) => `${String(role)};Zone ${z}`, ['Zone 1', 'Zone 2']],
+    ['time;zone;item;value', (z: number, role: unknown) => `${z};${String(role)}`, ['zone 1', 'zone 2']],
+    ['time;heizkreis;parameter;value', (z: number, role: unknown) => `Jaw ${z};${String(role)}`, ['Jaw 1', 'Jaw 2']],
+  ])('%s', async (header, names, zones) => {
+    const rows = Array.from({ length: rowCount }, (_, i) =>
+      [1, 2].flatMap((z) => roles(z, i).map(([role, value]) => `${clock(i)};${names(z, role)};${value}`)),
+    ).flat();
+    const poured = await pourFiles({ 'log.csv': `${header}\n${rows.join('\n')}\n` });
+    expect(poured.zones.map(({ name }) => name)).toEqual(zones);
+    for (const [z, zone] of poured.zones.entries()) {
+      expect(zone.readingDegC).toEqual(Array.from({ length: rowCount }, (_, i) => degC(z + 1, i)));
+      expect([zone.setpointDegC[5], zone.outputPercent[5]]).toEqual([151 + z, 41 + z]);
+    }
+  });
 });
 
 const wide = (i: number) => [1, 2].map((z) => degC(z, i).toFixed(1)).join(';');

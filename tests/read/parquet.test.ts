@@ -4,7 +4,8 @@ import fc from 'fast-check';
 import { parquetWriteBuffer } from 'hyparquet-writer';
 import { expect, test } from 'vitest';
 import { readParquetRows } from '../../src/read/sources/parquet-rows.js';
-import { readTable, sampleTable } from '../../src/read/sources/table-source.js';
+import type { RowSource } from '../../src/read/sources/table-part.js';
+import { readTable, sampleTable } from '../../src/read/sources/read-table.js';
 import { runsOf } from '../make/runs.js';
 import { inFolder, pourFiles } from './poured.js';
 
@@ -47,16 +48,18 @@ test('row groups come one after the other, and the sample holds the first and th
   ];
   const bytes = new Uint8Array(parquetWriteBuffer({ columnData, rowGroupSize: 700 }));
   await inFolder({ 'log.parquet': bytes }, async (folder) => {
-    const ref = { path: join(folder, 'log.parquet'), name: 'log.parquet', part: null, container: 'parquet' as const };
+    const source: RowSource = {
+      ...{ path: join(folder, 'log.parquet'), name: 'log.parquet', part: null, container: 'parquet' },
+      ...{ encoding: 'utf-8', dialect: { separator: ',', decimal: '.', thousands: '', quote: '"' } },
+    };
     const seen: number[] = [];
     let nextLine = 1;
-    for await (const { firstLine, rows } of readTable(ref)) {
-      expect(firstLine).toBe(nextLine);
-      nextLine += rows.length;
-      seen.push(...rows.map((cells) => Number(cells[1])));
+    for await (const { line, cells } of readTable(source)) {
+      expect(line).toBe(nextLine++);
+      seen.push(Number(cells[1]));
     }
     expect(seen.slice(1)).toEqual(columnData[1]!.data);
-    const lines = (await sampleTable(ref)).map(({ line, cells }) => [line, cells[1]]);
+    const lines = (await sampleTable(source)).map(({ line, cells }) => [line, cells[1]]);
     expect([lines[0], lines[1], lines.at(-1)]).toEqual([
       [1, 'Z1 PV'],
       [2, '0'],

@@ -61,20 +61,25 @@ export function wideSeries(shape: FileShape, dialect: Dialect, clock: readonly n
  * Tag n of value column k has the number n × (count of value columns) + k.
  */
 export function tagName(
-  text: string,
-  shape: Pick<FileShape, 'header' | 'valueColumns' | 'tagColumn' | 'machineColumn'>,
+  { zone, tag }: Pick<ReturnType<typeof partsOfTag>, 'zone' | 'tag'>,
+  shape: Pick<FileShape, 'header' | 'valueColumns' | 'tagColumn' | 'machineColumn' | 'zoneColumn'>,
   k: number,
 ): string {
-  // A bare number is a zone's only together with the word above it.
-  if (shape.machineColumn === shape.tagColumn) return shape.header[shape.valueColumns[k]!]!;
-  const above = withoutIdentity(shape.header[shape.tagColumn]!);
-  const trimmed = /^\d+$/.test(text.trim()) ? `${above} ${text.trim()}` : text.trim();
-  return shape.valueColumns.length === 1 ? trimmed : `${trimmed} ${shape.header[shape.valueColumns[k]!]!}`;
+  const { header, valueColumns, tagColumn, machineColumn, zoneColumn } = shape;
+  if (machineColumn === tagColumn) return header[valueColumns[k]!]!;
+  const ofZone = zoneColumn === undefined ? '' : `${numbered(zone, header[zoneColumn]!)} `;
+  const name = `${ofZone}${numbered(tag.trim(), header[tagColumn]!)}`;
+  return valueColumns.length === 1 ? name : `${name} ${header[valueColumns[k]!]!}`;
+}
+
+/** A bare number is a zone's, or a machine's, only together with the word above it. */
+function numbered(text: string, above: string): string {
+  return /^\d+$/.test(text) ? `${withoutIdentity(above)} ${text}` : text;
 }
 
 /** What a row of a long file is about; empty where it says nothing. */
-export function tagOfRow(cells: readonly string[], { tagColumn, machineColumn }: FileShape): string {
-  return rowTag(cells, tagColumn, machineColumn);
+export function tagOfRow(cells: readonly string[], shape: FileShape): string {
+  return rowTag(cells, shape);
 }
 
 /** Series of a long file: one per tag (and value column) seen in the sample. */
@@ -96,7 +101,7 @@ export function longSeries(
       const parts = partsOfTag(tag);
       const machine = machineName(parts.machine, shape);
       shape.valueColumns.forEach((_, k) =>
-        series.push({ ...emptySeries(series.length, tagName(parts.tag, shape, k), ''), text: tag, ...machine }),
+        series.push({ ...emptySeries(series.length, tagName(parts, shape, k), ''), text: tag, ...machine }),
       );
     }
     shape.valueColumns.forEach((column, k) => {
@@ -109,10 +114,8 @@ export function longSeries(
   return { tags, series };
 }
 
-/** A bare number is a machine's only together with the word above it. */
 function machineName(text: string, { header, machineColumn }: FileShape): { machine?: string } {
-  if (text === '' || machineColumn === undefined) return {};
-  return { machine: /^\d+$/.test(text) ? `${withoutIdentity(header[machineColumn]!)} ${text}` : text };
+  return text === '' || machineColumn === undefined ? {} : { machine: numbered(text, header[machineColumn]!) };
 }
 
 /** "zone_id" stands above zones. */

@@ -3,7 +3,8 @@ import { recogniseEvents } from '../events/recognise.js';
 import type { FileShape } from './file-shape.js';
 import { haveMeasures, sayRoles } from './long-columns.js';
 import { plainWords } from '../names/role-words.js';
-import { columnsOfTime } from '../times/time-cell.js';
+import { columnsOfTime, timeCell } from '../times/time-cell.js';
+import { compileTime } from '../times/time-format.js';
 import { parseDateTime } from '../times/time-text.js';
 
 /** Words by which lists of events tell themselves, without accents (common practice, several languages). */
@@ -82,7 +83,7 @@ function isSecondTime(shape: FileShape): boolean {
     if (times.has(i)) return false;
     const isEndName = /^(end|to|until|ende|bis|fin|fine|einde|slutt)\b/.test(plainWords(header[i]!));
     // No date reads as a number, so columns of nothing else need not be tried.
-    if (!isEndName && columns[i]!.numbers === columns[i]!.filled) return false;
+    if (!isEndName && (columns[i]!.numbers === columns[i]!.filled || isSameClock(shape, i))) return false;
     const cells = rows
       .slice(0, 100)
       .map((row) => row.cells[i]?.trim() ?? '')
@@ -92,6 +93,24 @@ function isSecondTime(shape: FileShape): boolean {
     if (cells.length > 0 && Math.max(dayFirst.length, monthFirst.length) >= 0.8 * cells.length) return true;
     return isEndName && cells.some((cell) => /^\d{10,19}$/.test(cell));
   });
+}
+
+/** Two clocks that show one moment do not drift apart by more than this from row to row (own choice). */
+const mostDriftMs = 2000;
+
+/** The same moment on another clock, such as in UTC, in a row of numbers: as far from the row's time in every row. */
+function isSameClock(shape: FileShape, column: number): boolean {
+  const times = columnsOfTime(shape);
+  const isNumbers = shape.columns.every(
+    ({ numbers, openTexts, filled }, i) => i === column || times.has(i) || numbers + openTexts >= 0.5 * filled,
+  );
+  if (!isNumbers) return false;
+  const read = compileTime(shape.time);
+  const apart = shape.rows
+    .map(({ cells }) => read(cells[column]?.trim() ?? '') - read(timeCell(cells, shape)))
+    .filter((ms) => !Number.isNaN(ms));
+  const usualMs = apart.toSorted((a, b) => a - b)[apart.length >> 1]!;
+  return apart.length > 0 && apart.filter((ms) => Math.abs(ms - usualMs) <= mostDriftMs).length >= 0.9 * apart.length;
 }
 
 function hasEventTexts({ header, columns, rows, tagColumn }: FileShape): boolean {

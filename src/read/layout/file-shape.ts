@@ -20,6 +20,8 @@ export interface FileShape extends TimePlace {
   readonly tagColumn: number;
   /** Long: the column that names the machine of each row; absent = none. */
   readonly machineColumn?: number;
+  /** Long: the column that names the zone of each row, where the tag says the role only; absent = none. */
+  readonly zoneColumn?: number;
   readonly qualityColumn: number;
   /** Wide: columns that each say what another is worth; then there is no quality of the row. */
   readonly ownQualities: readonly OwnQuality[];

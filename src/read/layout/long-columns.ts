@@ -7,25 +7,54 @@ import { saysDuration } from '../events/recognise.js';
 import type { FileShape } from './file-shape.js';
 import { ownQualities, saysQuality } from './own-qualities.js';
 
-/** "zone, parameter, value" with PV and SP below parameter: one of the two alone would mix readings with set points. */
-export function secondTagColumn(shape: Base, rows: readonly SampledRow[], long: LongFinding): number {
-  const taken = [...columnsOfTime(shape), long.tagColumn, long.qualityColumn, ...long.valueColumns];
-  return shape.header.findIndex((_, column) => {
-    const { filled, numbers, distinct, isQuality } = shape.columns[column]!;
-    const isText = filled > 0 && numbers === 0 && distinct > 1 && distinct < 12 && !isQuality;
-    return isText && !taken.includes(column) && sayRoles(rows, column);
-  });
-}
-
 type LongFinding = Pick<
   FileShape,
-  'layout' | 'tagColumn' | 'machineColumn' | 'qualityColumn' | 'ownQualities' | 'valueColumns'
+  'layout' | 'tagColumn' | 'machineColumn' | 'zoneColumn' | 'qualityColumn' | 'ownQualities' | 'valueColumns'
 >;
 
 type Base = Omit<FileShape, keyof LongFinding>;
 
 /** Tells a long file (tag and value in a row) from a wide one, and where its tag, values and quality stand. */
 export function findLong(shape: Base, rows: readonly SampledRow[]): LongFinding {
+  const long = findValues(shape, rows);
+  return long.layout === 'long' && haveMeasures(shape, long) ? withZones(shape, rows, long) : long;
+}
+
+/**
+ * "zone, parameter, value" with PV and SP below parameter: one of the two alone would mix readings with set points, or the
+ * zones with each other.
+ */
+function withZones(shape: Base, rows: readonly SampledRow[], long: LongFinding): LongFinding {
+  const { tagColumn, machineColumn, qualityColumn, valueColumns } = long;
+  const taken = [...columnsOfTime(shape), tagColumn, machineColumn, qualityColumn, ...valueColumns];
+  const free = shape.header.flatMap((_, column) => (taken.includes(column) ? [] : [column]));
+  const roles = free.find((column) => isFew(shape.columns[column]!) && sayRoles(rows, column));
+  if (roles !== undefined) return { ...long, tagColumn: roles, zoneColumn: tagColumn };
+  if (!areBareRoles(rows, tagColumn)) return long;
+  const zones = free.find((column) => isZoneColumn(shape, rows, column));
+  return zones === undefined ? long : { ...long, zoneColumn: zones };
+}
+
+/** A text of few words. */
+function isFew({ filled, numbers, distinct, isQuality }: ColumnFacts): boolean {
+  return filled > 0 && numbers === 0 && distinct > 1 && distinct < 12 && !isQuality;
+}
+
+/** PV, SP and OUT by themselves, of no zone. */
+function areBareRoles(rows: readonly SampledRow[], column: number): boolean {
+  const texts = [...new Set(rows.map((row) => row.cells[column]?.trim() ?? ''))].filter((text) => text !== '');
+  const bare = texts.map(splitName).filter(({ meaning, rest }) => meaning !== null && rest === '');
+  return texts.length > 1 && bare.length * 2 > texts.length;
+}
+
+/** Few names that come again and again; numbers only below a word for what is numbered. */
+function isZoneColumn({ header, columns }: Base, rows: readonly SampledRow[], column: number): boolean {
+  const { filled, numbers, distinct, isQuality, runningWords } = columns[column]!;
+  const isAgain = filled >= 0.8 * rows.length && distinct > 1 && distinct < filled / 3;
+  return isAgain && !isQuality && runningWords === 0 && (numbers === 0 || tagNames.test(plainWords(header[column]!)));
+}
+
+function findValues(shape: Base, rows: readonly SampledRow[]): LongFinding {
   const { header, columns } = shape;
   const times = columnsOfTime(shape);
   const others = header.map((_, i) => i).filter((i) => !times.has(i));

@@ -4,7 +4,8 @@ import { usualCount } from './dialect.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from './file-shape.js';
 import { findStart, fullHeader } from './header-rows.js';
-import { findLong, haveMeasures, secondTagColumn } from './long-columns.js';
+import { namesInCells } from './names-in-cells.js';
+import { findLong } from './long-columns.js';
 import { findClockAlone, findTime } from './time-columns.js';
 import type { TimeOptions } from '../times/time-format.js';
 
@@ -20,17 +21,13 @@ export function findShape(
   const width = usualCount(data.map((row) => row.cells.length));
   const full = data.filter((row) => row.cells.length >= Math.min(width, start.header?.length ?? width));
   const names = options.names?.length === width ? options.names : undefined;
-  const header = fullHeader(start.header, names, width);
+  const given = fullHeader(start.header, names, width);
   const hasNames = start.header !== null || names !== undefined;
-  const time =
-    findTime(full, header, { ...options, decimal: dialect.decimal, hasNames }) ?? findClockAlone(full, header);
+  const time = findTime(full, given, { ...options, decimal: dialect.decimal, hasNames }) ?? findClockAlone(full, given);
   if (!time) return 'no column holds times';
-  const columns = header.map((_, index) => factsOf(full, index, dialect));
+  const columns = given.map((_, index) => factsOf(full, index, dialect));
+  const header = namesInCells(given, columns, full);
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
-  const long = findLong(base, full);
-  const second = long.layout === 'long' && haveMeasures(base, long) ? secondTagColumn(base, full, long) : -1;
-  if (second >= 0)
-    return `a value is named by columns "${header[long.tagColumn]!}" and "${header[second]!}" together; it can be read with both in one column, or with a column for each role`;
-  return { ...base, ...long };
+  return { ...base, ...findLong(base, full) };
 }

@@ -4,7 +4,8 @@ import { decodeBytes } from '../sources/encoding.js';
 import { isQuoteOpen, longestQuoted, longLineText, parseRow } from '../sources/records.js';
 import type { RowScanner } from './row-scanner.js';
 import type { RejectReason, RowTally } from './row-tally.js';
-import { readTableParts, type TableCell, type TablePart } from '../sources/table-source.js';
+import { isTable, readTableParts } from '../sources/read-table.js';
+import type { TableCell, TablePart } from '../sources/table-part.js';
 import { LineWindow, openText } from '../sources/text-source.js';
 import { ClockDays } from '../times/clock-days.js';
 import { TimeGate } from '../times/time-gate.js';
@@ -35,7 +36,8 @@ export async function* feedRows<Batch>(
 ): AsyncGenerator<Batch> {
   const feed = new RowFeed(batch, file, scanner, tally, takeRow, isFull, options.isFast ?? true);
   try {
-    if (file.container === 'workbook' || file.container === 'parquet') yield* feed.feedTable(readTableParts(file));
+    if (isTable(file))
+      yield* feed.feedTable(readTableParts(file, (line, reason, text) => tally.reject(line, reason, text)));
     else yield* feed.feedText(options.onProgress ?? (() => undefined));
   } catch (error) {
     if (!(error instanceof LogProblem)) throw error;
@@ -75,10 +77,12 @@ class RowFeed<Batch> {
   }
 
   async *feedTable(table: AsyncIterable<TablePart>): AsyncGenerator<Batch> {
-    for await (const { firstLine, count, cellsOf } of table)
-      for (let i = Math.max(0, this.file.firstDataLine - firstLine); i < count; i++) {
+    for await (const { count, lineOf, cellsOf } of table)
+      for (let i = 0; i < count; i++) {
+        const line = lineOf(i);
+        if (line < this.file.firstDataLine) continue;
         const cells = this.isFast ? cellsOf(i) : cellsOf(i).map(String);
-        this.takeCells(cells, firstLine + i, true, () => cells.join(' '));
+        this.takeCells(cells, line, true, () => cells.join(' '));
         while (!this.takeReady()) yield* this.handOver();
       }
   }

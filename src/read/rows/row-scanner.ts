@@ -5,10 +5,10 @@ import { putNumber } from './number-bytes.js';
 import { OddCells, type TextValue } from './odd-cells.js';
 import { QualityCells } from './quality-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
-import { partsOfTag, rowTag } from './row-tag.js';
+import { joinedTagOf, partsOfTag, rowTag, type TagPlace } from './row-tag.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
-import type { TableCell } from '../sources/table-source.js';
+import type { TableCell } from '../sources/table-part.js';
 import { TenthsBytes } from './tenths-bytes.js';
 import { timeCell } from '../times/time-cell.js';
 import { TimeBytes } from '../times/time-bytes.js';
@@ -48,6 +48,7 @@ export class RowScanner {
   private readonly joined: JoinedTime;
   private readonly decimal: number;
   private readonly hasRunningText: boolean;
+  private readonly joinedTag: TagPlace | null;
   private readonly isJoined: boolean;
   /** A text that is no number stands in a column of numbers: whether the row is one of words, its cells together tell. */
   private hasText = false;
@@ -75,7 +76,8 @@ export class RowScanner {
     this.tenths = new TenthsBytes(file.dialect);
     this.decimal = file.dialect.decimal.charCodeAt(0);
     this.hasRunningText = file.tags.some((tag) => tag.role === 'running');
-    this.isJoined = file.timePlace !== undefined || file.machineColumn !== undefined;
+    this.joinedTag = joinedTagOf(file);
+    this.isJoined = file.timePlace !== undefined || this.joinedTag !== null;
     this.time = new TimeBytes(file.time, file.encoding);
     this.readTimeCell = compileTime(file.time);
     this.joined = new JoinedTime(this.readTimeCell);
@@ -266,8 +268,7 @@ export class RowScanner {
     this.takenClock = null;
     for (let c = 0; c < columnCount; c++) {
       const cell = cells[c] ?? '';
-      if (this.file.machineColumn !== undefined && this.plan.actions[c] === act.tag)
-        this.takeTag(rowTag(cells, c, this.file.machineColumn));
+      if (this.joinedTag?.tagColumn === c) this.takeTag(rowTag(cells, this.joinedTag));
       else if (typeof cell === 'number') this.takeNumber(c, at, cell);
       else this.takeText(c, at, cell);
     }

@@ -14,6 +14,7 @@ export const rejectReasons = {
   'text-row': 'words stand where its numbers belong',
   'nul-bytes': 'NUL bytes stand in the line',
   'bad-quotes': 'the quotes do not pair',
+  'bad-json': 'they are no whole objects of JSON',
   'unknown-tag': 'the tag belongs to no zone known from the rest of the file',
   'no-tag': 'the tag is empty',
   'far-time': 'the time is far from the rest of the file',

@@ -12,7 +12,10 @@ export interface TextRecord {
   readonly isEnded: boolean;
 }
 
-export type RowReason = 'long-line' | 'open-quote' | 'nul-bytes' | 'bad-quotes';
+export type RowReason = 'long-line' | 'open-quote' | 'nul-bytes' | 'bad-quotes' | 'bad-json';
+
+/** Is told which rows could not be cut into cells. */
+export type OnBadRow = (line: number, reason: RowReason, text: string) => void;
 
 /** A quoted cell longer than this was never closed. */
 export const longestQuoted = 64 * 1024;
@@ -25,7 +28,7 @@ export async function* readRecords(
   ref: TextRef,
   encoding: Encoding,
   dialect: Dialect,
-  onBadRow: (line: number, reason: RowReason, text: string) => void = () => undefined,
+  onBadRow: OnBadRow = () => undefined,
 ): AsyncGenerator<TextRecord> {
   const window = new LineWindow(await openText(ref, encoding), (line) =>
     onBadRow(line.number, 'long-line', longLineText(line, encoding)),
@@ -52,7 +55,7 @@ async function readRecord(
   place: LinePlace,
   encoding: Encoding,
   dialect: Dialect,
-  onBadRow: (line: number, reason: RowReason, text: string) => void,
+  onBadRow: OnBadRow,
 ): Promise<TextRecord | null> {
   const { number: line, isEnded } = place;
   let hasReturn = place.hasReturn;

@@ -1,9 +1,9 @@
 import { LogProblem } from '../../model/problem.js';
 import { statOf } from './byte-source.js';
 import { reasonOf } from '../../model/reason-of.js';
-import type { SampledRow } from './sampled-row.js';
 import type { ParquetRows } from './parquet-rows.js';
 import type { EndRows } from './parquet-worker.js';
+import { partOf, type TableCell, type TablePart } from './table-part.js';
 import type { TextRef } from './text-source.js';
 import { demandModestZip } from './zip-source.js';
 
@@ -55,49 +55,21 @@ async function readSheets(path: string): Promise<{ sheet: string; data: Row[] }[
   }
 }
 
-/** A finite number, where the cell holds one and not its text, or a text. */
-export type TableCell = string | number;
-
-/** Rows of a sheet or a Parquet file that follow each other. */
-export interface TablePart {
-  /** Number of the first of them; the header is line 1. */
-  readonly firstLine: number;
-  readonly count: number;
-  /** The cells of a row, counted from 0. Valid until the next call: the room is used again. */
-  cellsOf(row: number): readonly TableCell[];
-}
-
-/** All rows of a sheet or a Parquet file, the header first, in parts that fit the memory. Throws LogProblem. */
-export async function* readTableParts(ref: TextRef): AsyncGenerator<TablePart> {
-  if (ref.container === 'parquet') return yield* readParquet(ref.path);
+/** All rows of a sheet, the first of them line 1. Throws LogProblem. */
+export async function* readSheet(ref: TextRef): AsyncGenerator<TablePart> {
   await demandSize(ref.path);
   const data = (await readSheets(ref.path)).find((it) => it.sheet === ref.part)?.data ?? [];
-  yield { firstLine: 1, count: data.length, cellsOf: (row) => data[row]!.map((cell) => cellText(cell)) };
+  yield { count: data.length, lineOf: (row) => row + 1, cellsOf: (row) => data[row]!.map((cell) => cellText(cell)) };
 }
 
-/** The same rows as texts. */
-export interface TableRows {
-  readonly firstLine: number;
-  readonly rows: readonly (readonly string[])[];
-}
-
-/** Like {@link readTableParts}, every cell as a text. Throws LogProblem. */
-export async function* readTable(ref: TextRef): AsyncGenerator<TableRows> {
-  yield* asTexts(readTableParts(ref));
-}
-
-async function* asTexts(parts: AsyncIterable<TablePart>): AsyncGenerator<TableRows> {
-  for await (const { firstLine, count, cellsOf } of parts)
-    yield { firstLine, rows: Array.from({ length: count }, (_, row) => cellsOf(row).map(String)) };
-}
-
-async function* readParquet(path: string, ends: EndRows | null = null): AsyncGenerator<TablePart> {
+/** The names and rows of a Parquet file, the names as line 1, in parts that fit the memory. Throws LogProblem. */
+export async function* readParquet(path: string, ends: EndRows | null = null): AsyncGenerator<TablePart> {
   const { readParquetRows } = await import('./parquet-rows.js');
   const size = await filledSize(path);
   try {
     let isHeader = true;
     for await (const part of readParquetRows(path, size, ends)) {
-      yield isHeader ? { firstLine: 1, count: 1, cellsOf: () => part.names } : parquetPart(part);
+      yield isHeader ? partOf([{ line: 1, cells: part.names }]) : parquetPart(part);
       isHeader = false;
     }
   } catch (error) {
@@ -114,8 +86,8 @@ async function* readParquet(path: string, ends: EndRows | null = null): AsyncGen
 function parquetPart({ isUtc, firstRow, count, columns }: ParquetRows): TablePart {
   const cells = new Array<TableCell>(columns.length).fill('');
   return {
-    firstLine: firstRow + 2,
     count,
+    lineOf: (row) => firstRow + 2 + row,
     cellsOf(row) {
       for (let c = 0; c < columns.length; c++) {
         const cell = columns[c]![row];
@@ -147,20 +119,6 @@ function dateText(date: Date): string {
   const [day, clock] = new Date(Math.abs(nearMs - ms) <= 1 ? nearMs : ms).toISOString().slice(0, -1).split('T');
   if (date.getUTCFullYear() <= lastYearOfDayZero) return clock!;
   return clock === '00:00:00.000' ? day! : `${day}T${clock}`;
-}
-
-const sampledEnds: EndRows = { first: 400, last: 300 };
-
-/** Rows of a table as a sample: all of its beginning, some of its end. */
-export async function sampleTable(ref: TextRef): Promise<SampledRow[]> {
-  const { first, last } = sampledEnds;
-  const sampled: SampledRow[] = [];
-  const parts = ref.container === 'parquet' ? asTexts(readParquet(ref.path, sampledEnds)) : readTable(ref);
-  for await (const { firstLine, rows } of parts)
-    for (const [i, cells] of rows.entries())
-      if (cells.some((cell) => cell !== ''))
-        sampled.push({ stretch: firstLine + i <= first ? 0 : 1, line: firstLine + i, cells });
-  return sampled.length <= first + last ? sampled : [...sampled.slice(0, first), ...sampled.slice(-last)];
 }
 
 /** A library that stumbles over a damaged file names its own insides; nobody is helped by those. */

@@ -13,6 +13,9 @@ import {
   returnsOnly,
   undecidedDates,
 } from './draft-problems.js';
+import { findForm } from './find-form.js';
+import { layoutText } from './layout-text.js';
+import { findSideBySide } from '../layout/side-by-side.js';
 import { kindOf } from '../layout/file-kind.js';
 import { partsOf } from '../sources/file-parts.js';
 import { sampleLines, sampleRows } from '../layout/file-sample.js';
@@ -25,7 +28,8 @@ import { findShape } from '../layout/shape.js';
 import { findDays } from './find-days.js';
 import { withoutDate } from '../layout/time-columns.js';
 import type { SurveyOptions } from './survey-options.js';
-import { sampleTable } from '../sources/table-source.js';
+import { sampleTable } from '../sources/read-table.js';
+import type { RowSource } from '../sources/table-part.js';
 import { readHead, type TextRef } from '../sources/text-source.js';
 import { timeCell } from '../times/time-cell.js';
 import { withGridOfDates, type TimeOptions } from '../times/time-format.js';
@@ -71,12 +75,12 @@ export async function openDrafts(path: string, options: SurveyOptions, plant: Pl
 }
 
 async function openDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
-  return ref.container === 'workbook' || ref.container === 'parquet'
-    ? openTableDraft(ref, options, plant)
-    : openTextDraft(ref, options, plant);
+  if (ref.container !== 'workbook' && ref.container !== 'parquet') return openTextDraft(ref, options, plant);
+  const sizeBytes = (await statOf(ref.path)).size;
+  return openTableDraft({ ...ref, sizeBytes, encoding: 'utf-8', dialect: plainDialect }, options, plant);
 }
 
-type Base = Pick<LogFile, 'name' | 'path' | 'part' | 'container' | 'sizeBytes' | 'encoding' | 'dialect'>;
+type Base = RowSource & Pick<LogFile, 'sizeBytes'>;
 
 const plainDialect: Dialect = { separator: ',', decimal: '.', thousands: '', quote: '"' };
 
@@ -88,6 +92,8 @@ async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantF
     throw new LogProblem('empty-file', { file: ref.name }, 'The file is empty.', 'Check the export; the rest is read.');
   if (head.isBinary) throw binaryProblem(ref);
   if (!head.bytes.includes('\n') && /\r[^\r]+\r/.test(head.bytes.toString('latin1'))) throw returnsOnly(ref);
+  const form = await findForm(base, head);
+  if (form) return openTableDraft({ ...base, form }, options, plant);
   const samples = await sampleLines(ref, head);
   const { dialect, ambiguous } = detectDialect(
     samples.flatMap((it, i) => it.lines.slice(i === 0 ? 0 : -20)).slice(0, 300),
@@ -100,20 +106,18 @@ async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantF
       'Export it again with semicolons between the cells, or with decimal points.',
     );
   const isEndSampled = head.isWhole || (ref.container === 'text' && samples.length > 1);
-  const { draft, problems } = await draftFrom(
-    { ...base, dialect },
-    sampleRows(samples, dialect),
-    isEndSampled,
-    options,
-    plant,
-  );
+  const rows = sampleRows(samples, dialect);
+  const sideBySide = findSideBySide(rows, dialect);
+  if (sideBySide) return openTableDraft({ ...base, dialect, form: sideBySide }, options, plant);
+  const { draft, problems } = await draftFrom({ ...base, dialect }, rows, isEndSampled, options, plant);
   return { draft, problems: head.longLineBytes > 0 ? [longFirstLine(ref, head), ...problems] : problems };
 }
 
-async function openTableDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
-  const sizeBytes = (await statOf(ref.path)).size;
-  const rows = await sampleTable(ref);
-  return draftFrom({ ...ref, sizeBytes, encoding: 'utf-8', dialect: plainDialect }, rows, true, options, plant);
+async function openTableDraft(base: Base, options: SurveyOptions, plant: PlantFile | null) {
+  const rows = await sampleTable(base);
+  const form = base.container === 'workbook' && !base.form ? findSideBySide(rows, base.dialect) : null;
+  if (form) return openTableDraft({ ...base, form }, options, plant);
+  return draftFrom(base, rows, true, options, plant);
 }
 
 async function draftFrom(
@@ -143,8 +147,7 @@ async function draftFrom(
   if (shape.time.isUndecided) problems.push(undecidedDates(base.name, shape));
   if (!shape.hasHeader && options.names?.length !== shape.header.length)
     problems.push(options.names ? otherCount(base.name, options.names, shape.header.length) : noHeader(base.name));
-  const isText = base.container !== 'workbook' && base.container !== 'parquet';
-  const more = isText && isEndSampled ? await rowsOfMoreTags(base, base.encoding, base.dialect, shape) : [];
+  const more = isEndSampled ? await rowsOfMoreTags(base, shape) : [];
   return { draft: await temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
 }
 
@@ -158,7 +161,7 @@ function onGridOfDates(shape: FileShape): FileShape {
   return { ...shape, time: withGridOfDates(shape.time, cells) };
 }
 
-const logExtension = /\.(csv|tsv|dat|log|prn|asc|xlsx|xlsm|parquet|gz)(!.*)?$/i;
+const logExtension = /\.(csv|tsv|dat|log|prn|asc|xls|xlsx|xlsm|jsonl|ndjson|parquet|gz)(!.*)?$/i;
 
 async function temperatureDraft(
   base: Base,
@@ -250,6 +253,7 @@ function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: File
       ...(shape && hasParts(shape) ? { timePlace: placeOf(shape) } : {}),
       ...(shape?.days ? { days: shape.days } : {}),
       ...(shape?.machineColumn === undefined ? {} : { machineColumn: shape.machineColumn }),
+      ...(shape?.zoneColumn === undefined ? {} : { zoneColumn: shape.zoneColumn }),
     },
   };
 }
@@ -272,20 +276,4 @@ function goodStatus({ rows, qualityColumn, ownQualities }: FileShape): GoodStatu
   if (zeros * 2 > cells.length) return 'zero';
   const ones = cells.filter((cell) => /^1(\.0+)?$/.test(cell)).length;
   return ones > 0 && zeros + ones === cells.length ? 'one' : 'opc';
-}
-
-const separatorWords = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'pipe', ' ': 'blanks' } as const;
-
-function layoutText(base: Base, shape: FileShape | null, timing: Timing): string {
-  if (!shape) return 'not known';
-  const parts = [shape.layout === 'none' ? 'list' : shape.layout];
-  if (timing.isChangeLogged) parts.push('changes only');
-  if (!shape.hasHeader) parts.push('no header');
-  if (base.container === 'workbook') parts.push('workbook');
-  else if (base.container === 'parquet') parts.push('Parquet');
-  else
-    parts.push(separatorWords[base.dialect.separator], `decimal ${base.dialect.decimal === ',' ? 'comma' : 'point'}`);
-  if (timing.order !== 'rising')
-    parts.push({ falling: 'newest first', mixed: 'rows out of order', 'by-tag': 'tag after tag' }[timing.order]);
-  return parts.join(', ');
 }

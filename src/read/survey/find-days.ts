@@ -5,7 +5,8 @@ import { dateInName, dateTextOf, dayAfter } from '../times/clock-days.js';
 import { compileTime, detectTimeFormat, type TimeOptions } from '../times/time-format.js';
 import { parseDateTime } from '../times/time-text.js';
 import { timeCell } from '../times/time-cell.js';
-import { allRows, type RowSource } from './all-rows.js';
+import type { RowSource } from '../sources/table-part.js';
+import { allRows } from './all-rows.js';
 
 const dayLengthMs = 86_400_000;
 /** Rows kept of the end of the file, so that its span is known. */

@@ -1,10 +1,8 @@
-import type { Dialect } from '../../model/log-file.js';
-import { splitCells } from '../layout/dialect.js';
 import { tagOfRow } from '../columns/series.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from '../layout/file-shape.js';
-import type { Encoding } from '../sources/encoding.js';
-import { readLines, type TextRef } from '../sources/text-source.js';
+import type { RowSource } from '../sources/table-part.js';
+import { allRows } from './all-rows.js';
 
 /** Rows taken of each tag that the sample did not hold. */
 const rowsPerTag = 60;
@@ -15,24 +13,17 @@ const rowsPerTag = 60;
  *
  * @returns Rows of such tags, each tag a stretch of its own; none where the beginning holds all.
  */
-export async function rowsOfMoreTags(
-  ref: TextRef,
-  encoding: Encoding,
-  dialect: Dialect,
-  shape: FileShape,
-): Promise<SampledRow[]> {
+export async function rowsOfMoreTags(source: RowSource, shape: FileShape): Promise<SampledRow[]> {
   if (shape.layout !== 'long' || !isBeginningLacking(shape)) return [];
   const seen = new Set(shape.rows.map((row) => tagOfRow(row.cells, shape)));
   const taken = new Map<string, SampledRow[]>();
   const firstStretch = 1 + Math.max(...shape.rows.map((row) => row.stretch));
-  for await (const { number, text } of readLines(ref, encoding)) {
-    if (number < shape.firstDataLine) continue;
-    const cells = splitCells(text, dialect);
+  for await (const { line, cells } of allRows(source, shape.firstDataLine)) {
     const tag = tagOfRow(cells, shape);
     if (tag === '' || cells.length < shape.rowWidth || seen.has(tag)) continue;
     let rows = taken.get(tag);
     if (!rows) taken.set(tag, (rows = []));
-    if (rows.length < rowsPerTag) rows.push({ stretch: firstStretch + taken.size, line: number, cells });
+    if (rows.length < rowsPerTag) rows.push({ stretch: firstStretch + taken.size, line, cells });
   }
   return [...taken.values()].flat();
 }

@@ -4,7 +4,8 @@ import { timeCell } from '../times/time-cell.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { ClockDays } from '../times/clock-days.js';
 import { compileTime } from '../times/time-format.js';
-import { allRows, type RowSource } from './all-rows.js';
+import type { RowSource } from '../sources/table-part.js';
+import { allRows } from './all-rows.js';
 
 /** Rows looked at of a file without order; a long one needs more, for each of its tags has a step (own choice). */
 const wantedRows = { wide: 1000, long: 4000, none: 0 } as const;

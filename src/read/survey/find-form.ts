@@ -1,0 +1,47 @@
+import type { RowForm } from '../../model/log-file.js';
+import { LogProblem } from '../../model/problem.js';
+import { areAssignments, assignmentsOf } from '../sources/assignment-rows.js';
+import { decodeBytes } from '../sources/encoding.js';
+import { jsonPlaceOf } from '../sources/json-place.js';
+import { jsonFormOf } from '../sources/json-rows.js';
+import type { RowSource } from '../sources/table-part.js';
+import type { TextHead } from '../sources/text-source.js';
+
+/** Lines of the beginning that show whether names stand beside the values in each (own choice). */
+const linesLookedAt = 60;
+
+/**
+ * The form of a text whose rows name their values: JSON, or "name=value". The file is read through once for its names.
+ *
+ * @returns undefined for a text of another kind. Throws LogProblem for one that holds no rows in a way that can be read.
+ */
+export async function findForm(source: RowSource, head: TextHead): Promise<RowForm | undefined> {
+  const text = decodeBytes(head.bytes, head.encoding);
+  if (/^\s*<[!?\p{L}]/u.test(text)) throw markup(source.name);
+  if (/^\s*(?:\{\s*["}]|\[\s*[[{"])/.test(text)) {
+    const place = jsonPlaceOf(text, head.isWhole);
+    const form = place && (await jsonFormOf(source, place));
+    if (form) return form;
+    throw withoutObjects(source.name);
+  }
+  const lines = text.split('\n').slice(0, linesLookedAt);
+  return areAssignments(lines) ? ((await assignmentsOf(source)) ?? undefined) : undefined;
+}
+
+function markup(file: string): LogProblem {
+  return new LogProblem(
+    'unknown-layout',
+    { file },
+    'This is a page or a document with markup (HTML or XML), whatever its name says, and no table of rows.',
+    'If it is a log, open it in a spreadsheet and save it as .xlsx or CSV.',
+  );
+}
+
+function withoutObjects(file: string): LogProblem {
+  return new LogProblem(
+    'unknown-layout',
+    { file },
+    'This is JSON, but no list of objects in which names stand beside values was found in it.',
+    'If it is a log, export it as one object for each time or value, or as CSV.',
+  );
+}
