@@ -125,6 +125,13 @@ describe('rows that cannot be read are counted, with line and reason', () => {
   });
 });
 
+test('of a small packed file that is damaged at its end nothing is read, and this is told', async () => {
+  const damaged = Buffer.concat([gzipSync(good()), Buffer.from('and more')]);
+  const poured = await pourFiles({ 'log.csv.gz': damaged, 'good.csv': good().replaceAll('Z1', 'Z2') });
+  expect(told(poured, 'unreadable-file')!.todo).toContain('Nothing of it was read');
+  expect(poured.zones.map(({ name }) => name)).toEqual(['Z2']);
+});
+
 describe('a first line that is no row', () => {
   const long = '9'.repeat(10_000_000);
   const notes = ({ result, found }: Awaited<ReturnType<typeof pourFiles>>) =>

@@ -84,12 +84,14 @@ export function checkGrowth(name: string, packedBytes: number, unpackedBytes: nu
 export function fromChunks(chunks: AsyncIterable<Buffer>, name: string, stop: () => void): ByteSource {
   const iterator = chunks[Symbol.asyncIterator]();
   let rest: Buffer = Buffer.alloc(0);
+  let hasBegun = false;
   return {
     async fill(target, at) {
       while (rest.length === 0) {
-        const next = await nextChunk(iterator, name);
+        const next = await nextChunk(iterator, name, hasBegun);
         if (!next) return 0;
         rest = next;
+        hasBegun = true;
       }
       const copied = rest.copy(target, at);
       rest = rest.subarray(copied);
@@ -99,7 +101,8 @@ export function fromChunks(chunks: AsyncIterable<Buffer>, name: string, stop: ()
   };
 }
 
-async function nextChunk(iterator: AsyncIterator<Buffer>, name: string): Promise<Buffer | null> {
+/** A small archive gives nothing before its damage is found, since it is unpacked in one piece. */
+async function nextChunk(iterator: AsyncIterator<Buffer>, name: string, hasBegun: boolean): Promise<Buffer | null> {
   try {
     const { value, done } = await iterator.next();
     return done ? null : value;
@@ -109,7 +112,9 @@ async function nextChunk(iterator: AsyncIterator<Buffer>, name: string): Promise
       'unreadable-file',
       { file: name },
       `The archive is damaged or cut off (${reasonOf(error)}).`,
-      'What came before that place was read; copy the file again if more is needed.',
+      hasBegun
+        ? 'What could be unpacked before that place was read; copy the file again if more is needed.'
+        : 'Nothing of it was read; copy the file again, or unpack it by hand.',
       { cause: error },
     );
   }

@@ -5,6 +5,7 @@ import type { ParquetRows } from './parquet-rows.js';
 import type { EndRows } from './parquet-worker.js';
 import { partOf, type TableCell, type TablePart } from './table-part.js';
 import type { TextRef } from './text-source.js';
+import { startSheetExtent, type SheetExtent } from './sheet-extent.js';
 import { demandModestZip } from './zip-source.js';
 
 /** Workbooks are held whole while they are read; larger ones are refused. */
@@ -16,9 +17,19 @@ const largestUnpackedBytes = 256 * 1024 * 1024;
 /** The sheets of a workbook that hold anything. */
 export async function tableParts(path: string): Promise<TextRef[]> {
   await demandSize(path);
-  await demandModestZip(path, largestUnpackedBytes);
+  await demandModestSheets(path);
   const sheets = await readSheets(path);
   return sheets.map(({ sheet }) => ({ name: `${path}!${sheet}`, path, part: sheet, container: 'workbook' as const }));
+}
+
+async function demandModestSheets(path: string): Promise<void> {
+  const extents = new Map<string, SheetExtent>();
+  await demandModestZip(path, largestUnpackedBytes, (entry, data) => {
+    const extent = extents.get(entry) ?? startSheetExtent();
+    extents.set(entry, extent);
+    extent.take(data);
+  });
+  for (const extent of extents.values()) extent.demandModest(path);
 }
 
 async function filledSize(path: string): Promise<number> {
@@ -98,10 +109,13 @@ function parquetPart({ isUtc, firstRow, count, columns }: ParquetRows): TablePar
   };
 }
 
+/** A cell holds no more (common practice of all spreadsheets); a longer text is no reading, and is not looked at whole. */
+const longestCell = 32_767;
+
 /** Times become ISO texts: with Z where they are instants, else without offset, as the sheet shows them. */
 function cellText(cell: unknown, isUtc = false): string {
   if (cell === null || cell === undefined) return '';
-  if (!(cell instanceof Date)) return String(cell);
+  if (!(cell instanceof Date)) return String(cell).slice(0, longestCell);
   if (Number.isNaN(cell.getTime())) return '';
   return isUtc ? cell.toISOString() : dateText(cell);
 }

@@ -30,14 +30,23 @@ export async function listZip(path: string): Promise<ZipEntry[]> {
  * Unpacks a .zip once without keeping anything, to learn how large it is before a reader that must hold it whole does
  * the same. What the archive itself says of its sizes need not be true.
  *
+ * @param look Gets every piece of every entry, in order.
  * @throws LogProblem 'too-large'. A damaged archive is no matter here; its reader tells.
  */
-export async function demandModestZip(path: string, largestBytes: number): Promise<void> {
+export async function demandModestZip(
+  path: string,
+  largestBytes: number,
+  look: (entry: string, data: Uint8Array) => void = () => {},
+): Promise<void> {
   const { Unzip, UnzipInflate } = await import('fflate');
   let packedBytes = 0;
   let unpackedBytes = 0;
   const unzip = new Unzip((file) => {
-    file.ondata = (error, data) => (unpackedBytes += error ? 0 : data.length);
+    file.ondata = (error, data) => {
+      if (error) return;
+      unpackedBytes += data.length;
+      look(file.name, data);
+    };
     file.start();
   });
   unzip.register(UnzipInflate);
