@@ -7,21 +7,25 @@ import type { LogFile } from '../model/log-file.js';
  * @param files In the order in which they are to be read.
  */
 export function groupFiles(files: readonly LogFile[]): LogFile[][] {
-  const groups: LogFile[][] = [];
-  for (const file of files) {
+  const groups: FileOfZones[][] = [];
+  for (const file of files.map((it) => ({ log: it, roles: rolesByZone(it) }))) {
     const joined = groups.filter((group) => group.some((other) => belongTogether(file, other)));
     const merged = [...joined.flat(), file];
     for (const group of joined) groups.splice(groups.indexOf(group), 1);
     groups.push(merged);
   }
-  return groups;
+  return groups.map((group) => group.map(({ log }) => log));
 }
 
-function belongTogether(a: LogFile, b: LogFile): boolean {
-  if (a.lastMs < b.firstMs || b.lastMs < a.firstMs) return false;
-  const [inA, inB] = [rolesByZone(a), rolesByZone(b)];
-  for (const [zone, roles] of inA) {
-    const others = inB.get(zone);
+interface FileOfZones {
+  readonly log: LogFile;
+  readonly roles: ReadonlyMap<number, ReadonlySet<string>>;
+}
+
+function belongTogether(a: FileOfZones, b: FileOfZones): boolean {
+  if (a.log.lastMs < b.log.firstMs || b.log.lastMs < a.log.firstMs) return false;
+  for (const [zone, roles] of a.roles) {
+    const others = b.roles.get(zone);
     if (others && (isMore(roles, others) || isMore(others, roles))) return true;
   }
   return false;

@@ -12,6 +12,17 @@ interface ZoneColumns {
   readonly running: LogColumn | undefined;
 }
 
+function columnsByZone(file: LogFile): Map<number, LogColumn[]> {
+  const byZone = new Map<number, LogColumn[]>();
+  for (const column of file.columns)
+    for (const zone of column.zones) {
+      const columns = byZone.get(zone);
+      if (columns) columns.push(column);
+      else byZone.set(zone, [column]);
+    }
+  return byZone;
+}
+
 /** Turns the batches of one wide file into blocks, without copying a column where the times are in order. */
 export class WideBlocks {
   private readonly zones: readonly ZoneColumns[];
@@ -26,8 +37,8 @@ export class WideBlocks {
     private readonly order: OrderNote,
     batchRows: number,
   ) {
-    const find = (zone: number, role: LogColumn['role']) =>
-      file.columns.find((column) => column.role === role && column.zones.includes(zone));
+    const columns = columnsByZone(file);
+    const find = (zone: number, role: LogColumn['role']) => columns.get(zone)?.find((column) => column.role === role);
     this.zones = pourers.flatMap((pourer) => {
       const reading = find(pourer.zone.index, 'reading');
       const rest = (role: LogColumn['role']) => find(pourer.zone.index, role);

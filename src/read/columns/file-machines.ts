@@ -27,8 +27,11 @@ const labels: readonly ((path: string) => string)[] = [stemOf, folderOf, baseOf,
  */
 export function machinesOfFiles(files: readonly ZoneSource[]): FileMachines {
   const said = files.map(({ name, preamble }) => machineOfPath(name) ?? machineOfPreamble(preamble));
+  const named = files.map(namedReadings);
   const others = files.map((file, i) =>
-    files.flatMap((other, k) => (k !== i && overlaps(file, other) && hasOtherValues(file, other) ? [k] : [])),
+    files.flatMap((other, k) =>
+      k !== i && overlaps(file, other) && hasOtherValues(named[i]!, named[k]!, other) ? [k] : [],
+    ),
   );
   const machines = files.map(({ name }, i) => {
     const unsaid = others[i]!.filter((k) => said[k] === said[i]);
@@ -83,21 +86,27 @@ const fewestOther = 3;
 /** A value that stands between two neighbours of the other file may lie a little outside theirs, by noise (own choice). */
 const outsideShare = 0.1;
 
+type NamedReading = readonly [name: string, reading: RoledSeries];
+
+function namedReadings({ roled }: ZoneSource): NamedReading[] {
+  return roled.filter((it) => it.role === 'reading' && it.rest !== '').map((it) => [looseName(it.rest), it]);
+}
+
 /** Two files of one logger hold the same values at the same times. */
-function hasOtherValues(a: ZoneSource, b: ZoneSource): boolean {
+function hasOtherValues(
+  readings: readonly NamedReading[],
+  twinReadings: readonly NamedReading[],
+  { isChangeLogged, samplingMs }: ZoneSource,
+): boolean {
   const counts = { same: 0, other: 0, inside: 0, outside: 0 };
-  const twins = new Map(namedReadings(b).map((it) => [looseName(it.rest), it]));
-  for (const reading of namedReadings(a)) {
-    const twin = twins.get(looseName(reading.rest));
-    if (twin) compare(reading, twin, b.isChangeLogged ? 0 : 1.5 * b.samplingMs, counts);
+  const twins = new Map(twinReadings);
+  for (const [name, reading] of readings) {
+    const twin = twins.get(name);
+    if (twin) compare(reading, twin, isChangeLogged ? 0 : 1.5 * samplingMs, counts);
   }
   const { same, other, inside, outside } = counts;
   if (same + other >= inside + outside) return other >= fewestOther && other > same;
   return outside >= fewestOther && outside > outsideShare * (inside + outside);
-}
-
-function namedReadings({ roled }: ZoneSource): RoledSeries[] {
-  return roled.filter((it) => it.role === 'reading' && it.rest !== '');
 }
 
 /** @param neighbourMs The other file's values so near to each other are neighbours; one between them should lie between theirs. */
