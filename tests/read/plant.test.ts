@@ -86,3 +86,18 @@ test.each([
   expect(error.place.line).toBe(line);
   expect(error.what).toContain(says);
 });
+
+const nine = (item: string): string => `[${new Array(9).fill(item).join(', ')}]`;
+test.each([
+  [
+    'aliases that unfold a billion times',
+    `a: &a ${nine('x')}\n${[...'bcdefghij'].map((name, i) => `${name}: &${name} ${nine(`*${'abcdefghi'[i]}`)}\n`).join('')}zones: *j\n`,
+    'unfold to more',
+  ],
+  ['an alias of nothing', 'zones: *nothing\n', 'nothing'],
+  ['lists in lists', `zones: ${'['.repeat(100_000)}`, 'nested too deeply'],
+])('%s end with a sentence', (_, text, says) => {
+  const error = thrownBy(() => parsePlantFile(text, 'plant.yaml'));
+  expect(error).toMatchObject({ code: 'bad-plant-file', place: { file: 'plant.yaml' } });
+  expect((error as LogProblem).what).toContain(says);
+});

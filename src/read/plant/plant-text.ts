@@ -8,8 +8,8 @@ export function parsePlantFile(text: string, path: string): PlantFile {
   const lines = new LineCounter();
   const document = parseDocument(text.replace(/^\uFEFF/, ''), { lineCounter: lines, prettyErrors: false });
   const broken = document.errors[0];
-  if (broken) throw badPlant(path, lines.linePos(broken.pos[0]).line, `This is not valid YAML: ${broken.message}.`);
-  const result = plantSchema.safeParse(document.toJS() ?? {});
+  if (broken) throw badPlant(path, lines.linePos(broken.pos[0]).line, notYaml(broken));
+  const result = plantSchema.safeParse(valuesOf(document, path));
   if (result.success) return result.data as PlantFile;
   const { issues } = result.error;
   // A slip in a key makes another key missing; the slip is the one to tell.
@@ -20,6 +20,23 @@ export function parsePlantFile(text: string, path: string): PlantFile {
   const line = lineOf(document, place, lines);
   const what = unknown === undefined ? issue.message : `there is no such key here`;
   throw badPlant(path, line, `The key ${keyText(place)} is wrong: ${what}.`);
+}
+
+/** The values of the file; entries that stand for others (*name) are looked up only here. */
+function valuesOf(document: { toJS(): unknown }, path: string): unknown {
+  try {
+    return document.toJS() ?? {};
+  } catch (error) {
+    throw badPlant(path, undefined, notYaml(error as Error));
+  }
+}
+
+/** The library names its own limits by what they do to the program. */
+function notYaml({ message }: Error): string {
+  if (message.startsWith('Excessive alias count'))
+    return 'Entries that stand for others (*name) unfold to more than a plant file can hold.';
+  if (message.startsWith('Maximum call stack')) return 'Its entries are nested too deeply.';
+  return `This is not valid YAML: ${message}.`;
 }
 
 /** ["zones", "0", "wires"] as a person counts: "wires" of entry 1 of "zones". */
@@ -53,11 +70,11 @@ function asPath(keys: readonly string[]): (string | number)[] {
   return keys.map((key) => (/^\d+$/.test(key) ? Number(key) : key));
 }
 
-function badPlant(path: string, line: number, what: string): LogProblem {
+function badPlant(path: string, line: number | undefined, what: string): LogProblem {
   return new LogProblem(
     'bad-plant-file',
-    { file: path, line },
+    { file: path, ...(line !== undefined && { line }) },
     what,
-    'Correct that line; every key but the name of a zone may be left out.',
+    'Correct that entry; every key but the name of a zone may be left out.',
   );
 }
