@@ -72,6 +72,7 @@ async function namesIn(folder: string): Promise<string[]> {
 
 async function readRun(path: string): Promise<StoredRun | null> {
   try {
+    if (!(await stat(path)).isFile()) return null; // a pipe would be waited for
     const findings: unknown = JSON.parse(await readFile(path, 'utf8'));
     return isFindings(findings) ? { key: keyOf(findings), findings } : null;
   } catch {
@@ -83,8 +84,8 @@ function unfinished(file: string): ProblemNote {
   return {
     code: 'bad-history',
     file,
-    what: 'This file of the history is not whole, so it was left out.',
-    todo: 'Delete it; if it held a run, make that report again.',
+    what: 'This file of the history is not whole, or another version of the program wrote it, so it was left out.',
+    todo: 'If it was cut short, delete it, and make that report again if it held a run.',
   };
 }
 

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { spawn } from 'node:child_process';
 import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -59,6 +60,16 @@ describe('the folder', () => {
     const { runs, problems } = await readHistory(path);
     expect(runs).toHaveLength(1);
     expect(problems).toMatchObject([{ code: 'bad-history', file: join(path, name!) }]);
+  });
+  test.runIf(process.platform !== 'win32')('a pipe under the name of a run is told, not waited for', async () => {
+    const path = await folder();
+    await saveRun(path, week(0), null, nothing);
+    const [name] = await readdir(path);
+    const pipe = join(path, name!.replace(/\w+\.json$/, 'aaaaaaaaaaaa.json'));
+    execFileSync('mkfifo', [pipe]);
+    const { runs, problems } = await readHistory(path);
+    expect(runs).toHaveLength(1);
+    expect(problems).toMatchObject([{ code: 'bad-history', file: pipe }]);
   });
   test('what a killed run leaves under its temporary name is no run', async () => {
     const path = await folder();
