@@ -125,3 +125,22 @@ describe('a packed folder for each machine, a file for each day', () => {
     expect(found.files[0]!.time.isUndecided).toBe(true);
   });
 });
+
+test('a day of rest of a log of changes, in which only its sign of life is written, is read as one', async () => {
+  const stamp = (ms: number): string => new Date(startMs + ms).toISOString().slice(0, 19).replace('T', ' ');
+  const row = (ms: number, jaw: number, degC: number): string => `${stamp(ms)},Jaw ${jaw} PV,${degC.toFixed(1)}`;
+  const jaws = [1, 2, 3];
+  // At work a jaw moves in two steps of three and is written only then; at rest each stands and is written every 5 min.
+  const work = Array.from({ length: 2000 }, (_, i) =>
+    jaws.flatMap((jaw) => ((i + jaw) % 3 === 0 ? [] : [row(i * 15_000, jaw, 150 + jaw + ((i * 7 + jaw) % 11) / 10)])),
+  );
+  const rest = Array.from({ length: 200 }, (_, i) => jaws.map((jaw) => row(86_400_000 + i * 300_000, jaw, 20 + jaw)));
+  const file = (rows: readonly string[][]): string => `Time,tag,value\n${rows.flat().join('\n')}\n`;
+  const isOfChanges = async (files: Record<string, string>) =>
+    (await pourFiles(files)).found.files.map(({ isChangeLogged, samplingMs }) => [isChangeLogged, samplingMs]);
+  expect(await isOfChanges({ 'work.csv': file(work), 'rest.csv': file(rest) })).toEqual([
+    [true, 15_000],
+    [true, 15_000],
+  ]);
+  expect(await isOfChanges({ 'rest.csv': file(rest) })).toEqual([[false, 300_000]]);
+});

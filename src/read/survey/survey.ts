@@ -6,6 +6,7 @@ import { listFiles } from '../sources/file-list.js';
 import { finishFiles } from './finish-file.js';
 import { withoutUnsetClocks } from '../times/home-times.js';
 import { openDrafts, type DraftFile, type OpenedDrafts } from './draft-file.js';
+import { settleChanges } from './settle-changes.js';
 import { settleDates } from './settle-dates.js';
 import { readPlantFile } from '../plant/plant.js';
 import type { SurveyOptions } from './survey-options.js';
@@ -53,7 +54,7 @@ export async function survey(paths: readonly string[], options: SurveyOptions = 
   );
   const drafts = settled.flatMap((it) => it.drafts);
   problems.push(...settled.flatMap((it) => it.problems));
-  const logs = drafts.filter((draft) => draft.kind === 'temperature').sort(byFirstTime);
+  const logs = settleChanges(drafts.filter((draft) => draft.kind === 'temperature').sort(byFirstTime));
   const others = drafts.filter((draft) => draft.kind !== 'temperature');
   const assembly = assembleZones(logs, plant);
   const finished = finishFiles(logs, assembly.attached, settings.unit);
