@@ -1,5 +1,6 @@
 import type { AlarmSpan } from '../../../model/alarm.js';
 import type { Episode, Evidence } from '../../../model/detector.js';
+import { quantile } from '../../../maths/quantile.js';
 import { readingState } from '../../../model/sample-block.js';
 import type { Zone } from '../../../model/zone.js';
 import { conditionAt, conditionsOf } from '../readings/exposure.js';
@@ -90,11 +91,15 @@ export function burstStarts(opens: readonly Open[]): readonly Open[] {
 }
 
 function opensInLog(evidence: Evidence, zone: Zone): Draft[] {
-  const runs = [...(evidence.episodes.get('open-runs')?.[zone.index] ?? [])].filter((run) => kindOf(run) !== null);
+  const usualLowDegC = quantile(evidence.digest.zones[zone.index]!.meanDegC, 0.05);
+  const runs = [...(evidence.episodes.get('open-runs')?.[zone.index] ?? [])].flatMap((run) => {
+    const kind = kindOf(run, usualLowDegC);
+    return kind === null ? [] : [{ run, kind }];
+  });
   const codes = learnedCodesOf(evidence)[zone.index]!.filter((code) => code.side !== 'near');
   const lastMs = lastSampleMs(evidence, zone);
   const drafts = [
-    ...runs.map((run) => draftOfRun(run, kindOn(zone, kindOf(run)!))),
+    ...runs.map(({ run, kind }) => draftOfRun(run, kindOn(zone, kind))),
     ...codes.flatMap((code) =>
       code.spans.map((span) => ({
         ...emptyDraft(span.startMs, span.endMs, kindOn(zone, code.side === 'above' ? 'open' : 'short')),
@@ -110,9 +115,15 @@ function opensInLog(evidence: Evidence, zone: Zone): Draft[] {
   return joined;
 }
 
-function kindOf(run: Episode): Open['kind'] | null {
-  const state = run.facts['stateCode']!;
+/** A number below both frost and the usual readings by this much, marked bad, is the low end of a scale (own choice). */
+const BELOW_USUAL_DEG_C = 40;
+
+/** A bad quality says only that the value is wrong; the value beside it may still say which end of the scale it is. */
+function kindOf({ facts }: Episode, usualLowDegC: number): Open['kind'] | null {
+  const state = facts['stateCode']!;
   if (state === readingState.belowScale) return 'short';
+  const isLowEnd = facts['sameShare'] === 1 && facts['valueDegC']! < Math.min(0, usualLowDegC) - BELOW_USUAL_DEG_C;
+  if (state === readingState.badQuality && isLowEnd) return 'short';
   return openStates.has(state) ? 'open' : null;
 }
 

@@ -40,6 +40,8 @@ const SMALLEST_JUMP_SHARE = 0.6;
  * jumps hits some value three times by chance, a code is where nearly all of them go (own choice: five codes at most).
  */
 const SMALLEST_SHARE_OF_STAYS = 0.2;
+/** More values than this that are returned to are the steps of a coarse reading (own choice, as above). */
+const MOST_CODES = 5;
 
 /**
  * Codes that no list knows: an exact value reached and left by jumps too fast for heat, again and again.
@@ -66,7 +68,7 @@ function codesOfZone(evidence: Evidence, zone: Zone): LearnedCode[] {
   const isBesideSpike = besideSpikes(evidence, zone);
   const smallestJumpDegC = Math.max(2, 5 * resolutionDegCOf(zone));
   const values = new Set([...runs.keys(), ...stays.map((stay) => stay.valueDegC)]);
-  return [...values].flatMap((valueDegC) => {
+  const codes = [...values].flatMap((valueDegC): LearnedCode[] => {
     const long = runs.get(valueDegC) ?? [];
     const short = stays.filter((stay) => stay.valueDegC === valueDegC).map(({ span }) => span);
     const jumped = long.filter((run) => isJumpedTo(run, smallestJumpDegC) && !isBesideSpike(run));
@@ -78,6 +80,7 @@ function codesOfZone(evidence: Evidence, zone: Zone): LearnedCode[] {
     const sampleCount = Math.max(counted, samplesAt(evidence, zone, valueDegC));
     return [{ valueDegC, spans, sampleCount, otherZonesCount: 0, side: sideOf(valueDegC, low, high) }];
   });
+  return codes.length > MOST_CODES ? [] : codes;
 }
 
 function groupedByValue(runs: readonly Episode[]): Map<number, Episode[]> {
