@@ -3,7 +3,7 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { isCovered, lengthOf, mergeIntervals, type Interval } from '../../maths/intervals.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
-import { fullOutputPercentOf } from '../shared/heating/full-output.js';
+import { fullOutputPercentOf } from '../shared/readings/full-output.js';
 import { hasBetween } from '../shared/opens/opens.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { maskOf } from '../shared/readings/mask.js';

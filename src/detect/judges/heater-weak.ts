@@ -3,7 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { trailingMean } from '../../maths/trailing-mean.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
-import { fullOutputPercentOf } from '../shared/heating/full-output.js';
+import { fullOutputPercentOf } from '../shared/readings/full-output.js';
 import { heatUpsOf } from '../shared/heating/heat-ups.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';

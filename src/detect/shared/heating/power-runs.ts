@@ -4,7 +4,7 @@ import { meanBetween } from '../../../maths/mean-between.js';
 import { median } from '../../../maths/quantile.js';
 import { timeConstantsOf } from '../cold/cool-downs.js';
 import { setpointsDegCOf } from '../duty/chart-points.js';
-import { fullOutputPercentOf } from './full-output.js';
+import { fullOutputPercentOf } from '../readings/full-output.js';
 import { heatUpsOf } from './heat-ups.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';

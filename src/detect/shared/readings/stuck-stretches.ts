@@ -3,6 +3,7 @@ import type { Zone } from '../../../model/zone.js';
 import { median } from '../../../maths/quantile.js';
 import { besideSpikes } from './beside-spikes.js';
 import { conditionsOf } from './exposure.js';
+import { fullOutputPercentOf } from './full-output.js';
 import { isMoving, isMovingClearly, movementIn, peersOf, type Movement } from './movement.js';
 import { oncePer } from '../basics/memo.js';
 import { resolutionDegCOf } from '../basics/sampling.js';
@@ -55,8 +56,6 @@ const ROOM_DEG_C = 2;
 const ROOM_STEPS = 4;
 /** A jump into the run of this size, and of several digits, is no creeping to rest (own choice: above any noise). */
 const JUMPED_DEG_C = 5;
-/** An output from here on is at its upper stop (own choice: whole percents). */
-const AT_STOP_PERCENT = 99;
 /** Two stretches at one exact value with less than this between them, a hole or a restart, are one fault (own choice). */
 const SAME_FAULT_MS = 2 * 3_600_000;
 /** Share of zones at rest from which on the recorder, not the zones, stands still (own choice). */
@@ -135,19 +134,19 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   const hasSetpointMoved = heat.setpointRangeDegC >= MOVED_SETPOINT_DEG_C;
   const havePeersMoved = peerRangeDegC >= Math.max(MOVED_PEERS_DEG_C, 4 * resolutionDegCOf(zone));
   // At its stop, an output stands still for a live loop as well: the loop asks for all the heat there is.
-  const isOutputDead =
-    own.outputRangePercent === 0 && own.outputMeanPercent > 0 && own.outputMeanPercent < AT_STOP_PERCENT;
+  const stopPercent = fullOutputPercentOf(evidence)[zone.index]!;
+  const isOutputDead = own.outputRangePercent === 0 && own.outputMeanPercent > 0 && own.outputMeanPercent < stopPercent;
   // What stops moving keeps its last value, be it a sensor at rest or a recorder; only a value put in its place is jumped to.
   if (stretch.isJumpedTo && isOutOfCharacter) return 'channel';
   if (hasOutputMoved || hasSetpointMoved) return isOutOfCharacter || havePeersMoved ? 'channel' : 'calm';
-  if (!isWarm(evidence, zone, stretch.valueDegC)) return coldVerdictOf(zone, stretch, havePeersMoved);
+  if (!isWarm(evidence, zone, stretch.valueDegC)) return coldVerdictOf(zone, stretch, havePeersMoved, stopPercent);
   if (movedPeersShare <= 1 - FILE_SHARE && isOutOfCharacter) return isOutputDead || !zone.has.output ? 'file' : 'calm';
   // A frozen tag keeps an output that neighbours with the same load could not keep.
   if (isOutputDead && (havePeersMoved || (isOutOfCharacter && peerOutputRangePercent > 0))) return 'tag';
   // Neighbours on the move are no proof against a zone that holds its set point, only against one out of character.
   if (havePeersMoved && timesUsual >= (zone.has.output ? OUT_OF_CHARACTER_TIMES : LONG_TIMES)) return 'channel';
   // At its stop no loop keeps the reading on the move: the zone rests where its heat just does.
-  const isAtStop = own.outputMeanPercent >= AT_STOP_PERCENT;
+  const isAtStop = own.outputMeanPercent >= stopPercent;
   return isOutOfCharacter && !isAtStop && stretch.clearlyMovedPeersShare >= 0.5 ? 'channel' : 'calm';
 }
 
@@ -159,13 +158,11 @@ function coldVerdictOf(
   zone: Zone,
   { own, timesUsual, stillestPeersDegC }: Omit<StuckStretch, 'verdict'>,
   havePeersMoved: boolean,
+  stopPercent: number,
 ): StuckStretch['verdict'] {
   if (havePeersMoved && timesUsual >= OUT_OF_CHARACTER_TIMES) {
     // Peers were heated: a live loop would have been called for, a stale tag shows its old zero output.
-    return zone.has.output &&
-      zone.has.setpoint &&
-      own.outputRangePercent === 0 &&
-      own.outputMeanPercent < AT_STOP_PERCENT
+    return zone.has.output && zone.has.setpoint && own.outputRangePercent === 0 && own.outputMeanPercent < stopPercent
       ? 'tag'
       : 'channel';
   }
