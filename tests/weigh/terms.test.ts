@@ -8,7 +8,8 @@ import { standsOut, type ZoneEvidence } from '../../src/weigh/term.js';
 import { terms } from '../../src/weigh/terms/index.js';
 
 const ids = new Set(judges.map(({ meta }) => meta.id));
-const zone = { index: 0, name: 'Zone 1', machine: 'M1' } as Zone;
+const has = { reading: true, setpoint: true, output: true, running: true };
+const zone = { index: 0, name: 'Zone 1', machine: 'M1', has } as Zone;
 const table = fitted.terms as Record<string, Partial<Record<(typeof causes)[number], number>>>;
 
 test('every term reads a detector that exists, has its own name and a sentence', () => {
@@ -96,4 +97,75 @@ test('opens after a repair speak by what was repaired', () => {
     'opens-end-with-wiring-repair': 1,
   });
   expect(after({ replacementCount: 0, wiringRepairCount: 0, ...ended })).toEqual(none);
+});
+
+/** Values of terms for a zone of which each detector named states the facts given. */
+function valuesOf(
+  facts: Record<string, Record<string, number>>,
+  others: readonly ZoneEvidence[] = [],
+  of: Zone = zone,
+): (id: string) => number {
+  const evidence = evidenceOf(facts, others, of);
+  return (id) => terms.find((term) => term.id === id)!.value(evidence) ?? 0;
+}
+
+function evidenceOf(
+  facts: Record<string, Record<string, number>>,
+  others: readonly ZoneEvidence[] = [],
+  of: Zone = zone,
+): ZoneEvidence {
+  const outcomes = Object.entries(facts).map(([detector, own]): [string, Outcome] => [
+    detector,
+    { detector, zone: 0, symptoms: [{ detector, startMs: 0, endMs: 1, count: 1, facts: own }] },
+  ]);
+  const quiet = ['cold-soak-offset', 'slow-drift', 'duty-shift'].map((detector): [string, Outcome] => [
+    detector,
+    { detector, zone: 0, symptoms: [] },
+  ]);
+  return { zone: of, outcomes: new Map([...quiet, ...outcomes]), others };
+}
+
+test('quiet soaks and duty speak of drift, not of faults that come and go', () => {
+  expect(valuesOf({})('soaks-quiet')).toBe(1);
+  expect(valuesOf({})('duty-quiet')).toBe(1);
+  for (const detector of ['sensor-opens', 'returning-steps', 'stuck-reading']) {
+    expect(valuesOf({ [detector]: {} })('soaks-quiet'), detector).toBe(0);
+    expect(valuesOf({ [detector]: {} })('duty-quiet'), detector).toBe(0);
+  }
+});
+
+// A leak of 20 kΩ beside a Pt100 reads 0.54 Ω less at 20 °C and 1.53 Ω at 200 °C (IEC 60751: 107.79 Ω and 175.86 Ω).
+test('a leak reads low, cold a third of what it is hot; a shifted element and a wrong slope do not', () => {
+  const leak = (offsetDegC: number, coldShare: number) =>
+    valuesOf({ 'slow-drift': { offsetDegC, coldShare } })('low-as-a-leak');
+  const parallelLossOhm = (ohm: number) => ohm - ohm / (1 + ohm / 20_000);
+  const share = ((parallelLossOhm(107.79) / parallelLossOhm(175.86)) * 0.367) / 0.39; // °C by the slopes, Ω/K
+  expect(leak(-4, share)).toBe(1);
+  expect(leak(4, share)).toBe(0);
+  expect(leak(-4, 1)).toBe(0);
+  expect(leak(-4, 0.03)).toBe(0);
+});
+
+test('a small change of duty beside a large one the other way is the neighbour, unless cold soaks moved', () => {
+  const neighbour = evidenceOf({ 'duty-shift': { residualPercent: 12 } });
+  const of = (facts: Record<string, number>) => valuesOf({ 'duty-shift': facts }, [neighbour])('duty-of-a-neighbour');
+  expect(of({ residualPercent: -2 })).toBe(1);
+  expect(of({ residualPercent: 2 })).toBe(0);
+  expect(of({ residualPercent: -10 })).toBe(0);
+  expect(of({ residualPercent: -2, soakChangeDegC: 1, residualDegC: 2 })).toBe(0);
+});
+
+test('a still reading with nothing logged beside it may as well be its tag', () => {
+  const stuck = { 'stuck-reading': { totalMinutes: 300 } };
+  const alone = { ...zone, has: { ...has, setpoint: false, output: false } };
+  expect(valuesOf(stuck)('still-and-nothing-beside-it')).toBe(0);
+  expect(valuesOf(stuck, [], alone)('still-and-nothing-beside-it')).toBe(1);
+});
+
+test('zones that all stay hot together have no relay each that sticks', () => {
+  const hot = { 'output-stuck-on': { aboveMinutes: 600, largestAboveDegC: 60 } };
+  const peers = [1, 2, 3].map(() => evidenceOf(hot));
+  expect(valuesOf(hot)('climbs-at-zero-output')).toBe(1);
+  expect(valuesOf(hot, peers)('climbs-at-zero-output')).toBe(0);
+  expect(valuesOf(hot, peers)('far-above-set-point')).toBe(0);
 });

@@ -13,8 +13,47 @@ function coldShare(evidence: ZoneEvidence): number {
   return soak / factOf(evidence, 'duty-shift', 'residualDegC');
 }
 
+/**
+ * Whether a growing error is as a leak's: low, and cold about a third of what it is hot, since a leak takes from the
+ * resistance by its square (parallel resistance; 108 Ω at 20 °C and 176 Ω at 200 °C, IEC 60751). An error that is the
+ * same cold as hot, or that grows from 0 °C as a wrong slope does, lies well to either side.
+ */
+function lowAsLeak(evidence: ZoneEvidence): number {
+  const share = factOf(evidence, 'slow-drift', 'coldShare');
+  const isLow = factOf(evidence, 'slow-drift', 'offsetDegC') < 0;
+  return isLow ? ramp(share, 0.05, 0.15) * ramp(0.6 - share, 0, 0.2) : 0;
+}
+
+/** How far another zone's change of duty, the other way, outweighs this one's; 0 where cold soaks tell more. */
+function neighbourDuty(evidence: ZoneEvidence): number {
+  const ownPercent = factOf(evidence, 'duty-shift', 'residualPercent');
+  if (Number.isNaN(ownPercent) || !Number.isNaN(coldShare(evidence))) return 0;
+  const opposite = evidence.others
+    .filter(({ zone }) => zone.machine === evidence.zone.machine)
+    .map((other) => -Math.sign(ownPercent) * factOf(other, 'duty-shift', 'residualPercent'));
+  return ramp(Math.max(0, ...opposite.filter((percent) => percent > 0)) / Math.abs(ownPercent), 2, 5);
+}
+
 /** Detectors that see a change in the cold soaks. */
 const soakDetectors = ['cold-soak-offset', 'slow-drift', 'offset-step', 'wet-recovery', 'card-offset'];
+
+/**
+ * Detectors of faults that come and go, or stand still. They leave soaks and duty as they are, so of them quiet soaks
+ * and quiet duty say nothing.
+ */
+const otherFaultDetectors = [
+  'sensor-opens',
+  'returning-steps',
+  'lone-excursions',
+  'scatter-growth',
+  'stuck-reading',
+  'heater-dead',
+  'output-stuck-on',
+  'reading-low-shorted',
+];
+
+const hasOtherFault = (evidence: ZoneEvidence): boolean =>
+  otherFaultDetectors.some((id) => symptomsOf(evidence, id).some(({ count }) => count > 0));
 
 /** A shift and the card's are one where they differ by no more than this share of the larger (own choice). */
 const SAME_SHIFT_SHARE = 0.5;
@@ -64,6 +103,33 @@ const changeTerms: readonly Term[] = [
     for: ['sensor'],
     against: ['none'],
     value: (zone) => ramp(Math.log2(size(zone, 'slow-drift')), -0.5, 3),
+  },
+  {
+    id: 'drifts-low',
+    says: 'The reading goes lower and lower, as a leak between the wires makes it, too.',
+    detector: 'slow-drift',
+    for: ['wiring'],
+    against: [],
+    value: (zone) => (factOf(zone, 'slow-drift', 'offsetDegC') < 0 ? 1 : 0),
+  },
+  {
+    id: 'low-as-a-leak',
+    says: 'It reads low, a few times more when hot than cold: a leak beside a resistance sensor does, a shifted element does not.',
+    detector: 'slow-drift',
+    for: ['wiring'],
+    against: ['sensor'],
+    start: 1,
+    value: lowAsLeak,
+  },
+  {
+    id: 'duty-of-a-neighbour',
+    says: 'Another zone of the machine changed its duty several times as much the other way: heat flows between them.',
+    detector: 'duty-shift',
+    for: ['none'],
+    against: ['sensor', 'wiring', 'heater'],
+    // Too rare to learn from; one degree of a neighbour moves a zone by a few tenths (common practice).
+    start: 1.5,
+    value: neighbourDuty,
   },
   {
     id: 'reading-stepped',
@@ -158,7 +224,7 @@ const quietTerms: readonly Term[] = [
     against: ['sensor', 'wiring', 'input'],
     value: (zone) =>
       // Where a drift could hide behind the last soak, or between few of them, their rest says nothing of now.
-      couldTell(zone, 'cold-soak-offset') && couldTell(zone, 'slow-drift')
+      couldTell(zone, 'cold-soak-offset') && couldTell(zone, 'slow-drift') && !hasOtherFault(zone)
         ? Number(soakDetectors.every((id) => symptomsOf(zone, id).length === 0))
         : null,
   },
@@ -169,7 +235,7 @@ const quietTerms: readonly Term[] = [
     for: ['none'],
     against: ['sensor', 'wiring', 'heater'],
     value: (zone) =>
-      couldTell(zone, 'duty-shift')
+      couldTell(zone, 'duty-shift') && !hasOtherFault(zone)
         ? Number(['duty-shift', 'wet-recovery', 'heater-weak'].every((id) => symptomsOf(zone, id).length === 0))
         : null,
   },

@@ -26,7 +26,9 @@ export const heatTerms: readonly Term[] = [
     for: ['heater'],
     against: ['none', 'sensor'],
     start: 2.5,
-    value: (zone) => ramp(Math.log10(factOf(zone, 'output-stuck-on', 'aboveMinutes')), 0.5, 2),
+    // Zones that all stay hot together have another set point than is thought, not a relay each that sticks.
+    value: (zone) =>
+      seenAlone(zone, 'output-stuck-on') * ramp(Math.log10(factOf(zone, 'output-stuck-on', 'aboveMinutes')), 0.5, 2),
   },
   {
     id: 'far-above-set-point',
@@ -34,7 +36,8 @@ export const heatTerms: readonly Term[] = [
     detector: 'output-stuck-on',
     for: ['heater'],
     against: ['none'],
-    value: (zone) => ramp(factOf(zone, 'output-stuck-on', 'largestAboveDegC'), 5, 30),
+    value: (zone) =>
+      seenAlone(zone, 'output-stuck-on') * ramp(factOf(zone, 'output-stuck-on', 'largestAboveDegC'), 5, 30),
   },
   {
     id: 'heater-weak',

@@ -98,6 +98,14 @@ export const inputTerms: readonly Term[] = [
       standsOut(zone, stuckMinutes) * ramp(Math.log10(factOf(zone, 'stuck-reading', 'timesUsualRatio')), 0.7, 2),
   },
   {
+    id: 'still-and-nothing-beside-it',
+    detector: 'stuck-reading',
+    says: 'Neither output nor set point of the zone is logged, so a tag that hangs looks the same.',
+    for: ['recording'],
+    against: ['input'],
+    value: (zone) => (zone.zone.has.output || zone.zone.has.setpoint ? 0 : standsOut(zone, stuckMinutes)),
+  },
+  {
     id: 'tag-stands-still',
     detector: 'frozen-record',
     says: "Reading, set point and output of this zone stand still together while the machine's other zones move.",
