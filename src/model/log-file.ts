@@ -65,7 +65,7 @@ export interface SideBlock {
 
 /**
  * How rows are made of a file in which they do not stand as cells with one time each. `json`: one object each, `depth`
- * brackets deep; `assignments`: one line of "name=value" each; `side-by-side`: one of time, tag and value for each block.
+ * brackets deep; `assignments`: one line of "name=value" each; `messages`: one line of a time and a text each; `side-by-side`: one of time, tag and value for each block.
  */
 export type RowForm =
   | {
@@ -77,6 +77,7 @@ export type RowForm =
       readonly names: readonly string[];
     }
   | { readonly kind: 'assignments'; readonly names: readonly string[] }
+  | { readonly kind: 'messages' }
   | { readonly kind: 'side-by-side'; readonly firstLine: number; readonly blocks: readonly SideBlock[] };
 
 export type ColumnRole =

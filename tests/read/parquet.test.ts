@@ -176,3 +176,22 @@ async function rowCount(parts: ReturnType<typeof readParquetRows>): Promise<numb
   for await (const part of parts) count += part.count;
   return count;
 }
+
+test('tags that stand one after the other are sorted by time, though only the ends were sampled', async () => {
+  const rows = ['Z1 PV', 'Z1 SP', 'Z2 PV'].flatMap((tag) =>
+    Array.from({ length: 2000 }, (_, i) => ({ time: new Date(startMs + i * 10_000), tag, value: 150 + (i % 7) / 10 })),
+  );
+  const columnData = [
+    { name: 'time', data: rows.map(({ time }) => time) },
+    { name: 'tag', data: rows.map(({ tag }) => tag), type: 'STRING' as const, encoding: 'RLE_DICTIONARY' as const },
+    { name: 'value', data: rows.map(({ value }) => value), type: 'DOUBLE' as const },
+  ];
+  const { zones, result } = await pourFiles({
+    'log.parquet': new Uint8Array(parquetWriteBuffer({ columnData, rowGroupSize: 1500 })),
+  });
+  expect(zones.map(({ name, timeMs }) => [name, timeMs.length])).toEqual([
+    ['Z1', 2000],
+    ['Z2', 2000],
+  ]);
+  expect(result.sources[0]).toMatchObject({ rowsRejected: 0 });
+});

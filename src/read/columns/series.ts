@@ -1,6 +1,7 @@
 import { cellMark, type Dialect } from '../../model/log-file.js';
 import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
+import { splitName } from '../names/column-name.js';
 import { ClockDays } from '../times/clock-days.js';
 import { partsOfTag, rowTag } from '../rows/row-tag.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
@@ -69,7 +70,14 @@ export function tagName(
   if (machineColumn === tagColumn) return header[valueColumns[k]!]!;
   const ofZone = zoneColumn === undefined ? '' : `${numbered(zone, header[zoneColumn]!)} `;
   const name = `${ofZone}${numbered(tag.trim(), header[tagColumn]!)}`;
-  return valueColumns.length === 1 ? name : `${name} ${header[valueColumns[k]!]!}`;
+  const value = header[valueColumns[k]!]!;
+  // "time, zone, set point" says the role above the value.
+  const isSaidAbove = splitName(name).meaning === null && isControl(splitName(value).meaning);
+  return valueColumns.length === 1 && !isSaidAbove ? name : `${name} ${value}`;
+}
+
+function isControl(meaning: ReturnType<typeof splitName>['meaning']): boolean {
+  return meaning === 'setpoint' || meaning === 'output';
 }
 
 /** A bare number is a zone's, or a machine's, only together with the word above it. */

@@ -11,6 +11,12 @@ export interface UnitFinding {
 
 /** End-of-scale values that are round in one unit only: 850, 870 and -200 °C are 1562, 1598 and -328 °F (arithmetic). */
 const fahrenheitCodes = new Set([1562, 1598, -328]);
+/** And such that are round in °C only, far above all else that is read: 850 and 870 °C, the ends of Pt100 ranges (IEC 60751 and common practice). */
+const celsiusCodes = new Set([850, 870]);
+/** A reading that far above the usual ones is an end of scale, and no heat (own choice). */
+const codeOverUsual = 1.5;
+/** So many times such a value must stand in the sample (own choice). */
+const fewestCodes = 3;
 /** Coldest readings of a plant that stands: a hall in °C, and the same hall in °F (common practice). */
 const hallDegC = { low: 5, high: 45 };
 const hallDegF = { low: 50, high: 105 };
@@ -30,6 +36,8 @@ export function guessUnit(readings: readonly RoledSeries[]): UnitFinding {
   const hasCode = readings.some((it) => it.series.value.some((value) => fahrenheitCodes.has(value * it.scale)));
   if (hasCode)
     return { unit: 'degF', why: 'the log holds an end-of-scale value that is round only in °F', isAssumed: false };
+  if (readings.some(holdsCelsiusCode))
+    return { unit: 'degC', why: 'the log holds an end-of-scale value that is round only in °C', isAssumed: false };
   const apart = nearestRank(lows, 0.9) - nearestRank(lows, 0.1);
   const coldest = nearestRank(
     readings.map((it) => nearestRank(plausible(it), 0.01)).filter((value) => !Number.isNaN(value)),
@@ -48,6 +56,12 @@ export function guessUnit(readings: readonly RoledSeries[]): UnitFinding {
     why: 'nothing in the log says °C or °F, and it never comes to the temperature of the hall',
     isAssumed: true,
   };
+}
+
+function holdsCelsiusCode(it: RoledSeries): boolean {
+  const high = nearestRank(plausible(it), 0.95) * codeOverUsual;
+  const codes = it.series.value.filter((value) => celsiusCodes.has(value * it.scale) && value * it.scale > high);
+  return codes.length >= fewestCodes;
 }
 
 function plausible({ series, scale }: RoledSeries): number[] {

@@ -6,6 +6,7 @@ import { looseName } from '../names/column-name.js';
 import type { Attached, DraftZone, ZoneSource } from './draft-zone.js';
 import { machinesOfFiles } from './file-machines.js';
 import { nameByFolder } from './folder-machines.js';
+import { withRolesOfFiles } from './file-roles.js';
 import { keySeries, type Keyed } from './zone-of-series.js';
 
 export interface ZoneAssembly {
@@ -19,7 +20,8 @@ export interface ZoneAssembly {
  * Joins the series of all files to zones: readings make them, set points and outputs of the same name go to them, running
  * states go to all zones of their machine. plant.yaml fills in what it knows, names matched by ear.
  */
-export function assembleZones(files: readonly ZoneSource[], plant: PlantFile | null): ZoneAssembly {
+export function assembleZones(sources: readonly ZoneSource[], plant: PlantFile | null): ZoneAssembly {
+  const files = withRolesOfFiles(sources);
   const drafts = new Map<string, DraftZone>();
   const { machines, problems: apart } = machinesOfFiles(files);
   const keyed = files.map((file, i) => keySeries(file, machines[i]!, plant));

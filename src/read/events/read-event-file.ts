@@ -11,8 +11,18 @@ import type { MomentReader } from './event-columns.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
 import { momentsNearLog, type LogSpan } from './moments-near-log.js';
 import { recogniseEvents, type EventTable } from './recognise.js';
+import { isSummary } from './summary.js';
 import { stateNumbers } from './state-numbers.js';
 import type { EventState } from './state-words.js';
+
+const withoutColumns = {
+  what: 'No columns with a time and a text were found, so none of its rows were read as events.',
+  todo: 'Name the columns in the first row, for example: Time, Source, Message, State.',
+};
+const summary = {
+  what: 'It lists how often each alarm came, not when each time, so nothing can be held against the temperatures and none of its rows were read as events.',
+  todo: 'Export the list with one row for each time that an alarm came or went.',
+};
 
 /** Where the rows of all event files come together. */
 export interface EventSink {
@@ -121,7 +131,8 @@ class EventReading {
     const { toUtc, dates, logMs = notKnown } = this.options;
     const columnName = found?.table.header[found.table.columns.start[0]] ?? '';
     this.moments = found && momentsNearLog(found.table.columns, cells, toUtc, { dates, columnName }, logMs);
-    if (!found || !this.moments) return this.giveUp();
+    if (!found || !this.moments) return this.giveUp(withoutColumns);
+    if (found.table.kind === 'alarm' && isSummary(found.table.header, cells)) return this.giveUp(summary);
     this.table = found.table;
     const { columns } = found.table;
     const above = this.samples
@@ -133,15 +144,9 @@ class EventReading {
     this.samples.length = 0;
   }
 
-  private giveUp(): void {
+  private giveUp(why: Pick<ProblemNote, 'what' | 'todo'>): void {
     this.isUnknown = true;
-    if (this.samples.length === 0) return;
-    this.problems.push({
-      code: 'unknown-layout',
-      file: this.file.name,
-      what: 'No columns with a time and a text were found, so none of its rows were read as events.',
-      todo: 'Name the columns in the first row, for example: Time, Source, Message, State.',
-    });
+    if (this.samples.length > 0) this.problems.push({ code: 'unknown-layout', file: this.file.name, ...why });
   }
 
   private takerOf(table: EventTable, moments: MomentReader): RowTaker {

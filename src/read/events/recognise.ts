@@ -80,6 +80,14 @@ export function saysDuration(name: string): boolean {
   return rolesOf(name, (role) => role === 'duration').length > 0;
 }
 
+const details: readonly EventRole[] = ['acknowledged', 'code', 'priority', 'state', 'zone'];
+
+/** "Zone", "Alarm no", "Priority": numbers under such a name are no measured values. */
+export function namesDetail(name: string): boolean {
+  const words = wordsOf(name).join(' ');
+  return headerTests.some(({ role, isWhole }) => details.includes(role) && isWhole(words));
+}
+
 /** Roles that the words of one column name speak for, whole names before parts of names. */
 function rolesOf(name: string, allowed: (role: EventRole) => boolean): EventRole[] {
   const words = wordsOf(name).join(' ');

@@ -1,5 +1,6 @@
 import type { LogFile } from '../../model/log-file.js';
-import { recogniseEvents } from '../events/recognise.js';
+import { namesDetail, recogniseEvents } from '../events/recognise.js';
+import type { ColumnFacts } from './column-facts.js';
 import type { FileShape } from './file-shape.js';
 import { haveMeasures, sayRoles } from './long-columns.js';
 import { plainWords } from '../names/role-words.js';
@@ -69,9 +70,12 @@ function isNumbersLog(shape: FileShape, texts: number): boolean {
   if (shape.layout === 'long') return !isSecondTime(shape) && !hasEventTexts(shape);
   if (shape.layout === 'none') return false;
   const times = columnsOfTime(shape);
-  const numeric = shape.columns.filter(
-    (facts, i) => !times.has(i) && facts.numbers + facts.openTexts > 0.5 * facts.filled && facts.numbers > 0,
-  ).length;
+  const isMeasure = ({ numbers, openTexts, filled }: ColumnFacts, i: number): boolean =>
+    !times.has(i) &&
+    numbers + openTexts > 0.5 * filled &&
+    numbers > 0 &&
+    !(shape.hasHeader && namesDetail(shape.header[i]!));
+  const numeric = shape.columns.filter(isMeasure).length;
   return numeric > 0 && !isSecondTime(shape) && (numeric >= texts - 1 || !hasEventTexts(shape));
 }
 

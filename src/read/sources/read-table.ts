@@ -1,5 +1,6 @@
 import { readAssignments } from './assignment-rows.js';
 import { readJson } from './json-rows.js';
+import { readMessages } from './message-rows.js';
 import type { OnBadRow } from './records.js';
 import type { SampledRow } from './sampled-row.js';
 import { readSideBySide } from './side-by-side-rows.js';
@@ -19,6 +20,7 @@ export async function* readTableParts(
   const { form, container } = source;
   if (form?.kind === 'json') yield* readJson(source, form, onBadRow);
   else if (form?.kind === 'assignments') yield* readAssignments(source, form, onBadRow);
+  else if (form?.kind === 'messages') yield* readMessages(source, onBadRow);
   else if (form?.kind === 'side-by-side') yield* readSideBySide(source, form, onBadRow);
   else if (container === 'parquet') yield* readParquet(source.path);
   else yield* readSheet(source);

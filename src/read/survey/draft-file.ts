@@ -175,7 +175,9 @@ async function temperatureDraft(
   const clock = sampledClock(shape);
   const all = moreRows.length === 0 ? shape : { ...shape, rows: [...shape.rows, ...moreRows] };
   const roled = roleSeries(seriesOf(all, base.dialect, moreRows.length === 0 ? clock : sampledClock(all)), plant);
-  const { isJumbled, ...span } = findSpan({ shape, clock, roled }, isEndSampled);
+  const seen = moreRows.length > 0 ? inFileOrder(all) : null;
+  const inOrderOfFile = seen ? { shape: seen, clock: sampledClock(seen), roled } : { shape, clock, roled };
+  const { isJumbled, ...span } = findSpan(inOrderOfFile, isEndSampled);
   const timed = isJumbled ? await inOrder(base, { shape, clock, roled }) : { shape, clock, roled };
   const timing = { ...span, ...findStep(timed, options.holdMinutes) };
   const file = draftedFile(base, 'temperature', why, shape, timing);
@@ -188,6 +190,12 @@ async function temperatureDraft(
     shape: { ...shape, rows: [] },
     ...timing,
   };
+}
+
+/** All sampled rows as they stand in the file; null where the place of some is not known. */
+function inFileOrder(shape: FileShape): FileShape | null {
+  if (shape.rows.some(({ line }) => Number.isNaN(line))) return null;
+  return { ...shape, rows: shape.rows.toSorted((a, b) => a.line - b.line) };
 }
 
 function seriesOf(shape: FileShape, dialect: Dialect, clock: readonly number[]): Series[] {

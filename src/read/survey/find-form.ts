@@ -1,6 +1,8 @@
 import type { RowForm } from '../../model/log-file.js';
 import { LogProblem } from '../../model/problem.js';
 import { areAssignments, assignmentsOf } from '../sources/assignment-rows.js';
+import { detectDialect } from '../layout/dialect.js';
+import { areMessages } from '../sources/message-rows.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { jsonPlaceOf } from '../sources/json-place.js';
 import { jsonFormOf } from '../sources/json-rows.js';
@@ -11,7 +13,8 @@ import type { TextHead } from '../sources/text-source.js';
 const linesLookedAt = 60;
 
 /**
- * The form of a text whose rows name their values: JSON, or "name=value". The file is read through once for its names.
+ * The form of a text whose rows name their values, JSON or "name=value", or are a time and a message. A file of names is
+ * read through once for them.
  *
  * @returns undefined for a text of another kind. Throws LogProblem for one that holds no rows in a way that can be read.
  */
@@ -25,7 +28,15 @@ export async function findForm(source: RowSource, head: TextHead): Promise<RowFo
     throw withoutObjects(source.name);
   }
   const lines = text.split('\n').slice(0, linesLookedAt);
-  return areAssignments(lines) ? ((await assignmentsOf(source)) ?? undefined) : undefined;
+  if (areAssignments(lines)) return (await assignmentsOf(source)) ?? undefined;
+  return areMessages(lines) && isUncut(lines) ? { kind: 'messages' } : undefined;
+}
+
+/** Nothing but blanks parts the lines. */
+function isUncut(lines: readonly string[]): boolean {
+  const { separator } = detectDialect(lines).dialect;
+  const filled = lines.filter((line) => line.trim() !== '');
+  return separator === ' ' || filled.some((line) => !line.includes(separator));
 }
 
 function markup(file: string): LogProblem {

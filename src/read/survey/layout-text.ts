@@ -8,6 +8,7 @@ const separatorWords = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'pipe
 const formWords = {
   json: 'JSON',
   assignments: 'names beside values',
+  messages: 'lines of text',
   'side-by-side': 'times side by side',
 } as const;
 
