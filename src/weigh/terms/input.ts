@@ -17,6 +17,29 @@ function cardShift(zone: ZoneEvidence): number {
   return ramp(surprise(factOf(zone, 'card-offset', 'chancePValue')), 1, 3) * ramp(isTheseShare, 0.5, 0.9);
 }
 
+/** Range of the set point behind a reading that stands still: no stale tag follows it so far (own choice, as in stuck-reading). */
+const movedSetpointDegC = 5;
+
+/**
+ * 1 where nothing that is logged tells an input that stands still from a stale tag: a tag keeps its output and set point
+ * as well, and shows no value that was put in its place.
+ */
+const mayBeStaleTag = (zone: ZoneEvidence): number =>
+  !zone.zone.has.output &&
+  !(factOf(zone, 'stuck-reading', 'setpointRangeDegC') >= movedSetpointDegC) &&
+  factOf(zone, 'stuck-reading', 'jumpedToCount') === 0
+    ? standsOut(zone, stuckMinutes)
+    : 0;
+
+const forMinutes = (minutes: number): number => ramp(Math.log10(minutes), 1, 2.5);
+
+/** A tag seen to stand still counts in full; where an input that stands still looks the same, half. */
+const tagStandsStill = (zone: ZoneEvidence): number =>
+  Math.max(
+    forMinutes(factOf(zone, 'frozen-record', 'tagFrozenMinutes')),
+    0.5 * mayBeStaleTag(zone) * forMinutes(stuckMinutes(zone)),
+  );
+
 /** What points at the input card, the channel or the recording. */
 export const inputTerms: readonly Term[] = [
   {
@@ -108,11 +131,11 @@ export const inputTerms: readonly Term[] = [
   {
     id: 'tag-stands-still',
     detector: 'frozen-record',
-    says: "Reading, set point and output of this zone stand still together while the machine's other zones move.",
+    says: "All that is logged of this zone stands still together while the machine's other zones move.",
     for: ['recording'],
     against: ['none', 'input'],
     start: 1.5,
-    value: (zone) => ramp(Math.log10(factOf(zone, 'frozen-record', 'tagFrozenMinutes')), 1, 2.5),
+    value: tagStandsStill,
   },
   {
     id: 'own-rows-missing',
