@@ -40,6 +40,7 @@ const notations: readonly (readonly [string, string, (n: number) => readonly [st
   ['numbers parted from the role', 'Time', (n) => [`PV_${n}`, `SP_${n}`, `OP_${n}`]],
   ['numbered temperatures', 'Time', (n) => [`T${n}`, `SP${n}`, `OUT${n}`]],
   ['bare channels', 'Time', (n) => [`CH${n}`, `SP ${n}`, `OP ${n}`]],
+  ['places in arrays', 'Time', (n) => [`Temp_Act[${n}]`, `Temp_Set[${n}]`, `Heat_Out[${n}]`]],
   ['roles in front', 'Time', (n) => [`PV Zone${n}`, `SP Zone${n}`, `OUT Zone${n}`]],
   ['roles in front of the bare name', 'Time', (n) => [`Zone ${n}`, `Set Zone ${n}`, `Power Zone ${n} %`]],
   ['joined words', 'Time', (n) => [`Zone${n}ActualTemp`, `Zone${n}SetTemp`, `Zone${n}HeatPct`]],

@@ -62,11 +62,16 @@ export function unitOf(text: string): NamedUnit {
  */
 export function splitName(name: string): NameParts {
   // "(2)" was put there by the reader for a name that stands twice.
-  const { text, unit: bracketUnit, scale } = cutUnit(name.trim().replace(/ \(\d+\)$/, ''));
+  const { text, unit: bracketUnit, scale } = cutUnit(withoutIndex(name.trim().replace(/ \(\d+\)$/, '')));
   const { found, ...parts } = partsOf(text, isNoNoun);
   const unit = bracketUnit ?? found.find((word) => word.unit)?.unit ?? null;
   const { found: all, ...bare } = partsOf(text, () => true);
   return all.length === found.length ? { ...parts, unit, scale } : { ...parts, unit, scale, bare };
+}
+
+/** "Temp_Set[2]": the place in an array of a controller is a number behind the name. */
+function withoutIndex(name: string): string {
+  return name.replace(/\[(\d{1,4})\]$/, '_$1');
 }
 
 /** Behind the name of a zone these are part of it as often as not, when another word says the role. */
@@ -223,7 +228,7 @@ function meaningWithUnit(words: string): Pick<Found, 'meaning' | 'unit'> | null 
  * @returns null for any other name. Never throws.
  */
 export function splitNumbered(name: string): { meaning: WordMeaning; word: string; number: number } | null {
-  const match = /^(\p{L}[\p{L}\s_.%-]*?)[\s_.#-]*(\d{1,4})$/u.exec(cutUnit(name.trim()).text);
+  const match = /^(\p{L}[\p{L}\s_.%-]*?)[\s_.#-]*(\d{1,4})$/u.exec(cutUnit(withoutIndex(name.trim())).text);
   const found = match && meaningOf(match[1]!);
   return found ? { meaning: found.meaning, word: match[1]!, number: Number(match[2]) } : null;
 }
