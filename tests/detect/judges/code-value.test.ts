@@ -48,3 +48,12 @@ test('does not take a value that many wild jumps hit by chance for a code', () =
   };
   expect(ask(codeValue, evidenceOf([zoneLog({ recorded: wild })])).symptoms).toEqual([]);
 });
+
+test.each([
+  [2, 2],
+  [8, 0],
+])('of %i values that a reading hops between, %i are codes: steps of a coarse reading are none', (values, codes) => {
+  const stay = (s: MadeSample) => Math.floor((s.timeMs - MONDAY_MS) / (13 * 60_000));
+  const hops = (s: MadeSample) => (stay(s) % 3 === 0 ? { ...s, degC: 240 + 15 * ((stay(s) / 3) % values) } : s);
+  expect(ask(codeValue, evidenceOf([zoneLog({ recorded: hops })])).symptoms).toHaveLength(codes);
+});

@@ -25,3 +25,19 @@ test('tells missing rows of one zone from missing rows of all', () => {
   expect(factsOf(frozenRecord, all)).toMatchObject({ gapCount: 1, ownGapCount: 0 });
   expect(factsOf(frozenRecord, all)['gapMinutes']).toBeCloseTo(180.5, 6);
 });
+
+test('an output at the stop that its controller allows stands still by right: the channel froze, not the tag', () => {
+  const capped = (s: MadeSample): MadeSample => ({ ...s, outputPercent: Math.min(70, s.outputPercent!) });
+  const still =
+    (outputPercent: number) =>
+    (s: MadeSample, before: MadeSample | undefined): MadeSample =>
+      isIn(s) && before ? { ...s, degC: before.degC, outputPercent } : capped(s);
+  const swinging = (s: MadeSample) => ({ ...s, degC: s.degC + 6 * Math.sin(s.timeMs / 1_200_000) });
+  const peers = [2, 3].map((seed) => zoneLog({ seed, recorded: swinging }));
+  const tagsAt = (percent: number) =>
+    ask(frozenRecord, evidenceOf([zoneLog({ recorded: still(percent) }), ...peers])).symptoms.map(
+      ({ facts }) => facts['tagFrozenCount'],
+    );
+  expect(tagsAt(40)).toEqual([1]);
+  expect(tagsAt(70)).toEqual([]);
+});

@@ -46,6 +46,16 @@ test('leaves what three zones share to card-events', () => {
   expect(factsOf(sensorOpens, evidenceOf(logs))).toMatchObject({ openCount: 0, sharedCount: 1 });
 });
 
+test.each([
+  [-100, 0, 1],
+  [150, 1, 0],
+  [870, 1, 0],
+])('a bad quality beside %s °C counts %i opens and %i shorts', (degC, openCount, shortCount) => {
+  const bad = { degC, state: readingState.badQuality };
+  const log = zoneLog({ recorded: (s) => (s.timeMs >= at(2, 12) ? { ...s, ...bad } : s) });
+  expect(factsOf(sensorOpens, evidenceOf([log]))).toMatchObject({ openCount, shortCount });
+});
+
 test('below scale is a short on an RTD and an open on a thermocouple', () => {
   const log = zoneLog({
     recorded: (s) => (s.timeMs >= at(2, 12) ? { ...s, degC: -200, state: readingState.belowScale } : s),
