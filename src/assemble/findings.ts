@@ -40,6 +40,7 @@ export function assembleFindings(input: FindingsInput): Findings {
       windowDays,
       isStanding: finding.status !== 'healthy' && finding.status !== 'insufficient-data' && finding.fixed === null,
       isWorse: finding.trend === 'worse',
+      isHeatUnchecked: Boolean(finding.uncheckedHeat),
       daysToTolerance: finding.leavesTolerance === null ? NaN : (Date.parse(finding.leavesTolerance) - endMs) / DAY_MS,
     });
     return { finding, score };

@@ -4,7 +4,7 @@ import { thinSeries } from '../digest/thin.js';
 import type { Check } from '../model/check.js';
 import type { Evidence } from '../model/detector.js';
 import type { ZoneSite } from '../sensors/zone-checks.js';
-import type { RepairNote, ZoneFinding } from '../model/findings.js';
+import type { RepairNote, UncheckedHeat, ZoneFinding } from '../model/findings.js';
 import { nextCheck } from '../weigh/next-check.js';
 import { symptomsOf } from '../weigh/term.js';
 import { presenceOf } from '../weigh/presence.js';
@@ -16,6 +16,7 @@ import { isoOrNull } from './iso.js';
 import { alarmMarks, faultMarks, opensByDay } from './marks.js';
 import { ohmsOf } from './ohms.js';
 import { dutySeries, setpointOf, soakSeries } from './series.js';
+import { uncheckedHeat } from './unchecked-heat.js';
 
 /** One zone's part of the findings, but for its rank. */
 export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinutes: number): Omit<ZoneFinding, 'rank'> {
@@ -25,8 +26,10 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
   const soaks = soakSeries(evidence, zone.index);
   const setpointDegC = setpointOf(evidence, zone.index);
   const { symptoms, unable } = outcomesOf(verdict);
-  const checks = checksFor(zone, verdict, siteOf(evidence, soaks.roomDegC, setpointDegC), isSharedByCard(verdict));
-  const next = isFault ? firstCheck(verdict, checks) : null;
+  const heat = uncheckedHeat(verdict);
+  const signs = { isShared: isSharedByCard(verdict), isStuckOn: heat === 'stuck-on' };
+  const checks = checksFor(zone, verdict, siteOf(evidence, soaks.roomDegC, setpointDegC), signs);
+  const next = isFault ? firstCheck(verdict, checks, heat) : null;
   return {
     zone: zone.name,
     machine: zone.machine,
@@ -50,6 +53,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     roomDegC: soaks.roomDegC,
     leavesTolerance: drift.leavesTolerance,
     trend: isFault ? trendOf(verdict, drift) : null,
+    uncheckedHeat: heat,
     nextCheck: next?.says ?? null,
     nextCheckId: next?.id ?? null,
     repairs: repairNotes(evidence, zone.index),
@@ -62,12 +66,17 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
   };
 }
 
-/** Zones that fail together are asked at what they share; else what settles most. */
-function firstCheck(verdict: Verdict, checks: readonly Check[]): { readonly id: string; readonly says: string } {
-  const supply = checks.find(({ id }) => id === 'card-supply');
+/** A heater that does not go off is asked at its switch, zones that fail together at what they share; else what settles most. */
+function firstCheck(
+  verdict: Verdict,
+  checks: readonly Check[],
+  heat: UncheckedHeat | null,
+): { readonly id: string; readonly says: string } {
+  const find = (wanted: string): Check | undefined => checks.find(({ id }) => id === wanted);
   const { probabilities, evidence, span } = verdict;
-  if (supply && likeliestFault(probabilities) === 'input') return supply;
-  return nextCheck(probabilities, presenceOf(evidence, span));
+  const shared = likeliestFault(probabilities) === 'input' ? find('card-supply') : undefined;
+  const known = heat === 'stuck-on' ? find('heater-switch') : shared;
+  return known ?? nextCheck(probabilities, presenceOf(evidence, span));
 }
 
 function isSharedByCard({ evidence }: Verdict): boolean {

@@ -111,6 +111,9 @@ export interface OffsetBasis {
 
 export type ZoneStatus = 'faulty' | 'watch' | 'healthy' | 'insufficient-data';
 
+/** Heats although its output is zero, or is heated by a reading that is far too low. */
+export type UncheckedHeat = 'stuck-on' | 'reading-low';
+
 export interface ZoneFinding {
   readonly zone: string;
   readonly machine: string;
@@ -142,6 +145,8 @@ export interface ZoneFinding {
   /** Date on which a slow drift leaves the tolerance band, where there is one. */
   readonly leavesTolerance: Iso | null;
   readonly trend: 'worse' | 'steady' | 'better' | null;
+  /** Why its loop cannot hold its heat back now, so that it may overheat; null where it can. Absent in older findings. */
+  readonly uncheckedHeat?: UncheckedHeat | null;
   /** The measurement that settles most per minute of work. */
   readonly nextCheck: string | null;
   /** Its id, so that the report can set the values to expect beside it. Absent in older findings. */

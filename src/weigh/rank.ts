@@ -7,9 +7,14 @@ export interface RankInput {
   /** True when the fault stands or grows at the end of the window; false once repaired. */
   readonly isStanding: boolean;
   readonly isWorse: boolean;
+  /** The loop cannot hold the zone's heat back now. */
+  readonly isHeatUnchecked: boolean;
   /** Days until a drift leaves tolerance; 0 when it has; NaN when there is none. */
   readonly daysToTolerance: number;
 }
+
+/** A zone that may overheat comes before all that is only lost: a week has no more hours. */
+const DANGER_HOURS = 168;
 
 /**
  * Probability × consequence. Consequence counts production hours lost per week, and what will be lost if nobody goes:
@@ -21,5 +26,6 @@ export function actionScore(input: RankInput): number {
   const standing = input.isStanding ? 4 : 0;
   const growing = input.isStanding && input.isWorse ? 2 : 0;
   const productAtRisk = input.daysToTolerance <= 7 ? 2 : 0;
-  return input.faultShare * (1 + lostHoursPerWeek + standing + growing + productAtRisk);
+  const danger = input.isHeatUnchecked ? DANGER_HOURS : 0;
+  return input.faultShare * (1 + lostHoursPerWeek + standing + growing + productAtRisk + danger);
 }

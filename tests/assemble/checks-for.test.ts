@@ -33,6 +33,12 @@ describe('the measurements of a zone', () => {
     expect(checks.map(({ id }) => id)).not.toContain('recording-display');
   });
 
+  test('a heater that does not go off is asked at its switch first, and not whether its element is whole', () => {
+    const signs = { isShared: false, isStuckOn: true };
+    const ids = measured(checksFor(zone, verdict({ heater: 0.95 }), site, signs)).map(({ id }) => id);
+    expect(ids).toEqual(['heater-switch', 'heater-to-earth', 'heater-current', 'heater-command']);
+  });
+
   test('for an input verdict the swap and the known resistor come first, with ohms by the table', () => {
     const checks = measured(checksFor(zone, verdict({ input: 0.7, sensor: 0.2 }), site));
     expect(checks.slice(0, 2).map(({ id }) => id)).toEqual(['card-swap', 'card-known-resistor']);
@@ -47,7 +53,9 @@ describe('the measurements of a zone', () => {
   });
 
   test('zones that fail together: what they share first, then a swap with another card', () => {
-    const checks = measured(checksFor({ ...zone, card: '1A' }, verdict({ input: 0.95 }), site, true));
+    const checks = measured(
+      checksFor({ ...zone, card: '1A' }, verdict({ input: 0.95 }), site, { isShared: true, isStuckOn: false }),
+    );
     expect(checks.slice(0, 2).map(({ id, power }) => [id, power])).toEqual([
       ['card-supply', 'live'],
       ['card-swap', 'locked-out'],

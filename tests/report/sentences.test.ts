@@ -152,6 +152,15 @@ test('the first step and what to bring follow the likely causes', () => {
   expect([sensorName('tc-k'), sensorName('pt1000')]).toEqual(['type K thermocouple', 'Pt1000']);
 });
 
+test('a zone that may overheat is told to be switched off before anything is measured, and so says the first sentence', () => {
+  const [zone, ...others] = plantFindings().zones;
+  const stuck = { ...zone!, uncheckedHeat: 'stuck-on' as const };
+  expect(phraseText(firstStep(stuck))).toMatch(/^It may overheat.*lock it out before all else\. .*move cable/);
+  expect(plain(summary({ ...plantFindings(), zones: [stuck, ...others] }))).toContain('may overheat');
+  expect(phraseText(firstStep({ ...zone!, uncheckedHeat: 'reading-low' }))).toContain('far hotter than it reads');
+  expect(phraseText(firstStep(zone!))).not.toContain('hotter');
+});
+
 test('faults are numbered in the order of time and only those with a place on the trace', () => {
   const [zone] = plantFindings().zones;
   const faults = numberedFaults(zone!);

@@ -22,17 +22,23 @@ const walkOf: Readonly<Record<Exclude<Cause, 'none'>, Walk>> = {
   recording: 'recording',
 };
 
+/** What the faults have shown that changes the walk. */
+export interface WalkSigns {
+  /** Other zones fail or move together with this one. */
+  readonly isShared: boolean;
+  /** The zone heats although its output is zero. */
+  readonly isStuckOn: boolean;
+}
+
 /**
  * What to measure at a zone, the likeliest cause first: caution and preparation, then one walk after the other. A
  * healthy zone keeps the values of its sensor and input, so that they can be looked up.
- *
- * @param isShared Other zones fail or move together with this one.
  */
 export function checksFor(
   zone: Zone,
   { status, probabilities }: Pick<Verdict, 'status' | 'probabilities'>,
   site: ZoneSite,
-  isShared = false,
+  { isShared, isStuckOn }: WalkSigns = { isShared: false, isStuckOn: false },
 ): readonly Check[] {
   const ofSensor = zoneChecks(zone, site);
   const isFault = status === 'faulty' || status === 'watch';
@@ -46,7 +52,7 @@ export function checksFor(
       ...(isLikely('input') ? inputChecks(zone.card, isShared) : []),
       ...measured.filter(({ where }) => where === 'card'),
     ],
-    heater: isLikely('heater') ? heaterChecks({ ratedW: zone.heaterW, ratedV: zone.heaterV ?? null }) : [],
+    heater: isLikely('heater') ? heaterChecks({ ratedW: zone.heaterW, ratedV: zone.heaterV ?? null }, isStuckOn) : [],
     recording: isLikely('recording') ? recordingChecks() : [],
   };
   const order = isFault ? ranked(probabilities) : (['circuit', 'input'] as const);

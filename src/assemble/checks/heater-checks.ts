@@ -23,9 +23,14 @@ const leastHeaterInsulationOhm = 1e6;
 /** A good fuse with its holder and the tips of the meter shows less. Common practice. */
 const fuseOhm = 1;
 
-/** The heater's circuit in the order of a fitter's walk: locked out first, then what needs power. */
-export function heaterChecks(plate: HeaterPlate): readonly Check[] {
-  return [element(plate), toEarth(), fuse(), switching(), current(plate), supply(plate), command()];
+/**
+ * The heater's circuit in the order of a fitter's walk: locked out first, then what needs power. A heater that does not
+ * go off has a whole element, fuse and supply: it is asked what switches it, and whether a leak to earth goes round that.
+ */
+export function heaterChecks(plate: HeaterPlate, isStuckOn = false): readonly Check[] {
+  return isStuckOn
+    ? [switching(), toEarth(), current(plate), command()]
+    : [element(plate), toEarth(), fuse(), switching(), current(plate), supply(plate), command()];
 }
 
 function element({ ratedW, ratedV }: HeaterPlate): Check {

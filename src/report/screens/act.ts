@@ -10,7 +10,7 @@ import { summary } from '../sentences/summary.js';
 import { verdict, whyUntold } from '../sentences/verdict.js';
 import { cautionBox } from './caution-box.js';
 import { zoneAddress, type Context } from './context.js';
-import { causeBar, mark, statusMark, trendMark } from './marks.js';
+import { causeBar, heatMark, mark, statusMark, trendMark } from './marks.js';
 
 /** The first screen: who needs a fitter, what for, and what to do first. */
 export function actScreen(context: Context): Html {
@@ -59,7 +59,7 @@ function actRow(zone: ZoneFinding, index: number, { clock, findings }: Context):
     [
       'Zone',
       html`<a class="zone-link" href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a> ${machineLine(zone)}
-        ${statusMark(zone)}`,
+        ${statusMark(zone)} ${heatMark(zone)}`,
     ],
     ['What it is', phraseHtml(verdict(zone))],
     ['Probability by cause', causeBar(zone.probabilities)],

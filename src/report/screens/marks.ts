@@ -36,6 +36,11 @@ export function statusMark(zone: Pick<ZoneFinding, 'status' | 'fixed'>): Html {
   return html`<span class="status status-${standing}">${mark(standing)} ${standingWords[standing]}</span>`;
 }
 
+/** Beside the status of a zone whose loop cannot hold its heat back; nothing for others. */
+export function heatMark({ uncheckedHeat }: Pick<ZoneFinding, 'uncheckedHeat'>): Html | null {
+  return uncheckedHeat ? html`<span class="status status-faulty">${mark('caution')} May overheat</span>` : null;
+}
+
 const arrows = { worse: '↗', steady: '→', better: '↘' } as const;
 
 export function trendMark({ trend }: Pick<ZoneFinding, 'trend'>): Html {

@@ -12,7 +12,7 @@ import { zoneAddress, type Context } from './context.js';
 import { evidence } from './evidence.js';
 import { factList } from './fact-list.js';
 import { faultList } from './fault-list.js';
-import { causeBar, statusMark, trendMark } from './marks.js';
+import { causeBar, heatMark, statusMark, trendMark } from './marks.js';
 import { zoneChartFigures, traceFigure } from './zone-figures.js';
 
 /** All there is about one zone; its printed form is the sheet to take to the machine. */
@@ -26,7 +26,7 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
     </h2>
     <div class="head">
       <div class="judged">
-        <p>${statusMark(zone)}</p>
+        <p>${statusMark(zone)} ${heatMark(zone)}</p>
         <p class="lead">${phraseHtml(verdict(zone))}</p>
         ${zone.status === 'insufficient-data' && html`<p>${whyUntold(zone)}</p>`}
         ${zone.status !== 'insufficient-data' && causeBar(zone.probabilities)} ${basisLine(zone)}

@@ -25,7 +25,9 @@ export function needText(needing: number, all: number): string {
 }
 
 function namedText(zones: readonly ZoneFinding[]): string {
-  const named = zones.map((zone) => `${shortName(zoneOnMachine(zone))} (${causeText(zone)})`);
+  const named = zones.map(
+    (zone) => `${shortName(zoneOnMachine(zone))} (${causeText(zone)}${zone.uncheckedHeat ? ', may overheat' : ''})`,
+  );
   const shown =
     zones.length > mostNamed ? [...named.slice(0, mostNamed - 1), `${zones.length - mostNamed + 1} more`] : named;
   return `: ${listText(shown)}`;
