@@ -50,7 +50,7 @@ test('a log with fewer columns flags no further zone and makes no wrong cause su
   expect(flagged).toBeGreaterThan(1); // there was something to find
 });
 
-test('a tag and an input that stand still are as likely as each other is common where no output tells them apart', () => {
+test('a tag and an input that stand still get one verdict, less sure, where no output tells them apart', () => {
   const [tag, input] = (['tag_frozen', 'channel_frozen'] as const).map((kind) => {
     const plant = smallPlant({ seed: 3, zones: ZONES, days: 4, everyS: 60, faults: [plainFault(kind, 0, 1.5)] });
     return { whole: verdictsWithout(plant, [])[0]!, less: verdictsWithout(plant, ['output', 'setpoint'])[0]! };
@@ -58,8 +58,6 @@ test('a tag and an input that stand still are as likely as each other is common 
   expect(topCause(tag!.whole.probabilities)).toBe('recording');
   expect(topCause(input!.whole.probabilities)).toBe('input');
   expect(tag!.less.probabilities).toEqual(input!.less.probabilities);
-  for (const cause of ['input', 'recording'] as const) {
-    expect(tag!.less.probabilities[cause]).toBeGreaterThan(0.1);
-    expect(tag!.less.probabilities[cause]).toBeLessThan(share(input!.whole));
-  }
+  expect(tag!.less.probabilities.recording).toBeGreaterThan(input!.whole.probabilities.recording);
+  expect(tag!.less.probabilities.input).toBeLessThan(input!.whole.probabilities.input);
 });

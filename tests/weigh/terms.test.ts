@@ -155,11 +155,16 @@ test('a small change of duty beside a large one the other way is the neighbour, 
   expect(of({ residualPercent: -2, soakChangeDegC: 1, residualDegC: 2 })).toBe(0);
 });
 
-test('a still reading with nothing logged beside it may as well be its tag', () => {
-  const stuck = { 'stuck-reading': { totalMinutes: 300 } };
-  const alone = { ...zone, has: { ...has, setpoint: false, output: false } };
-  expect(valuesOf(stuck)('still-and-nothing-beside-it')).toBe(0);
-  expect(valuesOf(stuck, [], alone)('still-and-nothing-beside-it')).toBe(1);
+test('a still reading with nothing on the move beside it may as well be its tag', () => {
+  const stuckWith = (facts: Record<string, number>) => ({
+    'stuck-reading': { totalMinutes: 300, jumpedToCount: 0, ...facts },
+  });
+  const alone = { ...zone, has: { ...has, output: false } };
+  expect(valuesOf(stuckWith({}))('still-and-nothing-beside-it')).toBe(0);
+  expect(valuesOf(stuckWith({}), [], alone)('still-and-nothing-beside-it')).toBe(1);
+  expect(valuesOf(stuckWith({ setpointRangeDegC: 0 }), [], alone)('still-and-nothing-beside-it')).toBe(1);
+  expect(valuesOf(stuckWith({ setpointRangeDegC: 20 }), [], alone)('still-and-nothing-beside-it')).toBe(0);
+  expect(valuesOf(stuckWith({ jumpedToCount: 1 }), [], alone)('still-and-nothing-beside-it')).toBe(0);
 });
 
 test('zones that all stay hot together have no relay each that sticks', () => {

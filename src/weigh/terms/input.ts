@@ -31,15 +31,6 @@ const mayBeStaleTag = (zone: ZoneEvidence): number =>
     ? standsOut(zone, stuckMinutes)
     : 0;
 
-const forMinutes = (minutes: number): number => ramp(Math.log10(minutes), 1, 2.5);
-
-/** A tag seen to stand still counts in full; where an input that stands still looks the same, half. */
-const tagStandsStill = (zone: ZoneEvidence): number =>
-  Math.max(
-    forMinutes(factOf(zone, 'frozen-record', 'tagFrozenMinutes')),
-    0.5 * mayBeStaleTag(zone) * forMinutes(stuckMinutes(zone)),
-  );
-
 /** What points at the input card, the channel or the recording. */
 export const inputTerms: readonly Term[] = [
   {
@@ -123,19 +114,19 @@ export const inputTerms: readonly Term[] = [
   {
     id: 'still-and-nothing-beside-it',
     detector: 'stuck-reading',
-    says: 'Neither output nor set point of the zone is logged, so a tag that hangs looks the same.',
+    says: 'No output of the zone is logged and its set point rests as well, so a tag that hangs looks the same.',
     for: ['recording'],
     against: ['input'],
-    value: (zone) => (zone.zone.has.output || zone.zone.has.setpoint ? 0 : standsOut(zone, stuckMinutes)),
+    value: mayBeStaleTag,
   },
   {
     id: 'tag-stands-still',
     detector: 'frozen-record',
-    says: "All that is logged of this zone stands still together while the machine's other zones move.",
+    says: "Reading, set point and output of this zone stand still together while the machine's other zones move.",
     for: ['recording'],
     against: ['none', 'input'],
     start: 1.5,
-    value: tagStandsStill,
+    value: (zone) => ramp(Math.log10(factOf(zone, 'frozen-record', 'tagFrozenMinutes')), 1, 2.5),
   },
   {
     id: 'own-rows-missing',
