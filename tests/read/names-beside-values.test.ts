@@ -69,6 +69,19 @@ describe('rows that name their values', () => {
     expect(result.sources[0]).toMatchObject({ rowsRejected: 0 });
   });
 
+  test('an array in one line that is longer than what is looked at first', async () => {
+    const many = Array.from({ length: 6000 }, (_, i) => wide(i));
+    const { zones, result } = await pourFiles({ 'log.json': JSON.stringify(many) });
+    expect(zones.map(({ timeMs }) => timeMs.length)).toEqual([6000, 6000]);
+    expect(result.sources[0]).toMatchObject({ rowsRejected: 0 });
+  });
+
+  test('objects nested without end are no columns, and nothing breaks', async () => {
+    const deep = `[{"t":1,"a":${'{"a":'.repeat(5000)}1${'}'.repeat(5000)}},{"t":2}]`;
+    const { found } = await pourFiles({ 'log.json': deep });
+    expect(found.zones).toEqual([]);
+  });
+
   test('packed, and with a byte order mark', async () => {
     const { zones } = await pourFiles({ 'log.jsonl.gz': gzipSync(`\uFEFF${lines(wide)}`) });
     expect(zones.map(({ timeMs }) => timeMs.length)).toEqual([rowCount, rowCount]);

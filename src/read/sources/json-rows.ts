@@ -65,15 +65,25 @@ const mereContainer =
  * The rows of one object: values of objects within it are named by both names; every object of an array within it makes
  * a row of its own, with what stands beside the array.
  */
-function rowsOf(object: object): Map<string, TableCell>[] {
+function rowsOf(object: object, depth = 0): Map<string, TableCell>[] {
   const cells = new Map<string, TableCell>();
   const lists: (readonly object[])[] = [];
-  gather(object, '', cells, lists);
+  gather(object, '', cells, lists, depth);
   if (lists.length === 0) return [cells];
-  return lists.flat().flatMap((inner) => rowsOf(inner).map((own) => new Map([...cells, ...own])));
+  return lists.flat().flatMap((inner) => rowsOf(inner, depth + 1).map((own) => new Map([...cells, ...own])));
 }
 
-function gather(object: object, above: string, cells: Map<string, TableCell>, lists: (readonly object[])[]): void {
+/** Values that lie deeper are no columns of a log (own choice). */
+const deepest = 12;
+
+function gather(
+  object: object,
+  above: string,
+  cells: Map<string, TableCell>,
+  lists: (readonly object[])[],
+  depth: number,
+): void {
+  if (depth > deepest) return;
   for (const [key, value] of Object.entries(object) as [string, unknown][]) {
     const name = above === '' ? key : `${above} ${key}`;
     if (
@@ -83,7 +93,7 @@ function gather(object: object, above: string, cells: Map<string, TableCell>, li
     )
       lists.push(value as object[]);
     else if (typeof value === 'object' && value !== null)
-      gather(value, mereContainer.test(key) ? above : name, cells, lists);
+      gather(value, mereContainer.test(key) ? above : name, cells, lists, depth + 1);
     else cells.set(name, typeof value === 'number' ? value : value === null ? '' : String(value));
   }
 }

@@ -20,6 +20,8 @@ export interface TextHead {
   readonly encoding: Encoding;
   /** First bytes without mark, UTF-8 or Windows-1252 (UTF-16 is turned into UTF-8). */
   readonly bytes: Buffer;
+  /** The same, a first line that is too long for a row among them. */
+  readonly beginning: Buffer;
   /** Bytes of a first line that is too long for a row; it is left out of `bytes`. 0 = there is none. */
   readonly longLineBytes: number;
   /** True when `bytes` is the whole file. */
@@ -37,7 +39,8 @@ export async function readHead(ref: TextRef): Promise<TextHead> {
   const isWhole = raw.length < headBytes;
   const isWide = encoding.startsWith('utf-16');
   const bytes = isWide ? Buffer.from(new TextDecoder(encoding).decode(raw), 'utf8') : raw.subarray(markBytes);
-  const head = { encoding, bytes, longLineBytes: 0, isWhole, isBinary: !isWide && looksBinary(raw), sizeBytes };
+  const isBinary = !isWide && looksBinary(raw);
+  const head = { encoding, bytes, beginning: bytes, longLineBytes: 0, isWhole, isBinary, sizeBytes };
   if (isWhole || head.isBinary || bytes.includes(lineFeed)) return head;
   return { ...head, ...(await behindFirstLine(ref, encoding)) };
 }

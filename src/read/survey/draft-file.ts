@@ -87,13 +87,13 @@ const plainDialect: Dialect = { separator: ',', decimal: '.', thousands: '', quo
 async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
   const head = await readHead(ref);
   const base: Base = { ...ref, sizeBytes: head.sizeBytes, encoding: head.encoding, dialect: plainDialect };
-  if (head.longLineBytes > 0 && head.bytes.length === 0) throw oneLine(ref, head);
-  if (head.bytes.length === 0)
+  if (head.beginning.length === 0)
     throw new LogProblem('empty-file', { file: ref.name }, 'The file is empty.', 'Check the export; the rest is read.');
   if (head.isBinary) throw binaryProblem(ref);
   if (!head.bytes.includes('\n') && /\r[^\r]+\r/.test(head.bytes.toString('latin1'))) throw returnsOnly(ref);
   const form = await findForm(base, head);
   if (form) return openTableDraft({ ...base, form }, options, plant);
+  if (head.longLineBytes > 0 && head.bytes.length === 0) throw oneLine(ref, head);
   const samples = await sampleLines(ref, head);
   const { dialect, ambiguous } = detectDialect(
     samples.flatMap((it, i) => it.lines.slice(i === 0 ? 0 : -20)).slice(0, 300),

@@ -19,15 +19,17 @@ const linesLookedAt = 60;
  * @returns undefined for a text of another kind. Throws LogProblem for one that holds no rows in a way that can be read.
  */
 export async function findForm(source: RowSource, head: TextHead): Promise<RowForm | undefined> {
-  const text = decodeBytes(head.bytes, head.encoding);
+  const text = decodeBytes(head.beginning, head.encoding);
+  const isWhole = head.isWhole && head.longLineBytes === 0;
   if (/^\s*<[!?\p{L}]/u.test(text)) throw markup(source.name);
   if (/^\s*(?:\{\s*["}]|\[\s*[[{"])/.test(text)) {
-    const place = jsonPlaceOf(text, head.isWhole);
+    const place = jsonPlaceOf(text, isWhole);
     const form = place && (await jsonFormOf(source, place));
     if (form) return form;
     throw withoutObjects(source.name);
   }
   const lines = text.split('\n').slice(0, linesLookedAt);
+  if (head.longLineBytes > 0) return undefined;
   if (areAssignments(lines)) return (await assignmentsOf(source)) ?? undefined;
   return areMessages(lines) && isUncut(lines) ? { kind: 'messages' } : undefined;
 }
