@@ -39,7 +39,7 @@ interface Found extends NotedJumps<Step> {
 /** Lists every step between neighbouring good readings that is too fast to be heat, by the limit of the whole log. */
 export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
   meta,
-  scanMemory: () => 1,
+  scanMemory: () => 2,
   ...jumpRules<Step, Found>(),
   start: (zone, settings) => ({
     zone: zone.index,
@@ -55,7 +55,7 @@ export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
       const jumpDegC = degC[i]! - degC[i - 1]!;
       if (!(Math.abs(jumpDegC) >= smallestDegC)) continue; // NaN, a bad sample, ends here too
       const gapMs = timeMs[i]! - timeMs[i - 1]!;
-      if (gapMs > holeMs || !isTooFast(jumpDegC, gapMs, limits) || isCommandedHeat(strip, i)) continue;
+      if (gapMs > holeMs || !isTooFast(jumpDegC, gapMs, limits) || isAskedFor(strip, i)) continue;
       jumps.push({
         fromMs: timeMs[i - 1]!,
         toMs: timeMs[i]!,
@@ -81,14 +81,24 @@ const FULL_POWER_PERCENT = 90;
 /** Overshoot that full power may leave at the end of a fast heat-up (own choice). */
 const OVERSHOOT_DEG_C = 15;
 
-/**
- * A rise towards the set point under full power is a heat-up, however fast: a log too slow for the zone shows it as one
- * step, from which no rate can be learned.
- */
+/** A log too slow for the zone shows a heat-up, or a new set point, as one step, from which no rate can be learned. */
+function isAskedFor(strip: Strip, i: number): boolean {
+  return isCommandedHeat(strip, i) || followsSetpoint(strip, i);
+}
+
+/** A rise towards the set point under full power is a heat-up, however fast. */
 function isCommandedHeat({ degC, setpointDegC, outputPercent }: Strip, i: number): boolean {
   const isRising = degC[i]! > degC[i - 1]!;
   const isFullPower = outputPercent[i - 1]! >= FULL_POWER_PERCENT || outputPercent[i]! >= FULL_POWER_PERCENT;
   return isRising && isFullPower && degC[i]! <= setpointDegC[i]! + OVERSHOOT_DEG_C;
+}
+
+/** The set point moved the same way, now or one sample before, and the reading is where it asks it to be. */
+function followsSetpoint({ degC, setpointDegC }: Strip, i: number): boolean {
+  const jumpDegC = degC[i]! - degC[i - 1]!;
+  const isNew = setpointDegC[i] !== setpointDegC[i - 1];
+  const askedDegC = setpointDegC[i]! - (isNew ? setpointDegC[i - 1]! : (setpointDegC[i - 2] ?? NaN));
+  return askedDegC * jumpDegC > 0 && Math.abs(degC[i]! - setpointDegC[i]!) <= OVERSHOOT_DEG_C;
 }
 
 function isTooFast(jumpDegC: number, gapMs: number, limits: HeatingRates): boolean {

@@ -36,6 +36,23 @@ test('stays silent on a heat-up within one sample when full output and set point
   expect(watch(impossibleStep, everyMinute, idle)).toHaveLength(1);
 });
 
+test('stays silent on a new set point that a slow log shows as one step, not on the same step while it stands', () => {
+  const at = (setpointDegC: number, degC: number) => ({ setpointDegC, degC });
+  const rows = [...Array.from({ length: 20 }, () => at(164, 164)), at(181, 164), at(181, 183), at(181, 181)];
+  const later = [...rows, ...Array.from({ length: 20 }, () => at(181, 181)), at(181, 164), at(181, 181)];
+  const told = (of: typeof rows) =>
+    watch(
+      impossibleStep,
+      makeZone({ samplingMs: 180_000 }),
+      of.map((row, i) => ({
+        ...readings([row.degC], 180, { outputPercent: 40, setpointDegC: row.setpointDegC })[0]!,
+        timeMs: i * 180_000,
+      })),
+    ).map(({ facts }) => facts['jumpDegC']);
+  expect(told(rows)).toEqual([]);
+  expect(told(later)).toEqual([-17, 17]);
+});
+
 test('spikes of two samples that climb do not widen the limit for smaller ones', () => {
   const rest = Array<number>(20).fill(180);
   const climbing = [...rest, 200, 220];

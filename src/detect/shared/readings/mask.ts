@@ -1,12 +1,17 @@
 import type { Evidence } from '../../../model/detector.js';
-import type { PlantDigest } from '../../../model/digest.js';
+import type { PlantDigest, ZoneDigest } from '../../../model/digest.js';
 import { learnedCodesOf } from './learned-codes.js';
 import { oncePer } from '../basics/memo.js';
 import { stuckStretchesOf } from './stuck-stretches.js';
 
+/** So long after a good reading the next one still tells whether the zone stayed where it was (own choice). */
+const NEAR_MS = 5 * 60_000;
+/** Beside a lost sample a reading may be on its way to the end of its scale or back; a zone at rest moves less (own choice). */
+const AT_REST_DEG_C = 3;
+
 /**
- * Places of the digest whose readings say nothing of the zone's temperature: bad samples, no samples, a stuck
- * channel, a learned code.
+ * Places of the digest whose readings say nothing of the zone's temperature: no good sample, good ones beside bad ones
+ * that are not where the zone was before, a stuck channel, a learned code.
  *
  * @returns Per zone one byte per place, 1 = leave out. Never throws.
  */
@@ -15,14 +20,24 @@ export const maskOf = oncePer((evidence: Evidence): readonly Uint8Array[] =>
     const { digest } = evidence;
     const zone = digest.zones[index]!;
     const mask = new Uint8Array(digest.length);
+    let last = -Infinity;
     for (let i = 0; i < digest.length; i++) {
-      if (zone.badCount[i]! > 0 || zone.readingCount[i] === 0) mask[i] = 1;
+      const isNear = (i - last) * digest.periodMs <= NEAR_MS;
+      const isUsable = zone.readingCount[i]! > 0 && (zone.badCount[i] === 0 || (isNear && isAtRest(zone, last, i)));
+      if (isUsable) last = i;
+      else mask[i] = 1;
     }
     for (const run of stuckStretchesOf(evidence)[index]!) if (run.verdict !== 'calm') cover(mask, digest, run);
     for (const { spans } of learnedCodesOf(evidence)[index]!) for (const span of spans) cover(mask, digest, span);
     return mask;
   }),
 );
+
+/** The good readings of a place agree with each other and with those of the place before. */
+function isAtRest({ minDegC, maxDegC, meanDegC }: ZoneDigest, before: number, place: number): boolean {
+  const movedDegC = Math.abs(meanDegC[place]! - meanDegC[before]!);
+  return maxDegC[place]! - minDegC[place]! <= AT_REST_DEG_C && movedDegC <= AT_REST_DEG_C;
+}
 
 function cover(mask: Uint8Array, { startMs, periodMs }: PlantDigest, run: { startMs: number; endMs: number }): void {
   const from = Math.max(0, Math.floor((run.startMs - startMs) / periodMs));

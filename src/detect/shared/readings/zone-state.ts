@@ -34,14 +34,16 @@ const LEVEL_MS = 90 * 60_000;
 const SAME_LEVEL_DEG_C = 1.5;
 /** A set point given in the other unit and rounded is still the same set point. */
 const SAME_SETPOINT_DEG_C = 0.5;
+/** A zone does not change what it does in so short a time without readings (own choice). */
+const LOST_MS = 5 * 60_000;
 /** Quiet time after which loop and bar have come to rest (common practice: three time constants of ten minutes). */
 const SETTLING_MS = 30 * 60_000;
 
 /**
  * Tells for every place of the digest whether a zone is off, settled or moving.
  *
- * @returns Per zone one {@link zoneState} per place. Places without samples in a log slower than the digest repeat the
- *   place before. Never throws.
+ * @returns Per zone one {@link zoneState} per place. Places without a good reading repeat the place before for some minutes,
+ *   and in a log slower than the digest until its next sample is due. Never throws.
  */
 export const zoneStatesOf = oncePer((evidence: Evidence): readonly Uint8Array[] =>
   evidence.zones.map((zone) => {
@@ -56,15 +58,14 @@ function statesOf(zone: Zone, digest: ZoneDigest, mask: Uint8Array, periodMs: nu
   const levelDegC = levelsHeld(digest, mask, off, periodMs);
   const sameDegC = zone.has.setpoint ? SAME_SETPOINT_DEG_C : SAME_LEVEL_DEG_C;
   const settlingPlaces = Math.ceil(SETTLING_MS / periodMs);
-  const slackPlaces = Math.ceil((1.5 * samplingMsOf(zone)) / periodMs);
+  const slackPlaces = Math.ceil(Math.max(1.5 * samplingMsOf(zone), LOST_MS) / periodMs);
   let heldDegC = NaN;
   let since = 0;
   let emptyPlaces = Infinity;
   for (let i = 0; i < mask.length; i++) {
     if (mask[i]) {
       emptyPlaces++;
-      const isBetweenSamples = digest.badCount[i] === 0 && digest.readingCount[i] === 0 && emptyPlaces <= slackPlaces;
-      if (isBetweenSamples) states[i] = states[i - 1]!;
+      if (digest.readingCount[i] === 0 && emptyPlaces <= slackPlaces) states[i] = states[i - 1]!;
       else heldDegC = NaN;
       continue;
     }
