@@ -163,6 +163,14 @@ describe('wide text', () => {
     expect(zones[0]!.setpointDegC[30]).toBeCloseTo(150, 6);
     expect(zones[0]!.outputPercent[30]).toBeCloseTo(percent(0, 30), 6);
   });
+  test('tenths of a degree in a hall so cold that the readings alone would not tell', async () => {
+    const cold = Array.from({ length: 300 }, (_, i) => (i < 120 ? 60 + (i % 9) : 1795 + (i % 9)));
+    const lines = cold.map((value, i) => `${isoText(at(i))},${value},${i < 100 ? 0 : 1800}`);
+    const { zones } = await pourFiles({ 'log.csv': `Time,Z1 PV,Z1 SP\n${lines.join('\n')}\n` });
+    expect(zones[0]!.readingDegC[0]).toBeCloseTo(6, 6);
+    expect(zones[0]!.readingDegC[299]).toBeCloseTo(179.7, 6);
+    expect(zones[0]!.setpointDegC[299]).toBeCloseTo(180, 6);
+  });
   test('Fahrenheit, by the words and by the hall', async () => {
     const asDegF = (value: number): string => value.toFixed(1);
     const lines = (name: string) =>

@@ -71,21 +71,36 @@ function plausible({ series, scale }: RoledSeries): number[] {
 /** Whole numbers above this are tenths of a degree: no heater zone on a platinum sensor goes beyond 850 (IEC 60751). */
 const tenthsAbove = 900;
 
-/**
- * 0.1 where a file's temperatures are whole numbers that only make sense as tenths of a degree (1498 beside a set point
- * of 1500), else 1.
- */
+/** A room seldom has less than this many tenths: a machine that reads less, cold, is logged in degrees (own choice). */
+const coldTenths = 100;
+
+/** 0.1 where a file's temperatures are whole numbers that only make sense as tenths of a degree, else 1. */
 export function guessScale(series: readonly RoledSeries[]): number {
-  if (series.length === 0 || series.some((it) => it.series.decimals > 0 || it.scale !== 1)) return 1;
+  return areTooHot(series) && middleOf(series, 0.05) >= coldTenths ? 0.1 : 1;
+}
+
+/**
+ * The same for readings beside set points of the scale that was found: 1498 beside a set point of 1500 is in tenths, too,
+ * in however cold a hall.
+ */
+export function guessReadingScale(readings: readonly RoledSeries[], setpointScale: number): number {
+  return setpointScale !== 1 && areTooHot(readings) ? setpointScale : guessScale(readings);
+}
+
+/**
+ * Whole numbers that would be hotter than any zone. A log of one shift a day is mostly cold, and of what was sampled of
+ * it a few rows in a hundred are hot; the middle over all columns keeps out codes, which hardly all of them hold.
+ */
+function areTooHot(series: readonly RoledSeries[]): boolean {
+  const areWhole = series.every((it) => it.series.decimals === 0 && it.scale === 1);
+  return series.length > 0 && areWhole && middleOf(series, 0.99) >= tenthsAbove;
+}
+
+/** The middle over all columns of a share of their numbers. */
+function middleOf(series: readonly RoledSeries[], share: number): number {
   const numbers = series.map((it) => it.series.value.filter((value) => value > 0 && value < 30_000));
-  const middle = (share: number): number =>
-    nearestRank(
-      numbers.map((values) => nearestRank(values, share)).filter((value) => !Number.isNaN(value)),
-      0.5,
-    );
-  // A log of one shift a day is mostly cold, and of what was sampled of it a few rows in a hundred are hot; the middle
-  // over all columns keeps out codes, which hardly all of them hold.
-  return middle(0.99) >= tenthsAbove && middle(0.05) >= 100 ? 0.1 : 1;
+  const ranks = numbers.map((values) => nearestRank(values, share)).filter((value) => !Number.isNaN(value));
+  return nearestRank(ranks, 0.5);
 }
 
 /** Factor that makes a file's outputs run from 0 to 100. */

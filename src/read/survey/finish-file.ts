@@ -8,6 +8,7 @@ import { isSameColumn, pooledColumns } from '../columns/pooled-columns.js';
 import {
   currentOutput,
   guessOutputScale,
+  guessReadingScale,
   guessRunningAbove,
   guessScale,
   guessUnit,
@@ -62,9 +63,10 @@ interface LoggerFacts {
 
 function judgeLogger(columns: readonly Attached[]): LoggerFacts {
   const of = (role: Attached['role']): Attached[] => columns.filter((it) => it.role === role);
+  const setpointScale = guessScale(of('setpoint'));
   const scales = {
-    reading: guessScale(of('reading')),
-    setpoint: guessScale(of('setpoint')),
+    reading: guessReadingScale(of('reading'), setpointScale),
+    setpoint: setpointScale,
     output: guessOutputScale(of('output')),
     running: 1,
     ignored: 1,
