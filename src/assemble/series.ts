@@ -5,7 +5,7 @@ import {
   soakPoints,
   type DutyChartPoint,
 } from '../detect/shared/duty/chart-points.js';
-import { WARMEST_ROOM_DEG_C } from '../detect/shared/readings/zone-state.js';
+import { WARMEST_ROOM_DEG_C } from '../detect/shared/basics/warmest-room.js';
 import type { Evidence } from '../model/detector.js';
 import type { ZoneFinding } from '../model/findings.js';
 import { median } from '../maths/quantile.js';

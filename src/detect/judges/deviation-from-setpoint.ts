@@ -4,7 +4,7 @@ import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
-import { WARMEST_ROOM_DEG_C } from '../shared/readings/zone-state.js';
+import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
 
 export interface DeviationFromSetpointSettings {
   /** A loop at rest stays nearer than this. */

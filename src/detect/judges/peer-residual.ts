@@ -2,7 +2,8 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
-import { WARMEST_ROOM_DEG_C, zoneState } from '../shared/readings/zone-state.js';
+import { zoneState } from '../shared/readings/zone-state.js';
+import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
 import { windowsOf, type ZoneWindows } from '../shared/readings/windows.js';
 
 export interface PeerResidualSettings {

@@ -6,7 +6,7 @@ import { coldHoursOf } from '../shared/cold/cold-hours.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { peersOf } from '../shared/readings/movement.js';
-import { WARMEST_ROOM_DEG_C } from '../shared/readings/zone-state.js';
+import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
 
 export interface ReadingMirroredSettings {
   /** So far below the coldest room no heated place reads, whatever its tolerance. */

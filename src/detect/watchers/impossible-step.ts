@@ -3,6 +3,7 @@ import { finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
 import { limitsOf, type HeatingRates } from '../shared/blocks/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import type { Strip } from '../shared/blocks/strip.js';
+import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
 import { jumpRules, noJumps, type NotedJumps } from '../shared/blocks/noted-jumps.js';
 import { windowWatcher } from '../shared/blocks/window-watcher.js';
 
@@ -39,7 +40,7 @@ interface Found extends NotedJumps<Step> {
 /** Lists every step between neighbouring good readings that is too fast to be heat, by the limit of the whole log. */
 export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
   meta,
-  scanMemory: () => 2,
+  scanMemory: () => 1,
   ...jumpRules<Step, Found>(),
   start: (zone, settings) => ({
     zone: zone.index,
@@ -67,7 +68,7 @@ export const impossibleStep = windowWatcher<Found, ImpossibleStepSettings>({
     }
   },
   finish({ zone, limit, jumps }) {
-    const limits = limitsOf(limit);
+    const limits = withColdStarts(limitsOf(limit), jumps.items);
     const kept = jumps.items.filter((step) => isTooFast(step.toDegC - step.fromDegC, step.toMs - step.fromMs, limits));
     return withLeftOut(
       kept.map((step) => episodeOf(zone, step, limits)),
@@ -93,12 +94,36 @@ function isCommandedHeat({ degC, setpointDegC, outputPercent }: Strip, i: number
   return isRising && isFullPower && degC[i]! <= setpointDegC[i]! + OVERSHOOT_DEG_C;
 }
 
-/** The set point moved the same way, now or one sample before, and the reading is where it asks it to be. */
+/** The set point moved the same way, and the reading is where it asks it to be. */
 function followsSetpoint({ degC, setpointDegC }: Strip, i: number): boolean {
   const jumpDegC = degC[i]! - degC[i - 1]!;
-  const isNew = setpointDegC[i] !== setpointDegC[i - 1];
-  const askedDegC = setpointDegC[i]! - (isNew ? setpointDegC[i - 1]! : (setpointDegC[i - 2] ?? NaN));
+  const askedDegC = setpointDegC[i]! - setpointDegC[i - 1]!;
   return askedDegC * jumpDegC > 0 && Math.abs(degC[i]! - setpointDegC[i]!) <= OVERSHOOT_DEG_C;
+}
+
+/** No zone with its sensor in metal climbs faster (common practice). */
+const FASTEST_HEATER_DEG_C_PER_S = 10;
+/** Fewer may be sensors that were put right (own choice). */
+const FEWEST_STARTS = 3;
+
+/**
+ * A log too slow for its zone shows each start from cold as one step, from which `limit` learns nothing. Steps that begin
+ * in the cold, where no step brought the reading, are such starts, and heat may move the zone as fast at other times.
+ */
+function withColdStarts(limits: HeatingRates, steps: readonly Step[]): HeatingRates {
+  const isCold = (degC: number): boolean => degC <= WARMEST_ROOM_DEG_C;
+  const rates = steps.flatMap((step, i) => {
+    const rate = rateOf(step);
+    const isStart = isCold(step.fromDegC) && !isCold(step.toDegC) && !(i > 0 && isCold(steps[i - 1]!.toDegC));
+    return isStart && rate <= FASTEST_HEATER_DEG_C_PER_S ? [rate] : [];
+  });
+  if (rates.length < FEWEST_STARTS) return limits;
+  return { ...limits, heatingDegCPerS: Math.max(limits.heatingDegCPerS, ...rates) };
+}
+
+/** °C/s, below zero where the reading falls. */
+function rateOf({ fromMs, toMs, fromDegC, toDegC }: Step): number {
+  return ((toDegC - fromDegC) * 1000) / (toMs - fromMs);
 }
 
 function isTooFast(jumpDegC: number, gapMs: number, limits: HeatingRates): boolean {
@@ -117,7 +142,7 @@ function episodeOf(zone: number, step: Step, limits: HeatingRates): Episode {
       jumpDegC,
       fromDegC: step.fromDegC,
       toDegC: step.toDegC,
-      rateDegCPerS: (jumpDegC * 1000) / (step.toMs - step.fromMs),
+      rateDegCPerS: rateOf(step),
       limitDegCPerS: jumpDegC > 0 ? limits.heatingDegCPerS : limits.coolingDegCPerS,
       outputPercent: step.outputPercent,
       runningShare: step.running,

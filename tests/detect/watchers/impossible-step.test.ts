@@ -38,7 +38,7 @@ test('stays silent on a heat-up within one sample when full output and set point
 
 test('stays silent on a new set point that a slow log shows as one step, not on the same step while it stands', () => {
   const at = (setpointDegC: number, degC: number) => ({ setpointDegC, degC });
-  const rows = [...Array.from({ length: 20 }, () => at(164, 164)), at(181, 164), at(181, 183), at(181, 181)];
+  const rows = [...Array.from({ length: 20 }, () => at(164, 164)), at(181, 183), at(181, 181)];
   const later = [...rows, ...Array.from({ length: 20 }, () => at(181, 181)), at(181, 164), at(181, 181)];
   const told = (of: typeof rows) =>
     watch(
@@ -51,6 +51,18 @@ test('stays silent on a new set point that a slow log shows as one step, not on 
     ).map(({ facts }) => facts['jumpDegC']);
   expect(told(rows)).toEqual([]);
   expect(told(later)).toEqual([-17, 17]);
+});
+
+test('stays silent on starts and changes of level in a log too slow for both; a short that comes and goes is told', () => {
+  const cooling = Array.from({ length: 60 }, (_, i) => 20 + 150 * Math.exp(-(i + 1) / 10));
+  const day = [...Array<number>(20).fill(20), 168, ...Array<number>(20).fill(170)];
+  const slow = makeZone({ samplingMs: 180_000 });
+  const told = (values: readonly number[]) =>
+    watch(impossibleStep, slow, readings(values, 180)).map(({ facts }) => facts['jumpDegC']);
+  const week = [...day, ...cooling, ...day, ...cooling, ...day, ...cooling];
+  expect(told([...week, ...day, ...cooling])).toEqual([]);
+  expect(told([...week, ...Array<number>(20).fill(140), ...Array<number>(9).fill(170), ...cooling])).toEqual([]);
+  expect(told([...week, ...day, 22, 22, 170, 170, 170, 170, 22, 170]).filter((jump) => jump! < 0)).toHaveLength(2);
 });
 
 test('spikes of two samples that climb do not widen the limit for smaller ones', () => {

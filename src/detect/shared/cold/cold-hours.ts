@@ -6,7 +6,8 @@ import { timeConstantsOf } from './cool-downs.js';
 import { oncePer } from '../basics/memo.js';
 import { resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
 import { lineOf } from '../readings/windows.js';
-import { WARMEST_ROOM_DEG_C, zoneState, zoneStatesOf } from '../readings/zone-state.js';
+import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
+import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 
 /** A soak is looked at hour by hour: long enough for a slope against noise, short against the room's own day. */
 export const HOUR_MS = 3_600_000;

@@ -6,7 +6,8 @@ import { shapeColumn } from './change-fit.js';
 import { roomOf } from '../cold/cold-hours.js';
 import { windowsOf } from '../readings/windows.js';
 import { dutyRowsAgain, zoneChangesOf } from './zone-changes.js';
-import { WARMEST_ROOM_DEG_C, zoneState } from '../readings/zone-state.js';
+import { zoneState } from '../readings/zone-state.js';
+import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 
 export interface SoakChartPoint {
   readonly timeMs: number;

@@ -2,7 +2,7 @@ import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import { maskOf } from '../readings/mask.js';
 import { oncePer } from '../basics/memo.js';
-import { WARMEST_ROOM_DEG_C } from '../readings/zone-state.js';
+import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 
 /** A rise must be this large to count as a heat-up (own choice: above any upset). */
 const LEAST_RISE_DEG_C = 40;

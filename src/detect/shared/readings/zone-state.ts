@@ -5,6 +5,7 @@ import { runningMedian } from '../../../maths/running-median.js';
 import { maskOf } from './mask.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
+import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 
 /** What a zone does in one place of the digest. */
 export const zoneState = {
@@ -18,8 +19,6 @@ export const zoneState = {
   moving: 3,
 } as const;
 
-/** No plant room is hotter; a set point or reading below it calls for no heat (common practice). */
-export const WARMEST_ROOM_DEG_C = 45;
 /** An output this small heats nothing (common practice: the last digit of the log). */
 const ZERO_OUTPUT_PERCENT = 0.5;
 /** So far below its set point with zero output, the zone is switched off and not regulating (own choice). */
