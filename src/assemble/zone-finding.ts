@@ -66,17 +66,24 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
   };
 }
 
+interface FirstCheck {
+  readonly id: string;
+  readonly says: string;
+}
+
+/** Of a heater that does not go off. */
+const askSwitch: FirstCheck = {
+  id: 'heater-switch',
+  says: 'Locked out, heater lead off: measure across the relay or contactor. Is it closed?',
+};
+
 /** A heater that does not go off is asked at its switch, zones that fail together at what they share; else what settles most. */
-function firstCheck(
-  verdict: Verdict,
-  checks: readonly Check[],
-  heat: UncheckedHeat | null,
-): { readonly id: string; readonly says: string } {
-  const find = (wanted: string): Check | undefined => checks.find(({ id }) => id === wanted);
+function firstCheck(verdict: Verdict, checks: readonly Check[], heat: UncheckedHeat | null): FirstCheck {
   const { probabilities, evidence, span } = verdict;
-  const shared = likeliestFault(probabilities) === 'input' ? find('card-supply') : undefined;
-  const known = heat === 'stuck-on' ? find('heater-switch') : shared;
-  return known ?? nextCheck(probabilities, presenceOf(evidence, span));
+  if (heat === 'stuck-on') return askSwitch;
+  const supply = checks.find(({ id }) => id === 'card-supply');
+  if (supply && likeliestFault(probabilities) === 'input') return supply;
+  return nextCheck(probabilities, presenceOf(evidence, span));
 }
 
 function isSharedByCard({ evidence }: Verdict): boolean {

@@ -8,14 +8,14 @@ import { heatWarning } from './unchecked-heat.js';
 import { rankedCauses } from './verdict.js';
 
 /** What each first measurement compares with, and what its "yes" points to. Ids as in the findings. */
-const answers: Readonly<Record<string, { readonly where?: Check['where']; readonly yes?: string }>> = {
+const answers: Readonly<Record<string, { readonly where?: Check['where']; readonly yes: string }>> = {
   'reading-on-controller': { yes: 'machine and wiring are as the log says; No: the recording' },
   'both-ends': { where: 'sensor', yes: 'the sensor; No: the wiring or the input card' },
   'move-the-cable': { where: 'cabinet', yes: 'the wiring' },
   'swap-inputs': { yes: 'the input card; No: the sensor or its wiring' },
   'reference-thermometer': { where: 'sensor', yes: 'the sensor, its wiring or the input; No: not the reading' },
   'heater-circuit': { where: 'heater', yes: 'the heater' },
-  'heater-switch': { where: 'cabinet' },
+  'heater-switch': { yes: 'it is welded or shorted; No: what commands it' },
   'warm-up-with-meter': { where: 'cabinet', yes: 'the sensor' },
   'ask-about-sensor': { yes: 'it was the sensor; note it with "looselead record"' },
   'ask-about-wiring': { yes: 'it was the wiring; note it with "looselead record"' },
@@ -35,7 +35,7 @@ export function firstTask(zone: ZoneFinding): Phrase {
   const says = zone.nextCheck ?? (measure && withPower(measure));
   const answer = answers[zone.nextCheckId ?? ''];
   const to = says ?? 'Measure the sensor at its own connector and again at the cabinet, locked out.';
-  const yes = answer?.yes && to.endsWith('?') ? ` Yes: ${answer.yes}.` : '';
+  const yes = answer && to.endsWith('?') ? ` Yes: ${answer.yes}.` : '';
   const warning = heatWarning(zone);
   return phrase`${warning}${warning && ' '}${phraseFromText(to)}${yes}`;
 }
