@@ -41,6 +41,14 @@ const texts: readonly (readonly [string, string, string])[] = [
     })),
   ],
   [
+    'zones by their names within the object',
+    'log.json',
+    lines((i) => ({
+      ts: iso(i),
+      zones: { 'Zone 1': { pv: degC(1, i), sp: 151 }, 'Zone 2': { pv: degC(2, i), sp: 152 } },
+    })),
+  ],
+  [
     'names with equal signs',
     'log.txt',
     indices.map((i) => `${iso(i)} z1.pv=${degC(1, i)} z1.sp=151 z2.pv=${degC(2, i)} z2.sp=152`).join('\n'),

@@ -59,7 +59,7 @@ export function objectOf(text: string): object | null {
 
 /** Names of objects that only hold the values together (common practice). */
 const mereContainer =
-  /^(?:values?|data|fields?|tags?|payload|readings?|measurements?|samples?|points?|attributes|metrics|record|row)$/i;
+  /^(?:values?|data|fields?|tags?|payload|readings?|measurements?|samples?|points?|attributes|metrics|record|row|zones|channels|loops|sensors|temperatures)$/i;
 
 /**
  * The rows of one object: values of objects within it are named by both names; every object of an array within it makes
