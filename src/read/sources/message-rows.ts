@@ -19,6 +19,12 @@ export function areMessages(lines: readonly string[]): boolean {
   return filled.length > 1 && filled.filter(isMessage).length >= leastShare * filled.length;
 }
 
+/** What stands directly behind the time that a line begins with; null where it begins with none. */
+export function behindTime(line: string): string | null {
+  const time = stamp.exec(line)?.[1];
+  return time === undefined ? null : line.slice(line.indexOf(time) + time.length);
+}
+
 function isMessage(line: string): boolean {
   const found = stamp.exec(line);
   if (!found) return false;

@@ -2,7 +2,7 @@ import type { RowForm } from '../../model/log-file.js';
 import { LogProblem } from '../../model/problem.js';
 import { areAssignments, assignmentsOf } from '../sources/assignment-rows.js';
 import { detectDialect } from '../layout/dialect.js';
-import { areMessages } from '../sources/message-rows.js';
+import { areMessages, behindTime } from '../sources/message-rows.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { jsonPlaceOf } from '../sources/json-place.js';
 import { jsonFormOf } from '../sources/json-rows.js';
@@ -34,11 +34,12 @@ export async function findForm(source: RowSource, head: TextHead): Promise<RowFo
   return areMessages(lines) && isUncut(lines) ? { kind: 'messages' } : undefined;
 }
 
-/** Nothing but blanks parts the lines. */
+/** Nothing but blanks parts the time from the words: else the line is cut into cells, whatever lines stand above. */
 function isUncut(lines: readonly string[]): boolean {
   const { separator } = detectDialect(lines).dialect;
-  const filled = lines.filter((line) => line.trim() !== '');
-  return separator === ' ' || filled.some((line) => !line.includes(separator));
+  if (separator === ' ') return true;
+  const behind = lines.flatMap((line) => behindTime(line) ?? []);
+  return behind.filter((rest) => rest.trimStart().startsWith(separator)).length < behind.length / 2;
 }
 
 function markup(file: string): LogProblem {
