@@ -63,17 +63,19 @@ test('zones that are bare numbers are named with the word above them', async () 
   ]);
 });
 
-test.each(['Trend export\nPlant: Hall\n\n', '# heater zones\n', ''])(
-  'words in tags do not make messages of a table below %j',
-  async (above) => {
-    const rows = Array.from({ length: rowCount }, (_, i) =>
-      [1, 2].map((z) => `${clock(i)},Line 1.Värmezon ${z}_act,${degC(z, i)}\n`).join(''),
-    );
-    const { zones, files } = await look(`${above}DateTime,tag,value\n${rows.join('')}`);
-    expect(files[0]).toMatchObject({ kind: 'temperature', layout: 'long' });
-    expect(zones.map(({ name }) => name)).toEqual(['Line 1.Värmezon 1', 'Line 1.Värmezon 2']);
-  },
-);
+test.each([
+  ['Trend export\nPlant: Hall\n\n', ','],
+  ['# heater zones\n', ';'],
+  ['Data log\n\n', '\t'],
+  ['', ','],
+])('words in tags do not make messages of a table below %j, separated by %j', async (above, separator) => {
+  const rows = Array.from({ length: rowCount }, (_, i) =>
+    [1, 2].map((z) => [clock(i), `Line 1.Värmezon ${z} - Process value`, `${degC(z, i)}\n`].join(separator)).join(''),
+  );
+  const { zones, files } = await look(`${above}${['DateTime', 'tag', 'value\n'].join(separator)}${rows.join('')}`);
+  expect(files[0]).toMatchObject({ kind: 'temperature', layout: 'long' });
+  expect(zones.map(({ name }) => name)).toEqual(['Line 1.Värmezon 1', 'Line 1.Värmezon 2']);
+});
 
 describe('a value that two columns name together', () => {
   const roles = (z: number, i: number) => [

@@ -1,7 +1,6 @@
 import type { RowForm } from '../../model/log-file.js';
 import { LogProblem } from '../../model/problem.js';
 import { areAssignments, assignmentsOf } from '../sources/assignment-rows.js';
-import { detectDialect } from '../layout/dialect.js';
 import { areMessages, behindTime } from '../sources/message-rows.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { jsonPlaceOf } from '../sources/json-place.js';
@@ -34,12 +33,10 @@ export async function findForm(source: RowSource, head: TextHead): Promise<RowFo
   return areMessages(lines) && isUncut(lines) ? { kind: 'messages' } : undefined;
 }
 
-/** Nothing but blanks parts the time from the words: else the line is cut into cells, whatever lines stand above. */
+/** No mark of a table stands behind most times: else the lines are cut into cells, whatever stands above them. */
 function isUncut(lines: readonly string[]): boolean {
-  const { separator } = detectDialect(lines).dialect;
-  if (separator === ' ') return true;
   const behind = lines.flatMap((line) => behindTime(line) ?? []);
-  return behind.filter((rest) => rest.trimStart().startsWith(separator)).length < behind.length / 2;
+  return behind.filter((rest) => /^"?\s*[,;|\t]/.test(rest)).length < behind.length / 2;
 }
 
 function markup(file: string): LogProblem {
