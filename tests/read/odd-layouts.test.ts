@@ -69,12 +69,15 @@ test.each([
   ['Data log\n\n', '\t'],
   ['', ','],
 ])('words in tags do not make messages of a table below %j, separated by %j', async (above, separator) => {
-  const rows = Array.from({ length: rowCount }, (_, i) =>
-    [1, 2].map((z) => [clock(i), `Line 1.Värmezon ${z} - Process value`, `${degC(z, i)}\n`].join(separator)).join(''),
-  );
-  const { zones, files } = await look(`${above}${['DateTime', 'tag', 'value\n'].join(separator)}${rows.join('')}`);
-  expect(files[0]).toMatchObject({ kind: 'temperature', layout: 'long' });
-  expect(zones.map(({ name }) => name)).toEqual(['Line 1.Värmezon 1', 'Line 1.Värmezon 2']);
+  const american = (i: number) => `12/30/2025 ${1 + Math.floor(i / 60)}:${String(i % 60).padStart(2, '0')}:00 PM`;
+  for (const time of [clock, american]) {
+    const rows = Array.from({ length: rowCount }, (_, i) =>
+      [1, 2].map((z) => [time(i), `Line 1.Värmezon ${z} - Process value`, `${degC(z, i)}\n`].join(separator)).join(''),
+    );
+    const { zones, files } = await look(`${above}${['DateTime', 'tag', 'value\n'].join(separator)}${rows.join('')}`);
+    expect(files[0]).toMatchObject({ kind: 'temperature', layout: 'long' });
+    expect(zones.map(({ name }) => name)).toEqual(['Line 1.Värmezon 1', 'Line 1.Värmezon 2']);
+  }
 });
 
 describe('a value that two columns name together', () => {

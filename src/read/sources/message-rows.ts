@@ -6,7 +6,7 @@ import { readLines } from './text-source.js';
 const header = ['time', 'priority', 'message'] as const;
 /** "[2026-03-02 06:00:00] ", in any order of the day. */
 const stamp =
-  /^[\s[(]*((?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})[T ,]\s?\d{1,2}:\d{2}(?::\d{2})?(?:[.,]\d+)?(?:\s?[AP]M)?(?:Z|[+-]\d{2}:?\d{2})?)(?![\d:])[\])]*[\s:,-]+/i;
+  /^[\s[(]*((?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})[T ,]\s?\d{1,2}:\d{2}(?::\d{2})?(?:[.,]\d+)?(?:\s?[AP]M)?(?:Z|[+-]\d{2}:?\d{2})?)(?![\d:]|\s?[AP]M\b)[\])]*[\s:,-]+/i;
 /** What programs write before a message (RFC 5424, 6.2.1, and common practice). */
 const level =
   /^\W*(debug|info(?:rmation)?|notice|warn(?:ing)?|error|err|crit(?:ical)?|fatal|alert|emergency)\b[\s\]):,-]+/i;
