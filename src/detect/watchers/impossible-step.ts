@@ -107,18 +107,25 @@ const FASTEST_HEATER_DEG_C_PER_S = 10;
 const FEWEST_STARTS = 3;
 
 /**
- * A log too slow for its zone shows each start from cold as one step, from which `limit` learns nothing. Steps that begin
- * in the cold, where no step brought the reading, are such starts, and heat may move the zone as fast at other times.
+ * A log too slow for its zone shows each start from cold in one step or two, from which `limit` learns nothing. Rises from
+ * the lower half of their way above the room, to which no step brought the reading, are such starts, and heat may move
+ * the zone as fast at other times.
  */
 function withColdStarts(limits: HeatingRates, steps: readonly Step[]): HeatingRates {
-  const isCold = (degC: number): boolean => degC <= WARMEST_ROOM_DEG_C;
+  const isFallenTo = (i: number): boolean =>
+    i >= 0 && steps[i]!.toDegC < steps[i]!.fromDegC && isLow(steps[i]!.toDegC, steps[i]!.fromDegC);
   const rates = steps.flatMap((step, i) => {
     const rate = rateOf(step);
-    const isStart = isCold(step.fromDegC) && !isCold(step.toDegC) && !(i > 0 && isCold(steps[i - 1]!.toDegC));
+    const isStart = isLow(step.fromDegC, step.toDegC) && !isFallenTo(i - 1);
     return isStart && rate <= FASTEST_HEATER_DEG_C_PER_S ? [rate] : [];
   });
   if (rates.length < FEWEST_STARTS) return limits;
   return { ...limits, heatingDegCPerS: Math.max(limits.heatingDegCPerS, ...rates) };
+}
+
+/** In the lower half between the warmest room and a zone that is hot. */
+function isLow(degC: number, hotDegC: number): boolean {
+  return hotDegC > WARMEST_ROOM_DEG_C && degC <= WARMEST_ROOM_DEG_C + (hotDegC - WARMEST_ROOM_DEG_C) / 2;
 }
 
 /** °C/s, below zero where the reading falls. */
