@@ -3,14 +3,15 @@ import { expect, test } from 'vitest';
 import { inFolder, pourPaths } from './poured.js';
 
 // Generated dialects and rows, plain and odd, read by the byte scanner and by csv-parse alone: the samples must be the same.
-const dialects = fc.constantFrom(
+const dialects = [
   { separator: ',', decimal: '.' },
   { separator: ';', decimal: ',' },
   { separator: ';', decimal: '.' },
   { separator: '\t', decimal: '.' },
   { separator: '|', decimal: ',' },
   { separator: ' ', decimal: '.' },
-);
+] as const;
+const layouts = ['wide', 'wide, date apart', 'long', 'long, quality', 'a file per zone'] as const;
 const number = fc.oneof(
   fc.double({ min: -300, max: 4000, noNaN: true }).map((value) => value.toFixed(1)),
   fc.double({ min: 0, max: 250, noNaN: true }).map((value) => value.toFixed(3)),
@@ -68,18 +69,18 @@ const row = fc.record({
     { weight: 1, arbitrary: fc.constantFrom('short', 'long', 'blank', 'no time') },
   ),
 });
-const times = fc.constantFrom<((date: Date) => string)[]>(
+const times: readonly ((date: Date) => string)[] = [
   (date) => date.toISOString(),
   (date) => date.toISOString().slice(0, 19).replace('T', ' '),
   (date) => String(date.getTime()),
   (date) => `${dottedDate(date)} ${date.toISOString().slice(11, 19)}`,
-);
+];
 const dottedDate = (date: Date): string => `${date.getUTCDate()}.${date.getUTCMonth() + 1}.${date.getUTCFullYear()}`;
 
 const packagings = fc.record({
-  dialect: dialects,
-  time: times,
-  layout: fc.constantFrom('wide', 'wide, date apart', 'long', 'long, quality', 'a file per zone'),
+  dialect: fc.constantFrom(...dialects),
+  time: fc.constantFrom(...times),
+  layout: fc.constantFrom(...layouts),
   lineEnd: fc.constantFrom('\n', '\r\n'),
   /** How the file stops: with a line end, without one, or inside its last line. */
   end: fc.constantFrom('whole', 'no line end', 'half a line'),
@@ -177,6 +178,26 @@ test('both readers give the same samples and leave out the same rows', { timeout
   );
   expect(oddSeen).toBeGreaterThan(30); // the generator does make odd rows
   expect(farSeen).toBeGreaterThan(5);
+});
+
+test('zones are found in every packaging', { timeout: 300_000 }, async () => {
+  const rows = Array.from({ length: 5 }, (_, i) => ({
+    cells: [`21.${i}`, '150', '30.5', '1'],
+    stepS: 10,
+    shape: 'whole',
+  }));
+  const every = dialects.flatMap((dialect) =>
+    times.flatMap((time) =>
+      layouts.flatMap((layout) => [true, false].map((isQuoted) => ({ dialect, time, layout, isQuoted }))),
+    ),
+  );
+  for (const packaging of every) {
+    const { zones } = await inFolder(logFiles(rows, { ...plain, ...packaging }), (folder) => pourPaths([folder]));
+    expect(
+      zones.map(({ timeMs }) => timeMs.length),
+      JSON.stringify([packaging, packaging.time(new Date(0))]),
+    ).toEqual([30, 30]);
+  }
 });
 
 test('a log that is longer than the window of the reader', { timeout: 300_000 }, async () => {

@@ -80,6 +80,28 @@ test.each([
   }
 });
 
+test.each([
+  ['names above them', 'time tag value quality', ['Oven zone 1', 'Oven zone 2']],
+  ['nothing above them', '', ['Oven zone 1', 'Oven zone 2']],
+])('words between blanks are cells where one column is a value: %s', async (_, above, zoneNames) => {
+  const rows = Array.from({ length: rowCount }, (_, i) =>
+    [1, 2].map((z) => `${clock(i).replace(' ', 'T')} "Oven zone ${z}" ${degC(z, i)} Good`),
+  ).flat();
+  const { zones, files } = await look(`${above}\n${rows.join('\n')}\n`);
+  expect(files[0]).toMatchObject({ kind: 'temperature', layout: 'long' });
+  expect(zones.map(({ name }) => name)).toEqual(zoneNames);
+});
+
+test.each([
+  ['of one length', ['sensor open', 'sensor closed', 'overheat cleared']],
+  ['of one length, with a number', ['high at 190', 'low at 120', 'open at 250']],
+  ['of several lengths', ['sensor open', 'reading too high', 'high alarm cleared by hand']],
+])('lines of messages are no table: %s', async (_, texts) => {
+  const rows = Array.from({ length: 30 }, (_, i) => `${clock(10 * i)} Zone ${1 + (i % 3)} ${texts[i % texts.length]!}`);
+  const found = await look(`${rows.join('\n')}\n`);
+  expect(found.files[0]).toMatchObject({ kind: 'alarm' });
+});
+
 describe('a value that two columns name together', () => {
   const roles = (z: number, i: number) => [
     ['PV', degC(z, i)],

@@ -1,5 +1,6 @@
-import type { RowForm } from '../../model/log-file.js';
+import type { Dialect, RowForm } from '../../model/log-file.js';
 import { LogProblem } from '../../model/problem.js';
+import { splitCells, usualCount } from '../layout/dialect.js';
 import { areAssignments, assignmentsOf } from '../sources/assignment-rows.js';
 import { areMessages, behindTime } from '../sources/message-rows.js';
 import { decodeBytes } from '../sources/encoding.js';
@@ -10,6 +11,9 @@ import type { TextHead } from '../sources/text-source.js';
 
 /** Lines of the beginning that show whether names stand beside the values in each (own choice). */
 const linesLookedAt = 60;
+/** So many rows hold a number in a column of values (own choice). */
+const leastShare = 0.9;
+const blanks: Dialect = { separator: ' ', decimal: '.', thousands: '', quote: '"' };
 
 /**
  * The form of a text whose rows name their values, JSON or "name=value", or are a time and a message. A file of names is
@@ -33,10 +37,26 @@ export async function findForm(source: RowSource, head: TextHead): Promise<RowFo
   return areMessages(lines) && isUncut(lines) ? { kind: 'messages' } : undefined;
 }
 
-/** No mark of a table stands behind most times: else the lines are cut into cells, whatever stands above them. */
+/** The lines are no table: neither a mark stands behind most times, nor do blanks part cells of which one is a value. */
 function isUncut(lines: readonly string[]): boolean {
   const behind = lines.flatMap((line) => behindTime(line) ?? []);
-  return behind.filter((rest) => /^"?\s*[,;|\t]/.test(rest)).length < behind.length / 2;
+  if (behind.filter((rest) => /^"?\s*[,;|\t]/.test(rest)).length >= behind.length / 2) return false;
+  const rows = behind.map((rest) => splitCells(rest.trim(), blanks));
+  const width = usualCount(rows.map((row) => row.length));
+  const usual = rows.filter((row) => row.length === width);
+  if (usual.length < rows.length / 2) return true;
+  const hasNumbers = (place: number): boolean =>
+    usual.filter((row) => /^[-+]?\d+(?:[.,]\d+)?$/.test(row[place]!)).length >= leastShare * usual.length;
+  if (isHeader(lines, width)) return !usual[0]!.some((_, place) => hasNumbers(place));
+  // Without names above them: a tag, its value, and perhaps its quality.
+  return width > 3 || !hasNumbers(1) || new Set(usual.map((row) => row[0])).size < 2;
+}
+
+/** Whether above the lines stand as many names as they have cells, the time being one or two of them. */
+function isHeader(lines: readonly string[], width: number): boolean {
+  const first = lines.find((line) => line.trim() !== '') ?? '';
+  const names = splitCells(first.trim(), blanks).length - width;
+  return behindTime(first) === null && (names === 1 || names === 2);
 }
 
 function markup(file: string): LogProblem {
