@@ -22,14 +22,15 @@ async function runAll(): Promise<void> {
   const files = wholeFiles();
   for (let number = from; number < to; number++) {
     say({ is: 'starts', number });
-    const startMs = performance.now();
+    const before = process.cpuUsage();
     const beforeMb = peakMb();
     const { reader, file, bytes, said, broken } = await runCase(files, seed, number, join(folder, 'case'));
     const grownMb = number === from ? 0 : peakMb() - beforeMb; // the first case loads the program
     const isLarge = grownMb > largestGrowthMb;
     const wrong = broken ?? (isLarge ? `The process grew by ${grownMb} MB.` : null);
-    const tookMs = Math.round(performance.now() - startMs);
-    say({ is: 'ended', number, reader, isRefused: said !== null, broken: wrong, tookMs, grownMb, peakMb: peakMb() });
+    const { user, system } = process.cpuUsage(before);
+    const cpuMs = Math.round((user + system) / 1000);
+    say({ is: 'ended', number, reader, isRefused: said !== null, broken: wrong, cpuMs, grownMb, peakMb: peakMb() });
     if (wrong !== null && keep !== undefined) {
       mkdirSync(keep, { recursive: true });
       writeFileSync(join(keep, `${seed}-${number}-${file}`), bytes);

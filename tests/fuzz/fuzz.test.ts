@@ -20,16 +20,17 @@ test(
 );
 
 test(
-  'the watchdog finds a hang, memory without end and a process that dies, and goes on behind them',
+  'the watchdog finds a hang, memory without end, a process that dies and one that waits, and goes on behind them',
   { timeout: 5 * 60_000 },
   async () => {
-    const limits = { silenceMs: 15_000, residentMb: 600, heapMb: 64 };
-    const { broken, cases } = await fuzzWatched(script('./bad-child.ts'), { seed: 1, from: 0, to: 9 }, 1, limits);
-    expect(cases).toBe(9);
-    expect(broken.map(({ number }) => number)).toEqual([1, 3, 5, 7]);
+    const limits = { cpuMs: 6000, silenceMs: 20_000, residentMb: 600, heapMb: 64 };
+    const { broken, cases } = await fuzzWatched(script('./bad-child.ts'), { seed: 1, from: 0, to: 11 }, 1, limits);
+    expect(cases).toBe(11);
+    expect(broken.map(({ number }) => number)).toEqual([1, 3, 5, 7, 9]);
     expect(broken[0]!.broken).toContain('hangs');
     expect(broken[1]!.broken).toMatch(/grew to \d+ MB|process ended/);
     expect(broken[2]!.broken).toMatch(/process ended/);
     expect(broken[3]!.broken).toContain('(3)');
+    expect(broken[4]!.broken).toContain('waits');
   },
 );
