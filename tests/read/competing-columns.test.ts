@@ -22,6 +22,16 @@ describe('several columns of one zone', () => {
     expect(zones.map(({ readingDegC }) => readingDegC[0])).toEqual([180]);
   });
 
+  test('of the mean and the last value the last is read, which shows what came and went', async () => {
+    const log = text('Time;Z1 Avg;Z1 Last;Z1 Min;Z1 Max;Z2 Last', (i) => [degC(i) - 1, degC(i), 170, 190, degC(i)]);
+    const { found, zones } = await pourFiles({ 'log.csv': log });
+    expect(zones.map(({ name, readingDegC }) => [name, readingDegC[0]])).toEqual([
+      ['Z1', 180],
+      ['Z2 Last', 180],
+    ]);
+    expect(found.files[0]!.columns.find(({ name }) => name === 'Z1 Avg')!.why).toContain('whose last value is read');
+  });
+
   test.each([
     ['Z1 PV;Z1 Local SP;Z1 Remote SP;Z1 Active SP', 'Z1 Active SP'],
     ['Z1.PV;Z1.LSP;Z1.RSP;Z1.WSP', 'Z1.WSP'],

@@ -44,6 +44,9 @@ const notations: readonly (readonly [string, string, (n: number) => readonly [st
   ['roles in front', 'Time', (n) => [`PV Zone${n}`, `SP Zone${n}`, `OUT Zone${n}`]],
   ['roles in front of the bare name', 'Time', (n) => [`Zone ${n}`, `Set Zone ${n}`, `Power Zone ${n} %`]],
   ['joined words', 'Time', (n) => [`Zone${n}ActualTemp`, `Zone${n}SetTemp`, `Zone${n}HeatPct`]],
+  ['letters of types', 'Time', (n) => [`HeatZone[${n}].rActual`, `HeatZone[${n}].rSet`, `HeatZone[${n}].rOut`]],
+  ['structures', 'Time', (n) => [`stZone${n}.fActualTemp`, `stZone${n}.fSetpoint`, `stZone${n}.iOutPct`]],
+  ['joined words in front', 'Time', (n) => [`rActTempZ${n}`, `rSetTempZ${n}`, `rOutputZ${n}`]],
   ['units behind an underscore', 'Time', (n) => [`zone_${n}_temp_c`, `zone_${n}_setpoint_c`, `zone_${n}_duty_pct`]],
   ['a reading in words of nobody', 'Time', (n) => [`Zone ${n} Lufimo`, `Zone ${n} SP`, `Zone ${n} OUT`]],
 ];
@@ -68,6 +71,33 @@ describe('reading, set point and output are told by name', () => {
       expect(mine.map(({ name }) => name)).toEqual(names(i + 1));
     }
   });
+});
+
+test('a running state with a letter of its type, and names that begin with such a letter', async () => {
+  const file = join(folder, 'types.csv');
+  const rows = Array.from({ length: 40 }, (_, i) => {
+    const clock = `2025-12-30 08:${String(i).padStart(2, '0')}:00`;
+    return `${clock},${150 + (i % 3)}.1,${160 + (i % 4)}.2,${i % 2},${40 + (i % 5)}`;
+  });
+  writeFileSync(file, `Time,FlowHead1 Temp,sensor2 Temp,xRun,rHumidity\n${rows.join('\n')}\n`);
+  const { files, zones } = await survey([file]);
+  expect(zones.map(({ name }) => name)).toEqual(['FlowHead1', 'sensor2']);
+  expect(files[0]!.columns.map(({ role }) => role)).toEqual(['time', 'reading', 'reading', 'running', 'ignored']);
+});
+
+test.each([
+  ['Time,PV,SP,CO', ['reading', 'setpoint', 'output']],
+  ['Time,Temp,CO ppm', ['reading', 'ignored']],
+])('CO is the controller output beside a set point, else it may be a gas: %s', async (header, roles) => {
+  const file = join(folder, 'co.csv');
+  const rows = Array.from(
+    { length: 40 },
+    (_, i) => `2025-12-30 08:${String(i).padStart(2, '0')}:00,${150 + (i % 3)}.1,160,${30 + (i % 4)}`,
+  );
+  const cells = header.split(',').length;
+  writeFileSync(file, `${[header, ...rows].map((row) => row.split(',').slice(0, cells).join(',')).join('\n')}\n`);
+  const { files } = await survey([file]);
+  expect(files[0]!.columns.slice(1).map(({ role }) => role)).toEqual(roles);
 });
 
 test('numbered things are not roles where nothing leads', async () => {

@@ -36,7 +36,10 @@ export function roleSeries(all: readonly Series[], plant: PlantFile | null): Rol
 
 function roleOfMachine(all: readonly Series[], plant: PlantFile | null): RoledSeries[] {
   const parts = settleNouns(all.map((series) => splitName(series.name)));
-  const named = all.map((series, i) => byPlant(series.name, plant)?.(series) ?? byName(series, parts[i]!));
+  const hasBareSetpoint = parts.some(({ meaning, rest }) => meaning === 'setpoint' && rest === '');
+  const named = all.map(
+    (series, i) => byPlant(series.name, plant)?.(series) ?? byName(series, parts[i]!, hasBareSetpoint),
+  );
   const first = namedByZone(joinNumbered(named, unsaid));
   const zones = new Set(
     first.filter((it) => it.role === 'setpoint' || it.role === 'output').map((it) => looseName(it.rest)),
@@ -99,7 +102,8 @@ function asTemperature(unit: NamedUnit): TemperatureUnit | null {
   return unit === 'degC' || unit === 'degF' || unit === 'K' ? unit : null;
 }
 
-function byName(series: Series, parts: NameParts): RoledSeries {
+/** @param hasBareSetpoint Whether the file is of one zone, with its set point under no other name than that. */
+function byName(series: Series, parts: NameParts, hasBareSetpoint: boolean): RoledSeries {
   const named = parts.unit ?? unitOf(series.unitText);
   const base = { series, rest: parts.rest, unit: asTemperature(named), scale: parts.scale };
   const word = `the word "${parts.word}"`;
@@ -116,8 +120,8 @@ function byName(series: Series, parts: NameParts): RoledSeries {
         ? left('a set point that is not of a temperature')
         : { ...base, role: 'setpoint', why: word };
     case 'output':
-      // Short for control output beside a zone's name; alone, or in ppm, it is carbon monoxide.
-      if (parts.word.toLowerCase() === 'co' && (parts.rest === '' || named === 'other'))
+      // Short for control output beside a zone's name or its set point; alone, or in ppm, it is carbon monoxide.
+      if (parts.word.toLowerCase() === 'co' && ((parts.rest === '' && !hasBareSetpoint) || named === 'other'))
         return left('it may be carbon monoxide');
       if (asTemperature(named)) return { ...base, role: 'reading', why: 'its unit is one of temperature' };
       return parts.rest === '' && ratePerTime.test(series.name)

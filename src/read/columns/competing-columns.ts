@@ -6,15 +6,42 @@ import type { RoledSeries } from './roled-series.js';
 /** Which end of a span of time a column holds; common practice, several languages. */
 const extremeWord =
   /(?:^| )(?:min|max|minimum|maximum|mini|maxi|minimal|maximal|lowest|highest|peak|minimalwert|maximalwert|kleinstwert|hochstwert|minimo|massimo|maximo|laagste|hoogste|lagsta|hogsta|мин|макс|минимум|максимум|最小|最大|最低|最高|최소|최대)(?: (?:value|wert|valeur|valor|valore|值|値))?(?= |$)/u;
+/** The value at the end of a span of time; common practice, several languages. */
+const lastWord =
+  /(?:^| )(?:last|latest|instant|instantaneous|momentary|snapshot|letzter?|momentan|dernier|derniere|ultimo|ultima|laatste|sista|siste|seneste)(?: (?:value|wert|valeur|valor|valore))?$/;
+const meanWord =
+  /(?:^| )(?:avg|average|mean|mittel|mittelwert|durchschnitt|moyenne|moy|promedio|media|medio|gemiddelde?|medel|medelvarde|gjennomsnitt|gennemsnit)(?: |$)/;
 /** Which set point a column holds, where a controller has several; taken off to find the zone. */
 const setpointKind = /(?:^| )(?:active|working|current|effective|actual|local|remote|internal|external|manual|[lrw])$/u;
 
 /**
- * Leaves the smallest and largest values of a span of time alone where their zone has its mean or its last value, and of
- * several set points of a zone all but the one that the reading follows.
+ * Leaves the smallest and largest values of a span of time alone where their zone has its mean or its last value, the mean
+ * where it has the last value, which does not blur what came and went within the span, and of several set points of a zone all but the one that the reading follows.
  */
 export function settleCompeting(all: readonly RoledSeries[]): RoledSeries[] {
-  return oneSetpoint(withoutExtremes(all));
+  return oneSetpoint(withoutExtremes(lastForMean(all)));
+}
+
+function lastForMean(all: readonly RoledSeries[]): RoledSeries[] {
+  const lastOf = new Map(
+    all.flatMap((it) => {
+      const words = plainWords(it.rest);
+      return it.role === 'reading' && lastWord.test(words) ? [[looseName(words.replace(lastWord, '')), it]] : [];
+    }),
+  );
+  const means = new Map(
+    all.flatMap((it) => {
+      const isMean =
+        it.role === 'reading' && meanWord.test(plainWords(it.series.name)) && lastOf.has(looseName(it.rest));
+      return isMean ? [[lastOf.get(looseName(it.rest))!, it]] : [];
+    }),
+  );
+  const replaced = new Set(means.values());
+  const why = 'the mean of a span of time, whose last value is read';
+  return all.map((it) => {
+    if (replaced.has(it)) return { ...it, role: 'ignored' as const, why };
+    return { ...it, rest: means.get(it)?.rest ?? it.rest };
+  });
 }
 
 function withoutExtremes(all: readonly RoledSeries[]): RoledSeries[] {

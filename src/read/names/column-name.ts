@@ -1,4 +1,5 @@
 import type { TemperatureUnit } from '../../model/log-file.js';
+import { plainTag } from './plain-tag.js';
 import { plainWords, roleWords, type WordMeaning } from './role-words.js';
 
 export type NamedUnit = TemperatureUnit | 'percent' | 'other' | null;
@@ -62,16 +63,11 @@ export function unitOf(text: string): NamedUnit {
  */
 export function splitName(name: string): NameParts {
   // "(2)" was put there by the reader for a name that stands twice.
-  const { text, unit: bracketUnit, scale } = cutUnit(withoutIndex(name.trim().replace(/ \(\d+\)$/, '')));
+  const { text, unit: bracketUnit, scale } = cutUnit(plainTag(name.trim().replace(/ \(\d+\)$/, '')));
   const { found, ...parts } = partsOf(text, isNoNoun);
   const unit = bracketUnit ?? found.find((word) => word.unit)?.unit ?? null;
   const { found: all, ...bare } = partsOf(text, () => true);
   return all.length === found.length ? { ...parts, unit, scale } : { ...parts, unit, scale, bare };
-}
-
-/** "Temp_Set[2]": the place in an array of a controller is a number behind the name. */
-function withoutIndex(name: string): string {
-  return name.replace(/\[(\d{1,4})\]$/, '_$1');
 }
 
 /** Behind the name of a zone these are part of it as often as not, when another word says the role. */
@@ -147,7 +143,7 @@ function cutPhrase(text: string, from: End, isCut: (word: string) => boolean): {
   for (const { start, end } of spansAt(text, from)) {
     const span = text.slice(start, end);
     const found = meaningOf(span);
-    if (!found || !isApart(text, start, end, from)) continue;
+    if (!found || !(isApart(text, start, end, from) || isJoined(text, end, from, found))) continue;
     if (!isCut(span)) {
       if (from === 'start') continue;
       return null;
@@ -181,6 +177,11 @@ function isApart(text: string, start: number, end: number, from: End): boolean {
   if (from === 'start') return end === text.length || /[\s_.\-:/]/.test(text[end]!);
   if (start === 0 || !/[\p{L}\d]/u.test(text[start - 1]!)) return true;
   return end - start > 1 && /[\p{Ll}\d]/u.test(text[start - 1]!) && /\p{Lu}/u.test(text[start]!);
+}
+
+/** "ActTempZ1": a small letter before a capital parts words in front, too; things such as "FlowHead" stay whole. */
+function isJoined(text: string, end: number, from: End, { meaning }: Found): boolean {
+  return from === 'start' && meaning !== 'other' && /^\p{Ll}\p{Lu}/u.test(text.slice(end - 1, end + 1));
 }
 
 function meaningOf(span: string): Found | null {
@@ -228,7 +229,7 @@ function meaningWithUnit(words: string): Pick<Found, 'meaning' | 'unit'> | null 
  * @returns null for any other name. Never throws.
  */
 export function splitNumbered(name: string): { meaning: WordMeaning; word: string; number: number } | null {
-  const match = /^(\p{L}[\p{L}\s_.%-]*?)[\s_.#-]*(\d{1,4})$/u.exec(cutUnit(withoutIndex(name.trim())).text);
+  const match = /^(\p{L}[\p{L}\s_.%-]*?)[\s_.#-]*(\d{1,4})$/u.exec(cutUnit(plainTag(name.trim())).text);
   const found = match && meaningOf(match[1]!);
   return found ? { meaning: found.meaning, word: match[1]!, number: Number(match[2]) } : null;
 }
