@@ -9,6 +9,8 @@ export interface ColumnLook {
   readonly span: number;
   readonly number: number;
   readonly state: number;
+  /** Of the states those that say it is over, or not there. */
+  readonly gone: number;
   /** Of digits alone, two to five different ones: numbers that stand for states. */
   readonly isFewCodes: boolean;
   /** 1 and 0, yes and no. */
@@ -65,6 +67,7 @@ export function columnLook(cells: readonly string[]): ColumnLook {
     span: share((cell) => /\d/u.test(cell) && (spanPattern.test(cell) || clockPattern.test(cell) || isNumber(cell))),
     number: share(isNumber),
     state: share((cell) => eventState(cell) !== null),
+    gone: share((cell) => eventState(cell) === 'cleared'),
     isFewCodes: isFewCodes(filled),
     flag: share((cell) =>
       /^(?:[01]|y|n|yes|no|true|false|x|ja|nein|nej|oui|non|si|tak|nie|ano|ne|是|否)$/iu.test(cell),

@@ -174,8 +174,13 @@ function fits(role: EventRole, look: ColumnLook, words: string): boolean {
   if (role === 'state') return look.state >= MOST || (look.isFewCodes && !notOfStates.test(words));
   if (role === 'duration') return look.span >= MOST;
   if (role === 'value') return look.number >= MOST;
-  if (role === 'message' || role === 'reason') return look.words >= MOST;
+  if (role === 'message' || role === 'reason') return look.words >= MOST && !isOnlyStates(look);
   return true;
+}
+
+/** "On" and "off" under "Zone 1 Alarm" tell of a state, however often; no text does so in every row. */
+function isOnlyStates(look: ColumnLook): boolean {
+  return look.state >= 0.9 && (look.distinct > 1 || look.gone >= 0.9);
 }
 
 /** Numbers under these headers are kinds of alarms, not states. */
@@ -191,7 +196,7 @@ function acknowledgedFlag(header: Header, looks: readonly ColumnLook[], taken: R
 function mostWordy(looks: readonly ColumnLook[], taken: ReadonlySet<number>): number {
   let best = -1;
   looks.forEach((look, c) => {
-    if (taken.has(c) || look.words < MOST || look.filled < 0.5) return;
+    if (taken.has(c) || look.words < MOST || look.filled < 0.5 || isOnlyStates(look)) return;
     if (best < 0 || look.distinct > looks[best]!.distinct) best = c;
   });
   return best;

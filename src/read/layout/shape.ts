@@ -6,6 +6,7 @@ import type { FileShape } from './file-shape.js';
 import { findStart, fullHeader } from './header-rows.js';
 import { namesInCells } from './names-in-cells.js';
 import { findLong } from './long-columns.js';
+import { intervalAbove, startAbove } from '../times/start-above.js';
 import { findClockAlone, findTime } from './time-columns.js';
 import type { TimeOptions } from '../times/time-format.js';
 
@@ -13,7 +14,7 @@ import type { TimeOptions } from '../times/time-format.js';
 export function findShape(
   rows: readonly SampledRow[],
   dialect: Dialect,
-  options: TimeOptions & { readonly names?: readonly string[] | undefined },
+  options: TimeOptions & { readonly fileName: string; readonly names?: readonly string[] | undefined },
 ): FileShape | string {
   const start = findStart(rows);
   if (!start) return 'no rows with at least two cells, one of them a time or a number, were found';
@@ -23,7 +24,10 @@ export function findShape(
   const names = options.names?.length === width ? options.names : undefined;
   const given = fullHeader(start.header, names, width);
   const hasNames = start.header !== null || names !== undefined;
-  const time = findTime(full, given, { ...options, decimal: dialect.decimal, hasNames }) ?? findClockAlone(full, given);
+  const { preamble } = start;
+  const count = { start: startAbove(preamble, options.fileName, options), intervalMs: intervalAbove(preamble) };
+  const decimal = dialect.decimal;
+  const time = findTime(full, given, { ...options, decimal, hasNames, count }) ?? findClockAlone(full, given);
   if (!time) return 'no column holds times';
   const columns = given.map((_, index) => factsOf(full, index, dialect));
   const header = namesInCells(given, columns, full);

@@ -3,6 +3,7 @@ import type { SampledRow } from '../sources/sampled-row.js';
 import type { FileShape } from './file-shape.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime, detectTimeFormat, isClockColumn, isTimeName, type TimeOptions } from '../times/time-format.js';
+import { secondsOfSpan } from '../times/elapsed.js';
 import { parseClock } from '../times/time-text.js';
 import { findTimeParts, type PartColumns } from './time-parts.js';
 
@@ -88,7 +89,10 @@ export function withoutDate({ header, timeColumn }: Pick<FileShape, 'header' | '
 function mayBeTimes(cells: readonly string[]): boolean {
   const filled = cells.filter((cell) => cell.trim() !== '').slice(0, 20);
   const likely = filled.filter(
-    (cell) => /^\W*\d+([.,' ]\d+)*$/.test(cell) || /\d[-/. ]+(\d|\p{L})|\p{L} ?\d/u.test(cell),
+    (cell) =>
+      /^\W*\d+([.,' ]\d+)*$/.test(cell) ||
+      /\d[-/. ]+(\d|\p{L})|\p{L} ?\d/u.test(cell) ||
+      !Number.isNaN(secondsOfSpan(cell.trim())),
   );
   return likely.length * 2 >= filled.length && filled.length > 0;
 }

@@ -12,6 +12,7 @@ import {
   otherCount,
   returnsOnly,
   undecidedDates,
+  withoutStart,
 } from './draft-problems.js';
 import { findForm } from './find-form.js';
 import { layoutText } from './layout-text.js';
@@ -129,7 +130,9 @@ async function draftFrom(
 ) {
   const problems: ProblemNote[] = [];
   const writtenMs = (await statOf(base.path)).mtimeMs;
-  const found = findShape(rows, base.dialect, { dates: options.dates, names: options.names, writtenMs });
+  const found = findShape(rows, base.dialect, {
+    ...{ dates: options.dates, names: options.names, fileName: base.name, writtenMs },
+  });
   const shape = typeof found === 'string' ? found : await settleTimes(base, found, { dates: options.dates, writtenMs });
   if (typeof shape === 'string') {
     // Licences and notes that lie beside logs are no problem.
@@ -144,6 +147,7 @@ async function draftFrom(
   }
   const { kind, why } = kindOf(shape, base.name);
   if (kind !== 'temperature') return { draft: plainDraft(base, kind, why, shape), problems };
+  if (shape.time.kind === 'elapsed' && shape.time.startMs === undefined) problems.push(withoutStart(base.name, shape));
   if (shape.time.isUndecided) problems.push(undecidedDates(base.name, shape));
   if (!shape.hasHeader && options.names?.length !== shape.header.length)
     problems.push(options.names ? otherCount(base.name, options.names, shape.header.length) : noHeader(base.name));

@@ -78,3 +78,11 @@ export function undecidedDates(file: string, shape: FileShape): ProblemNote {
     todo: 'If that is wrong, say "dates: month-first" or "dates: day-first" in plant.yaml, or use the option --dates.',
   };
 }
+
+export function withoutStart(file: string, { header, timeColumn, firstDataLine, time }: FileShape): ProblemNote {
+  return {
+    ...{ code: 'ambiguous-time', file, line: firstDataLine },
+    what: `Column "${header[timeColumn]!}" holds ${time.why}, neither above the rows nor in the file's name. It is counted from 1970-01-01 00:00, so nothing can be held against an alarm log or another file.`,
+    todo: 'Write a line above the names of the columns that says it, such as "Start: 2026-03-02 06:00:00", or put it into the file\'s name (log_2026-03-02_06-00-00.csv).',
+  };
+}

@@ -37,7 +37,8 @@ export function dayAfter(lastDayMs: number, lastClockMs: number, clockMs: number
 /** Labels of the moment of writing or of the end, where the rows do not begin (common practice). */
 const notOfRows =
   /export|print|creat|generat|report|written|saved|version|calibrat|install|erstellt|druck|imprim|genere|stampa|creado|criado|gerado|utskrift|opprettet|^(?:to|until|bis|end|ende|stop|fin|fine|slut|koniec|konec)\b/i;
-const labelled = /^[\s"'#*;,|\t-]*(?:([\p{L}][\p{L} ._/()-]{0,30}?)\s*[:=;,|\t ]+[\s:=;,|]*)?(\S.*?)[\s"';,|]*$/u;
+const labelled =
+  /^[\s"'#*;,|\t-]*(?:([\p{L}][\p{L} ._/()-]{0,30}?)\s*[:=;,|\t ]+[\s:=;,|]*)?((?:\p{L}+\.?,?\s*)?\d.*?)[\s"';,|]*$/u;
 
 /** What may be a date in a line that holds a date and at most a label before it; null for any other line. */
 export function dateTextOf(line: string): string | null {

@@ -1,5 +1,6 @@
 import type { TimeFormat } from '../../model/log-file.js';
 import { foldText } from '../../words/fold.js';
+import { detectElapsed, secondsOfSpan, type CountContext } from './elapsed.js';
 import { gridOfDays, gridOfRoundedDates } from './rounded-days.js';
 import { countedTime, parseClock, parseDateTime } from './time-text.js';
 
@@ -12,7 +13,11 @@ export interface TimeOptions {
   readonly decimal?: '.' | ',';
   /** When the file was last written, UTC ms: no row of it is later. */
   readonly writtenMs?: number;
+  /** What the file says of a count since a start. */
+  readonly count?: CountContext;
 }
+
+const nothingSaid: CountContext = { start: null, intervalMs: NaN };
 
 /** Clocks of loggers and of disks may be a day apart, time zones included. */
 const clocksApartMs = 2 * 86_400_000;
@@ -33,7 +38,13 @@ export function detectTimeFormat(cells: readonly string[], options: TimeOptions 
   if (filled.length === 0) return null;
   const decimals = filled.filter((cell) => decimalNumber.test(cell)).length;
   const dates = decimals > (1 - leastShare) * filled.length ? null : detectDates(filled, options);
-  return dates ?? detectCount(filled, options.columnName ?? '');
+  const { columnName = '', count = nothingSaid } = options;
+  const numbers = filled.map(countOf);
+  return (
+    dates ??
+    detectCount(filled, numbers, columnName) ??
+    detectElapsed(filled, numbers, columnName, isTimeName(columnName), count)
+  );
 }
 
 /** No date has one mark only. */
@@ -134,8 +145,7 @@ const epochUnits = [
   { unitMs: 1e-6, name: 'nanoseconds' },
 ] as const;
 
-function detectCount(cells: readonly string[], columnName: string): TimeFormat | null {
-  const numbers = cells.map(countOf);
+function detectCount(cells: readonly string[], numbers: readonly number[], columnName: string): TimeFormat | null {
   const good = numbers.filter((number) => Number.isFinite(number));
   if (good.length < leastShare * cells.length) return null;
   const base = { order: 'ymd' as const, isUndecided: false };
@@ -152,7 +162,7 @@ function detectCount(cells: readonly string[], columnName: string): TimeFormat |
     if (Number.isNaN(gridMs)) return format;
     return { ...format, gridMs, why: `${why}; ${putBack(gridMs)}` };
   }
-  return detectElapsed(good, columnName);
+  return null;
 }
 
 /** The format of times that a workbook shows as dates, put back on their step where they were rounded. */
@@ -189,30 +199,6 @@ export function isTimeName(name: string): boolean {
   return /^\W*(t|ts|time|date|datetime|timestamp|zeit|datum|uhrzeit|zeitstempel|zeitpunkt|heure|date[ _/]?heure|horodatage|fecha|hora|data|dataora|ora|tid|tidspunkt|dato|tijd|tijdstip|czas|cas|aika|ido|zaman|tarih|elapsed|epoch|unix)\b|time|datum|zeit|stamp/i.test(
     name,
   );
-}
-
-const elapsedUnits = {
-  ms: 1,
-  s: 1000,
-  sec: 1000,
-  seconds: 1000,
-  min: 60_000,
-  minutes: 60_000,
-  h: 3_600_000,
-  hours: 3_600_000,
-};
-
-/** A count beyond a century is no time since a start (common practice). */
-const longestElapsedMs = 100 * 366 * 86_400_000;
-
-/** A count that only rises, in a column that is called time: seconds since the start, unless its name says otherwise. */
-function detectElapsed(numbers: readonly number[], columnName: string): TimeFormat | null {
-  if (!isTimeName(columnName) || numbers.length < 3 || !isRising(numbers)) return null;
-  const unit = /[([_ ](ms|s|sec|seconds|min|minutes|h|hours)\b/i.exec(columnName)?.[1]?.toLowerCase() ?? 's';
-  const unitMs = elapsedUnits[unit as keyof typeof elapsedUnits];
-  if (numbers.some((number) => number * unitMs > longestElapsedMs)) return null;
-  const why = `${unit} since an unknown start; the log has no date, so it is counted from 1970-01-01`;
-  return { kind: 'elapsed', order: 'ymd', unitMs, isAbsolute: false, isUndecided: false, why };
 }
 
 /**
@@ -257,7 +243,7 @@ function countOf(cell: string): number {
 
 function readCount(cell: string, format: TimeFormat): number {
   const text = withoutGroups(cell.trim());
-  if (!countCell.test(text)) return NaN;
+  if (!countCell.test(text)) return format.kind === 'elapsed' ? countedTime(secondsOfSpan(text), format) : NaN;
   // Nanoseconds have more digits than a number holds; what is finer than a microsecond is cut off first.
   if (format.unitMs === 1e-6 && /^\d{17,}$/.test(text)) return Math.round(Number(text.slice(0, -3)) * 1e-3);
   return countedTime(Number(text.replace(',', '.')), format);

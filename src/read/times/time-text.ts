@@ -207,8 +207,8 @@ function offsetMs(text: string | undefined): number {
 const spreadsheetStartMs = -25_569 * dayMs;
 
 /** Time of a number in a format that counts, rounded to whole ms; see {@link TimeFormat}. */
-export function countedTime(count: number, format: Pick<TimeFormat, 'kind' | 'unitMs' | 'gridMs'>): number {
-  const { gridMs = 1 } = format;
+export function countedTime(count: number, format: Pick<TimeFormat, 'kind' | 'unitMs' | 'gridMs' | 'startMs'>): number {
+  const { gridMs = 1, startMs = 0 } = format;
   if (format.kind === 'spreadsheet-days') return Math.round((count * dayMs) / gridMs) * gridMs + spreadsheetStartMs;
-  return Math.round(count * format.unitMs);
+  return Math.round(count * format.unitMs) + startMs;
 }
