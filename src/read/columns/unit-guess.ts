@@ -1,6 +1,7 @@
 import type { TemperatureUnit } from '../../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
 import { nearestRank } from './nearest-rank.js';
+import { unitOfSetpoints } from './setpoint-unit.js';
 
 export interface UnitFinding {
   readonly unit: TemperatureUnit;
@@ -25,9 +26,10 @@ const marginDegF = 10;
 
 /**
  * Guesses the unit from the readings of a file whose names say nothing: at rest all zones come to the temperature of
- * the hall, and 70 is no hall in °C. Outer values are left out of the judgement, because they may be codes.
+ * the hall, and 70 is no hall in °C. Outer values are left out of the judgement, because they may be codes. Where the log
+ * never comes to rest, set points that are round in the other unit only tell.
  */
-export function guessUnit(readings: readonly RoledSeries[]): UnitFinding {
+export function guessUnit(readings: readonly RoledSeries[], setpoints: readonly RoledSeries[]): UnitFinding {
   const lows = readings.map((it) => nearestRank(plausible(it), 0.05)).filter((low) => !Number.isNaN(low));
   const low = nearestRank(lows, 0.5);
   const text = `the coldest readings lie near ${Math.round(low * 10) / 10}`;
@@ -50,6 +52,13 @@ export function guessUnit(readings: readonly RoledSeries[]): UnitFinding {
       unit: 'degF',
       why: `${text} on all zones, which is a hall in °F and too hot for one in °C`,
       isAssumed: lows.length < 2,
+    };
+  const unit = unitOfSetpoints(setpoints);
+  if (unit)
+    return {
+      unit,
+      why: `the set points are round in °${unit === 'degF' ? 'C' : 'F'} only, so they were converted to °${unit === 'degF' ? 'F' : 'C'}`,
+      isAssumed: false,
     };
   return {
     unit: 'degC',

@@ -34,9 +34,10 @@ export function finishFiles(
   const assumptions: string[] = [];
   const resolutionDegC = new Map<number, number>();
   const pooled = pooledColumns(attached).map(oncePerLogger(judgeLogger));
+  const neighbours = unitOfNeighbours(attached);
   const files = drafts.map((draft, i) => {
     const columns = attached[i]!;
-    const finding = unitOfFile(pooled[i]!, draft.preamble, unit);
+    const finding = asNeighbours(unitOfFile(pooled[i]!, draft.preamble, unit), neighbours);
     if (finding.isAssumed && columns.some((it) => it.role === 'reading' && !it.unit)) {
       problems.push(unitProblem(draft, finding));
       assumptions.push(`${draft.name}: temperatures are taken as ${unitWords[finding.unit]}; ${finding.why}.`);
@@ -72,8 +73,9 @@ function judgeLogger(columns: readonly Attached[]): LoggerFacts {
     ignored: 1,
   };
   let unit: UnitFinding | null = null;
-  const guessedUnit = (): UnitFinding =>
-    (unit ??= guessUnit(of('reading').map((it) => ({ ...it, scale: it.scale * scales.reading }))));
+  const scaled = (role: 'reading' | 'setpoint'): Attached[] =>
+    of(role).map((it) => ({ ...it, scale: it.scale * scales[role] }));
+  const guessedUnit = (): UnitFinding => (unit ??= guessUnit(scaled('reading'), scaled('setpoint')));
   return { columns, scales, guessedUnit };
 }
 
@@ -144,6 +146,18 @@ function unitOfFile(
       isAssumed: false,
     };
   return guessedUnit();
+}
+
+/** The unit that columns of the run are named with, where all such names agree; null = none are, or they do not. */
+function unitOfNeighbours(attached: readonly (readonly Attached[])[]): TemperatureUnit | null {
+  const units = new Set(attached.flat().flatMap((it) => (it.role === 'reading' && it.unit ? [it.unit] : [])));
+  return units.size === 1 ? [...units][0]! : null;
+}
+
+/** A plant keeps to one unit as a rule, so its other logs are a better guess than none; it is told all the same. */
+function asNeighbours(finding: UnitFinding, unit: TemperatureUnit | null): UnitFinding {
+  if (!finding.isAssumed || unit === null) return finding;
+  return { unit, why: `nothing in this log says °C or °F, and other logs are in ${unitWords[unit]}`, isAssumed: true };
 }
 
 /** @param pooled The columns as all files of the same logger show them: one shift alone may be all cold or all hot. */
