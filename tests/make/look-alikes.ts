@@ -11,6 +11,16 @@ const lookAlike = (kind: LookAlike['kind'], size: number, startS: number, endS: 
 /** A plant with nothing wrong on which something happens that fools people: its name, what is wished for, what is changed after. */
 export type LookAlikeCase = readonly [string, SmallPlantWish, ((plant: PlantParameters) => PlantParameters)?];
 
+/** Zones that start, stop and follow a new set point within one row of the log or two, with and without set points. */
+function slowLogs(name: string, wish: SmallPlantWish): LookAlikeCase[] {
+  const light = (plant: PlantParameters): PlantParameters => withMasses(plant, [0.03, 0.06, 0.05, 0.1, 0.04]);
+  return (['full', 'pvonly'] as const).map((has) => [
+    `${name}, a log every three minutes, ${has}`,
+    { ...wish, everyS: 180, format: { has } },
+    light,
+  ]);
+}
+
 /** What happens to healthy zones and fools people, each on five days of a plant, logged every minute, with nothing wrong. */
 export const lookAlikeCases: readonly LookAlikeCase[] = [
   ['heat-up and cool-down every day, short stops', { machine: { stopsPerHour: 3, stopMedianS: 240 } }],
@@ -37,6 +47,12 @@ export const lookAlikeCases: readonly LookAlikeCase[] = [
   ['a week in three shifts', { pattern: '3shift5' }],
   ['a hunting loop on one zone', {}, (plant) => withZone(plant, 2, { gainTimes: 4, integralS: 60 })],
   ['on/off control on one zone', {}, (plant) => withZone(plant, 1, { kind: 'on-off' })],
+  ['a log every five minutes', { everyS: 300 }],
+  ...slowLogs('light zones', {}),
+  ...slowLogs('light zones and new set points', { machine: { nudgesPerDay: 2 } }),
+  ...slowLogs('light zones and a moment without power', {
+    lookAlikes: lookAlike('power-cut', 1, 3.4 * dayS, 3.4 * dayS + 40),
+  }),
   ['a light zone and a heavy one', {}, (plant) => withMasses(plant, [0.4, 1, 1, 3, 1])],
 ];
 

@@ -1,6 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import { momentMsOf, opensOf } from './opens.js';
 import { oncePer } from '../basics/memo.js';
+import { ownJumpsOf } from '../moves/own-jumps.js';
 
 /** Zones that lost their reading, or jumped impossibly, within one moment. */
 export interface Moment {
@@ -34,6 +35,6 @@ export const failureMomentsOf = oncePer((evidence: Evidence): readonly Moment[] 
 
 function eventsOf(evidence: Evidence, zone: number): Event[] {
   const opens = opensOf(evidence)[zone]!.map((open) => open.startMs);
-  const jumps = (evidence.episodes.get('impossible-step')?.[zone] ?? []).map((step) => step.endMs);
+  const jumps = ownJumpsOf(evidence)[zone]!.map((jump) => jump.endMs);
   return [...opens, ...jumps].map((timeMs) => ({ timeMs, zone }));
 }
