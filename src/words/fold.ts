@@ -50,8 +50,9 @@ export function wordsOf(text: string): string[] {
  * @returns A function of words as `wordsOf` gives them, joined by one blank.
  */
 export function phraseTest(phrases: readonly string[]): (joinedWords: string) => boolean {
-  const pattern = new RegExp(`(?:^| )(?:${phrases.map(phrasePattern).join('|')})(?= |$)`, 'u');
-  return (joinedWords) => pattern.test(joinedWords);
+  let pattern: RegExp | undefined; // made when it is first asked for: most runs never ask most of them
+  const made = (): RegExp => new RegExp(`(?:^| )(?:${phrases.map(phrasePattern).join('|')})(?= |$)`, 'u');
+  return (joinedWords) => (pattern ??= made()).test(joinedWords);
 }
 
 const unbroken = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u;
