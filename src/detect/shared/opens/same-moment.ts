@@ -1,7 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import { momentMsOf, opensOf } from './opens.js';
 import { oncePer } from '../basics/memo.js';
-import { ownJumpsOf } from '../moves/own-jumps.js';
+import { ownJumpsOf } from '../readings/own-jumps.js';
 
 /** Zones that lost their reading, or jumped impossibly, within one moment. */
 export interface Moment {

@@ -2,8 +2,8 @@ import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
-import { peersOf } from '../readings/movement.js';
-import { noiseDegCOf } from '../readings/noise.js';
+import { peersOf } from './movement.js';
+import { noiseDegCOf } from './noise.js';
 
 /** A reading that a fault displaced is brought back by its control, or by itself, within about so long (own choice). */
 const STAY_MS = 10 * 60_000;
