@@ -8,6 +8,7 @@ import { heatedMinutes, heatedSpans, type HeatedSpan, type Machine } from './mac
 import type { DowntimeSettings } from './settings.js';
 import { shiftIntervals } from './shifts.js';
 import type { UsualBreak } from './usual-breaks.js';
+import { lowest } from '../maths/extremes.js';
 
 export interface ProductionTime {
   /** When the machine was meant to run. */
@@ -114,7 +115,7 @@ function startsFromAlarms(heated: readonly HeatedSpan[], { machine, alarms }: Pr
       const firstMs = own.columns.startMs.find((startMs) => startMs >= span.start && startMs < span.end);
       return firstMs === undefined ? [] : [firstMs - span.start];
     });
-  const shortest = Math.min(...waits);
+  const shortest = lowest(waits);
   const mean = waits.reduce((sum, wait) => sum + wait, 0) / waits.length;
   const leadMs = waits.length < 3 ? 0 : Math.max(0, shortest - (mean - shortest) / (waits.length - 1));
   return { starts: heated.map(({ start }) => start + leadMs), runOutMs: 0 };

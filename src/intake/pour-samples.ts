@@ -88,10 +88,10 @@ class Pour {
     private readonly options: PourOptions,
   ) {
     this.timezone = found.timezone;
+    const readings = firstReadings(found.files);
     this.pourers = found.zones.map((zone) => {
-      const file = found.files.find((it) => readingOf(it, zone.index) !== undefined);
-      const reading = file ? readingOf(file, zone.index)! : { unit: 'degC' as const, scale: 1 };
-      return new ZonePourer(zone, reading, sink, this.learnt, file?.typicalDegC ?? NaN);
+      const { column, typicalDegC } = readings.get(zone.index) ?? noReading;
+      return new ZonePourer(zone, column, sink, this.learnt, typicalDegC);
     });
   }
 
@@ -174,8 +174,20 @@ function saidOfCode(raw: number): string {
   return `${raw} is taken for a code and not for a temperature: readings jump to it faster than heat can move them, and then repeat it to the last digit.`;
 }
 
-function readingOf(file: LogFile, zone: number): LogColumn | undefined {
-  return [...file.columns, ...file.tags].find((column) => column.role === 'reading' && column.zones.includes(zone));
+interface FirstReading {
+  readonly column: Pick<LogColumn, 'unit' | 'scale'>;
+  readonly typicalDegC: number;
+}
+
+const noReading: FirstReading = { column: { unit: 'degC', scale: 1 }, typicalDegC: NaN };
+
+/** By zone index: its reading in the first file that holds one. */
+function firstReadings(files: readonly LogFile[]): ReadonlyMap<number, FirstReading> {
+  const first = new Map<number, FirstReading>();
+  for (const { columns, tags, typicalDegC } of files)
+    for (const column of [...columns, ...tags].filter(({ role }) => role === 'reading'))
+      for (const zone of column.zones) if (!first.has(zone)) first.set(zone, { column, typicalDegC });
+  return first;
 }
 
 function holdOf(runs: readonly FileRun[], isChangeLogged: readonly boolean[]): HoldRule | null {

@@ -2,6 +2,7 @@ import { causes, type Cause, type Probabilities } from '../model/cause.js';
 import type { Symptom } from '../model/detector.js';
 import type { TermNote } from '../model/findings.js';
 import { symptomsOf, type Term, type ZoneEvidence } from './term.js';
+import { highest, lowest } from '../maths/extremes.js';
 
 /** Beginning and end of what the verdict rests on; NaN = not known. */
 export interface FaultSpan {
@@ -49,8 +50,8 @@ export function faultSpan(
   const symptoms = signsOf(loudest);
   if (symptoms.length === 0) return NO_FAULT;
   const firm = notes.filter(({ adds }) => (adds[cause] ?? 0) > 0 && adds[cause]! - (adds.none ?? 0) >= FIRM_LOG_ODDS);
-  const onsetMs = Math.min(...[...symptoms, ...firm.flatMap(signsOf)].map(({ startMs }) => startMs));
-  const lastMs = Math.max(...symptoms.map(({ endMs }) => endMs));
+  const onsetMs = lowest([...symptoms, ...firm.flatMap(signsOf)].map(({ startMs }) => startMs));
+  const lastMs = highest(symptoms.map(({ endMs }) => endMs));
   const repairs = symptomsOf(evidence, 'repairs').filter(({ endMs }) => endMs > onsetMs);
   const repair = repairs.at(-1);
   const isFixed = repair !== undefined && repair.endMs >= lastMs - SAME_MOMENT_MS && holds(repair, repairs.length);

@@ -7,6 +7,7 @@ import { fullOutputPercentOf } from '../shared/readings/full-output.js';
 import { hasBetween } from '../shared/opens/opens.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { maskOf } from '../shared/readings/mask.js';
+import { highest, lowest } from '../../maths/extremes.js';
 
 export interface AlarmsAloneSettings {
   /** Alarms of one side that stand for less than this in all are lags behind the others (own choice: a heat-up). */
@@ -42,8 +43,8 @@ export const alarmsAlone: Judge<AlarmsAloneSettings> = {
       const [low, high] = [alone.low[zone.index]!, alone.high[zone.index]!];
       const told = [low, high].filter((times) => minutesOf(times) >= settings.leastMinutes);
       if (told.length === 0) return [];
-      const startMs = Math.min(...told.map((times) => times[0]!.start));
-      const endMs = Math.max(...told.map((times) => times.at(-1)!.end));
+      const startMs = lowest(told.map((times) => times[0]!.start));
+      const endMs = highest(told.map((times) => times.at(-1)!.end));
       return [
         symptomOf('alarms-alone', startMs, endMs, told.flat().length, {
           lowMinutes: minutesOf(low),
@@ -70,6 +71,7 @@ function aloneOf(
   const all = alarmTimesOf(evidence, side);
   const near = all.map((times) => mergeIntervals(times.map(({ start, end }) => widened(start, end))));
   return evidence.zones.map((zone) => {
+    if (all[zone.index]!.length === 0) return [];
     const mates = matesOf(evidence, zone).map(({ index }) => near[index]!);
     const isShared = (start: number) =>
       mates.filter((times) => isCovered(times, start)).length >= sharedShare * mates.length;

@@ -5,6 +5,7 @@ import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { learnedCodesOf, type LearnedCode } from '../shared/readings/learned-codes.js';
 import { momentMsOf, hasNear } from '../shared/opens/opens.js';
+import { highest } from '../../maths/extremes.js';
 
 export type CodeValueSettings = Record<string, never>;
 
@@ -38,7 +39,7 @@ function describeCode(evidence: Evidence, zone: Zone, code: LearnedCode): Sympto
     valueDegC: code.valueDegC,
     spanCount: spans.length,
     sampleCount: code.sampleCount,
-    longestMinutes: Math.max(...spans.map(minutesOf)),
+    longestMinutes: highest(spans.map(minutesOf)),
     medianJumpDegC: median(
       spans.map((s) => Math.abs(code.valueDegC - s.beforeDegC)).filter((jump) => !Number.isNaN(jump)),
     ),
@@ -60,7 +61,7 @@ function describeNoValue({ episodes }: Evidence, zone: Zone): Symptom[] {
       valueDegC: runs[0]!.facts['valueDegC'] ?? NaN,
       spanCount: runs.length,
       sampleCount: runs.reduce((sum, run) => sum + run.facts['sampleCount']!, 0),
-      longestMinutes: Math.max(...runs.map(minutesOf)),
+      longestMinutes: highest(runs.map(minutesOf)),
       isInAllColumnsCount: 1,
     }),
   ];

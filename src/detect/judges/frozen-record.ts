@@ -2,6 +2,7 @@ import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { stuckStretchesOf, type StuckStretch } from '../shared/readings/stuck-stretches.js';
+import { highest, lowest } from '../../maths/extremes.js';
 
 export interface FrozenRecordSettings {
   /** Shorter holes are told by nobody as a fault (own choice). */
@@ -34,8 +35,8 @@ export const frozenRecord: Judge<FrozenRecordSettings> = {
         if (evidence.zones.length > 1 || zone.has.output || zone.has.setpoint) return [];
         return `Zone ${zone.name}: its reading is all that is logged, so nothing shows whether a still one is the zone, its input or the record; no rows are missing.`;
       }
-      const startMs = Math.min(...all.map((s) => s.startMs));
-      const endMs = Math.max(...all.map((s) => s.endMs));
+      const startMs = lowest(all.map((s) => s.startMs));
+      const endMs = highest(all.map((s) => s.endMs));
       return [
         symptomOf('frozen-record', startMs, endMs, all.length, {
           tagFrozenCount: tags.length,
@@ -44,7 +45,7 @@ export const frozenRecord: Judge<FrozenRecordSettings> = {
           fileFrozenMinutes: totalMinutes(files),
           gapCount: gaps.length,
           gapMinutes: gaps.reduce((sum, gap) => sum + gapMinutes(gap), 0),
-          longestGapMinutes: gaps.length > 0 ? Math.max(...gaps.map(gapMinutes)) : 0,
+          longestGapMinutes: gaps.length > 0 ? highest(gaps.map(gapMinutes)) : 0,
           ownGapCount: alone.length,
           ownGapMinutes: alone.reduce((sum, gap) => sum + gapMinutes(gap), 0),
         }),

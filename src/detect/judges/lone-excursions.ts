@@ -7,6 +7,7 @@ import { loneExcursionsOf, type Excursion, type LoneExcursions } from '../shared
 import { rateFacts } from '../shared/opens/rate-facts.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { stepOhm } from '../shared/basics/step-ohm.js';
+import { highest } from '../../maths/extremes.js';
 
 export interface LoneExcursionsSettings {
   /** Fewer are told as nothing: doors and product make one now and then. */
@@ -136,7 +137,7 @@ function describe(
     beforeCount: rate.first,
     upShare: rate.upShare,
     medianStepDegC,
-    largestStepDegC: Math.max(...sizes),
+    largestStepDegC: highest(sizes),
     medianStepOhm: stepOhm(zone, levelDegC, medianStepDegC),
     scatterDegC: own.scatterDegC,
     loopAnswerPercent: median(answers.filter(Number.isFinite)),

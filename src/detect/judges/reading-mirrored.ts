@@ -3,10 +3,12 @@ import type { Zone } from '../../model/zone.js';
 import { meanBetween } from '../../maths/mean-between.js';
 import { median } from '../../maths/quantile.js';
 import { coldHoursOf } from '../shared/cold/cold-hours.js';
+import { oncePer } from '../shared/basics/memo.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { peersOf } from '../shared/readings/movement.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
+import { lowest } from '../../maths/extremes.js';
 
 export interface ReadingMirroredSettings {
   /** So far below the coldest room no heated place reads, whatever its tolerance. */
@@ -56,7 +58,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSett
   }
   const places = runs.reduce((sum, [from, to]) => sum + to - from, 0);
   const at = (place: number) => digest.startMs + place * digest.periodMs;
-  const lowestDegC = Math.min(...runs.map(([from, to]) => lowestIn(meanDegC, from, to)));
+  const lowestDegC = lowest(runs.map(([from, to]) => lowestIn(meanDegC, from, to)));
   return [
     symptomOf('reading-mirrored', at(runs[0]![0]), at(runs.at(-1)![1]), runs.length, {
       belowMinutes: (places * digest.periodMs) / 60_000,
@@ -69,9 +71,13 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSett
 
 /** The coldest room that the other zones ever told; a hall known only as warm may have been as cold as any. */
 function coldestRoomDegC(evidence: Evidence, zone: Zone): number {
-  const others = coldHoursOf(evidence).filter((_, index) => index !== zone.index);
-  return Math.min(USUAL_ROOM_DEG_C, ...others.flatMap((hours) => [...hours.values()].map(({ roomDegC }) => roomDegC)));
+  return lowest([USUAL_ROOM_DEG_C, ...coldestRoomsOf(evidence).filter((_, index) => index !== zone.index)]);
 }
+
+/** The coldest room that each zone told; Infinity where it was never cold. */
+const coldestRoomsOf = oncePer((evidence: Evidence): readonly number[] =>
+  coldHoursOf(evidence).map((hours) => lowest([...hours.values()].map(({ roomDegC }) => roomDegC))),
+);
 
 /** Stretches [from, to) below a limit; places without a reading do not end one. */
 function runsBelow(degC: Float32Array, mask: Uint8Array, limitDegC: number): [number, number][] {
@@ -96,11 +102,15 @@ function isHeated(evidence: Evidence, zone: Zone, from: number, to: number, sett
 
 /** Whether heat was asked for at all, or the other zones of the machine were hot. */
 function isEverHeated(evidence: Evidence, zone: Zone, settings: ReadingMirroredSettings): boolean {
-  const { zones } = evidence.digest;
   if (zone.has.output)
-    return zones[zone.index]!.outputPercent.some((percent) => percent >= settings.leastOutputPercent);
-  return peersOf(evidence, zone).some(({ index }) => zones[index]!.meanDegC.some((degC) => degC > WARMEST_ROOM_DEG_C));
+    return evidence.digest.zones[zone.index]!.outputPercent.some((percent) => percent >= settings.leastOutputPercent);
+  const wasHot = everHotOf(evidence);
+  return peersOf(evidence, zone).some(({ index }) => wasHot[index]);
 }
+
+const everHotOf = oncePer(({ digest }: Evidence): readonly boolean[] =>
+  digest.zones.map(({ meanDegC }) => meanDegC.some((degC) => degC > WARMEST_ROOM_DEG_C)),
+);
 
 /** Whether the way down from the room to the lowest reading was made in more than one leap. */
 function isGradual(

@@ -13,6 +13,7 @@ import { hasNear, opensOf } from '../shared/opens/opens.js';
 import { noiseDegCOf, smallestStepDegC } from '../shared/readings/noise.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
 import { stepOhm } from '../shared/basics/step-ohm.js';
+import { highest } from '../../maths/extremes.js';
 
 export interface ReturningStepsSettings {
   /** Fewer steps are told as nothing: product and doors make one now and then (own choice). */
@@ -101,7 +102,7 @@ function stepFacts(steps: readonly Episode[]): Record<string, number> {
     medianUpDegC: median(ups),
     medianDownDegC: median(downs.map(Math.abs)),
     medianStepDegC: median(magnitudes),
-    largestStepDegC: Math.max(...magnitudes),
+    largestStepDegC: highest(magnitudes),
     stepSpreadRatio: robustSd(magnitudes) / median(magnitudes),
     loopReactionPercent: median(reactions),
     shiftedShare: shiftedShare(steps, ups.length, downs.length),
@@ -114,7 +115,7 @@ function ohmFacts(zone: Zone, steps: readonly Episode[]): Record<string, number>
   const levelDegC = median(steps.map((step) => step.facts['beforeDegC']!));
   return {
     medianStepOhm: stepOhm(zone, levelDegC, median(sizes)),
-    largestStepOhm: stepOhm(zone, levelDegC, Math.max(...sizes)),
+    largestStepOhm: stepOhm(zone, levelDegC, highest(sizes)),
   };
 }
 

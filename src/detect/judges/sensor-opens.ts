@@ -7,6 +7,7 @@ import { samplingMsOf } from '../shared/basics/sampling.js';
 import { cooledRatioOf } from '../shared/cold/open-cooling.js';
 import { burstStarts, openMinutes, opensOf, type Open } from '../shared/opens/opens.js';
 import { ownOpensOf } from '../shared/opens/own-opens.js';
+import { highest } from '../../maths/extremes.js';
 
 export interface SensorOpensSettings {
   /** A fault from this length on stands; shorter ones come and go (own choice, as for repairs). */
@@ -74,7 +75,7 @@ function countFacts(
     opensPerDay: own.length / Math.max(1 / 24, loggedHours / 24),
     totalOpenMinutes: minutes.reduce((sum, m) => sum + m, 0),
     medianOpenMinutes: median(minutes),
-    longestOpenMinutes: minutes.length > 0 ? Math.max(...minutes) : NaN,
+    longestOpenMinutes: minutes.length > 0 ? highest(minutes) : NaN,
     briefShare: minutes.filter((m) => m <= briefMinutes).length / minutes.length,
     longCount: minutes.filter((m) => m >= longMinutes).length,
     standingMinutes: standing ? (windowEndMs - standing.startMs) / 60_000 : 0,

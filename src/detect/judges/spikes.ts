@@ -6,6 +6,7 @@ import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { noiseDegCOf } from '../shared/readings/noise.js';
 import { hasNear, momentMsOf } from '../shared/opens/opens.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
+import { highest } from '../../maths/extremes.js';
 
 export interface SpikesSettings {
   /** Fewer spikes in a log are everyday (common practice). */
@@ -56,7 +57,7 @@ function describe(evidence: Evidence, zone: Zone, own: readonly Episode[], share
     spikesPerDay: own.length / Math.max(1 / 24, exposure.loggedHours / 24),
     upShare: sizes.filter((size) => size > 0).length / sizes.length,
     medianSizeDegC: median(sizes.map(Math.abs)),
-    largestSizeDegC: Math.max(...sizes.map(Math.abs)),
+    largestSizeDegC: highest(sizes.map(Math.abs)),
     singleShare: own.filter((s) => s.facts['sampleCount'] === 1).length / own.length,
     ...(runningFrom === 'unknown'
       ? {}

@@ -9,6 +9,7 @@ import { washDownsOf } from '../shared/cold/wash-downs.js';
 import { fitWashDips, type WashDips } from '../shared/duty/wash-dips.js';
 import type { SoakPoint } from '../shared/cold/soaks.js';
 import { hotSeriesAgain, zoneChangesOf, type ZoneChange } from '../shared/duty/zone-changes.js';
+import { highest, lowest } from '../../maths/extremes.js';
 
 export interface WetRecoverySettings {
   /** Squared standard deviations that the dip must explain, and more than a lasting change does. */
@@ -72,7 +73,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
   if (!isOneDip) return dips.length > 0 ? [dipsSymptom(dips)] : notVisible(evidence, zone, change, settings);
   const { decayHours } = fit.shape as Decay;
   const seenMs = [hot, cold].flatMap((series) => series?.timeMs.find((at) => at >= fit.onsetMs) ?? []);
-  const left = Math.exp((fit.onsetMs - Math.min(...seenMs)) / (decayHours * 3_600_000));
+  const left = Math.exp((fit.onsetMs - lowest(seenMs)) / (decayHours * 3_600_000));
   const endedMs = Math.min(endMs, fit.onsetMs + OVER_AFTER * decayHours * 3_600_000);
   return [
     symptomOf('wet-recovery', fit.onsetMs, endedMs, 1, {
@@ -160,7 +161,7 @@ function repeatedDips(soaks: readonly SoakPoint[], { fewestDips, smallestColdDeg
 function dipsSymptom(dips: readonly Dip[]): Symptom {
   const z = Math.hypot(...dips.map(({ point, depthDegC }) => depthDegC / point.uncertaintyDegC));
   return symptomOf('wet-recovery', dips[0]!.point.startMs, dips.at(-1)!.point.endMs, dips.length, {
-    coldDepthDegC: -Math.max(...dips.map(({ depthDegC }) => depthDegC)),
+    coldDepthDegC: -highest(dips.map(({ depthDegC }) => depthDegC)),
     recoveryHours: median(dips.map(({ backHours }) => backHours)),
     zScoreRatio: z,
     coldZScoreRatio: z,

@@ -8,19 +8,34 @@ import type { DraftZone, ZoneSource } from './draft-zone.js';
  * folders with a zone in common (one for each day) are one.
  */
 export function nameByFolder(list: readonly DraftZone[], files: readonly ZoneSource[], plant: PlantFile | null): void {
-  const groups: { folders: Set<string>; zones: DraftZone[] }[] = [];
-  for (const draft of list.filter(({ machine }) => machine === null)) {
-    const folders = new Set(draft.readings.map(({ file }) => folderOf(files[file]!.name)));
-    const met = groups.filter((group) => [...folders].some((folder) => group.folders.has(folder)));
-    for (const group of met) {
-      groups.splice(groups.indexOf(group), 1);
-      for (const folder of group.folders) folders.add(folder);
-    }
-    groups.push({ folders, zones: [...met.flatMap(({ zones }) => zones), draft] });
-  }
+  const groups = groupByFolders(
+    list.filter(({ machine }) => machine === null),
+    files,
+  );
   const names = groups.map(({ folders }) => [...folders][0]!);
   if (groups.length < 2 || names.some((name) => !/\p{L}/u.test(name))) return;
   for (const [i, { zones }] of groups.entries()) for (const draft of zones) draft.machine = asInPlant(names[i]!, plant);
+}
+
+interface FolderGroup {
+  readonly folders: Set<string>;
+  readonly zones: DraftZone[];
+}
+
+function groupByFolders(list: readonly DraftZone[], files: readonly ZoneSource[]): readonly FolderGroup[] {
+  const byFolder = new Map<string, FolderGroup>();
+  for (const draft of list) {
+    const folders = draft.readings.map(({ file }) => folderOf(files[file]!.name));
+    const [group = { folders: new Set<string>(), zones: [] }, ...others] = new Set(
+      folders.flatMap((folder) => byFolder.get(folder) ?? []),
+    );
+    group.zones.push(...others.flatMap(({ zones }) => zones), draft);
+    for (const folder of [...others.flatMap((other) => [...other.folders]), ...folders]) {
+      group.folders.add(folder);
+      byFolder.set(folder, group);
+    }
+  }
+  return [...new Set(byFolder.values())];
 }
 
 function asInPlant(name: string, plant: PlantFile | null): string {

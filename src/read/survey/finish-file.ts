@@ -94,8 +94,9 @@ function noteResolution(
   attached: readonly Attached[],
   columns: readonly LogColumn[],
 ): void {
+  const readings = new Map(columns.filter(({ role }) => role === 'reading').map((it) => [it.index, it]));
   for (const { role, zones, series } of attached) {
-    const column = columns.find((it) => it.role === 'reading' && it.index === series.index);
+    const column = readings.get(series.index);
     if (role !== 'reading' || !column) continue;
     const stepDegC = (10 ** -series.decimals * column.scale) / (column.unit === 'degF' ? 1.8 : 1);
     for (const zone of zones) found.set(zone, Math.min(stepDegC, found.get(zone) ?? Infinity));
@@ -267,8 +268,8 @@ function structureColumns(shape: FileShape): LogColumn[] {
 
 /** Wide: every column in its place. */
 function allColumns(shape: FileShape, columns: readonly LogColumn[]): LogColumn[] {
-  const all = [...structureColumns(shape), ...columns];
-  return shape.header.map((_, index) => all.find((column) => column.index === index)!);
+  const byIndex = new Map([...columns, ...structureColumns(shape)].map((column) => [column.index, column]));
+  return shape.header.map((_, index) => byIndex.get(index)!);
 }
 
 /** Long: what stands in a row. */

@@ -8,6 +8,7 @@ import { resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
 import { lineOf } from '../readings/windows.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
+import { highest } from '../../../maths/extremes.js';
 
 /** A soak is looked at hour by hour: long enough for a slope against noise, short against the room's own day. */
 export const HOUR_MS = 3_600_000;
@@ -33,7 +34,7 @@ export const coldHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<nu
 /** Room temperature at the last cold hour of the plant, by the median of the zones cold then; NaN where never cold. */
 export const roomOf = oncePer((evidence: Evidence): number => {
   const hours = coldHoursOf(evidence);
-  const last = Math.max(-1, ...hours.flatMap((zone) => [...zone.keys()]));
+  const last = Math.max(-1, highest(hours.flatMap((zone) => [...zone.keys()])));
   return median(hours.flatMap((zone) => zone.get(last)?.roomDegC ?? []));
 });
 
