@@ -2,6 +2,7 @@ import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
+import { oncePer } from '../shared/basics/memo.js';
 import { zoneState } from '../shared/readings/zone-state.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
 import { windowsOf, type ZoneWindows } from '../shared/readings/windows.js';
@@ -35,8 +36,9 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSetting
   const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
   if (peers.length < settings.leastPeers)
     return `Zone ${zone.name}: ${peers.length} peers, needed ${settings.leastPeers}.`;
-  const ownLeft = leftLevelDegC(own);
-  const peersLeft = peers.map((peer) => leftLevelDegC(windows.zones[peer.index]!));
+  const left = leftLevelsOf(evidence);
+  const ownLeft = left[zone.index]!;
+  const peersLeft = peers.map((peer) => left[peer.index]!);
   const away = Array.from({ length: windows.count }, (_, w) => {
     const there = peersLeft.map((left) => left[w]!).filter(Number.isFinite);
     const held = there.filter((degC) => Math.abs(degC) < settings.leastDegC / 2).length;
@@ -61,6 +63,8 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSetting
     }),
   ];
 }
+
+const leftLevelsOf = oncePer((evidence: Evidence) => windowsOf(evidence).zones.map(leftLevelDegC));
 
 /** Reading less the level at which the zone was last held; NaN before the first, and at room level. */
 function leftLevelDegC({ readingDegC, state }: ZoneWindows): Float64Array {

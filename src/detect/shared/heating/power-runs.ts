@@ -7,6 +7,7 @@ import { setpointsDegCOf } from '../duty/chart-points.js';
 import { fullOutputPercentOf } from '../readings/full-output.js';
 import { heatUpsOf } from './heat-ups.js';
 import { oncePer } from '../basics/memo.js';
+import { countByMachine } from '../basics/machine-counts.js';
 import { samplingMsOf } from '../basics/sampling.js';
 import { assumedRoomOf } from '../cold/cold-hours.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
@@ -96,15 +97,17 @@ const SHARED_SHARE = 0.25;
 
 /** Leaves out where other zones are down with this one: their supply is off, or the machine starts from cold. */
 function aloneDown(evidence: Evidence, zone: Zone): Uint8Array {
-  const down = downOf(evidence);
-  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
-  return down[zone.index]!.map((isDown, i) => {
+  const { zoneCount, countAt } = downCountsOf(evidence).get(zone.machine)!;
+  const peerCount = zoneCount - 1;
+  return downOf(evidence)[zone.index]!.map((isDown, i) => {
     if (!isDown) return 0;
-    const others = peers.filter((peer) => down[peer.index]![i] === 1).length;
-    const isShared = others >= peers.length / 2 || (others >= FEWEST_SHARED && others >= SHARED_SHARE * peers.length);
+    const others = countAt[i]! - 1;
+    const isShared = others >= peerCount / 2 || (others >= FEWEST_SHARED && others >= SHARED_SHARE * peerCount);
     return others === 0 || !isShared ? 1 : 0;
   });
 }
+
+const downCountsOf = oncePer((evidence: Evidence) => countByMachine(evidence, ({ index }) => downOf(evidence)[index]!));
 
 function noHeatRuns(evidence: Evidence, zone: Zone): NoHeatRun[] {
   const usualDegC = setpointsDegCOf(evidence)[zone.index] ?? null;
@@ -174,16 +177,14 @@ function nearest(values: Float32Array, place: number, direction: -1 | 1): number
 
 /** 1 where most of the other zones of the machine are held at their temperatures, or have just come there. */
 function heatCalledByPeers(evidence: Evidence, zone: Zone): Uint8Array {
-  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
-  const heldByPeer = peers.map((peer) => heldPlaces(evidence, peer));
-  const called = new Uint8Array(evidence.digest.length);
-  if (peers.length < 2) return called;
-  for (let i = 0; i < called.length; i++) {
-    const held = heldByPeer.filter((places) => places[i] === 1).length;
-    if (held >= HELD_SHARE * peers.length) called[i] = 1;
-  }
-  return called;
+  const { zoneCount, countAt } = heldCountsOf(evidence).get(zone.machine)!;
+  const peerCount = zoneCount - 1;
+  const own = heldPlaces(evidence, zone);
+  if (peerCount < 2) return new Uint8Array(own.length);
+  return own.map((isHeld, i) => (countAt[i]! - isHeld >= HELD_SHARE * peerCount ? 1 : 0));
 }
+
+const heldCountsOf = oncePer((evidence: Evidence) => countByMachine(evidence, (zone) => heldPlaces(evidence, zone)));
 
 /** A peer that is switched off loses more than this in ten minutes, as long as it counts as hot (own choice). */
 const FALLS_DEG_C = 1;
