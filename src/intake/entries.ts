@@ -5,6 +5,7 @@ import type { TagBlocks } from '../normalise/tag-blocks.js';
 import { emptyBatch, readLong } from '../read/rows/long-reader.js';
 import type { FeedOptions } from '../read/rows/row-feed.js';
 import { readWide } from '../read/rows/wide-reader.js';
+import { EarliestFirst } from './earliest-first.js';
 import type { FileRun } from './file-run.js';
 
 /** Files out of time order are held in memory up to this many values (about 30 bytes each). */
@@ -89,38 +90,41 @@ export function tagsOf(file: LogFile): readonly LogColumn[] {
 }
 
 interface Queue {
+  readonly place: number;
   readonly stream: AsyncGenerator<TagBatch>;
-  batch: TagBatch | null;
+  batch: TagBatch;
   at: number;
+  /** Time of the entry that comes next. */
+  atMs: number;
 }
 
 /** Merges streams that are each in time order: always the one whose next entry is earliest, the first of equal ones. */
 export async function mergeEntries(streams: readonly AsyncGenerator<TagBatch>[], blocks: TagBlocks): Promise<void> {
-  const queues: Queue[] = streams.map((stream) => ({ stream, batch: null, at: 0 }));
-  for (const queue of queues) await refill(queue);
-  for (let queue = earliest(queues); queue; queue = earliest(queues)) {
-    blocks.take(queue.batch!, queue.at, queue.at + 1);
-    if (++queue.at === queue.batch!.length) await refill(queue);
+  const queues = new EarliestFirst<Queue>();
+  for (const [place, stream] of streams.entries()) {
+    const batch = await nextBatch(stream);
+    if (batch) queues.add({ place, stream, batch, at: 0, atMs: batch.clockMs[0]! });
+  }
+  for (let queue = queues.first; queue; queue = queues.first) {
+    blocks.take(queue.batch, queue.at, queue.at + 1);
+    if (++queue.at === queue.batch.length) {
+      const batch = await nextBatch(queue.stream);
+      if (!batch) {
+        queues.removeFirst();
+        continue;
+      }
+      queue.batch = batch;
+      queue.at = 0;
+    }
+    queue.atMs = queue.batch.clockMs[queue.at]!;
+    queues.settleFirst();
   }
 }
 
-async function refill(queue: Queue): Promise<void> {
-  do {
-    const next = await queue.stream.next();
-    queue.batch = next.done ? null : next.value;
-    queue.at = 0;
-  } while (queue.batch?.length === 0);
-}
-
-function earliest(queues: readonly Queue[]): Queue | null {
-  let first: Queue | null = null;
-  let firstMs = NaN;
-  for (const queue of queues) {
-    if (queue.batch === null) continue;
-    const ms = queue.batch.clockMs[queue.at]!;
-    if (first !== null && !(ms < firstMs)) continue;
-    first = queue;
-    firstMs = ms;
+async function nextBatch(stream: AsyncGenerator<TagBatch>): Promise<TagBatch | null> {
+  for (;;) {
+    const next = await stream.next();
+    if (next.done) return null;
+    if (next.value.length > 0) return next.value;
   }
-  return first;
 }
