@@ -2,7 +2,7 @@ import type { ProblemNote } from '../../model/problem.js';
 import { looseName } from '../names/column-name.js';
 import { folderOf, machineOfPath, machineOfPreamble, stemOf } from '../names/machine-name.js';
 import type { ZoneSource } from './draft-zone.js';
-import type { RoledSeries } from './roled-series.js';
+import { filesOfOtherValues } from './other-values.js';
 
 export interface FileMachine {
   /** null = nothing says which. */
@@ -27,12 +27,7 @@ const labels: readonly ((path: string) => string)[] = [stemOf, folderOf, baseOf,
  */
 export function machinesOfFiles(files: readonly ZoneSource[]): FileMachines {
   const said = files.map(({ name, preamble }) => machineOfPath(name) ?? machineOfPreamble(preamble));
-  const named = files.map(namedReadings);
-  const others = files.map((file, i) =>
-    files.flatMap((other, k) =>
-      k !== i && overlaps(file, other) && hasOtherValues(named[i]!, named[k]!, other) ? [k] : [],
-    ),
-  );
+  const others = filesOfOtherValues(files);
   const machines = files.map(({ name }, i) => {
     const unsaid = others[i]!.filter((k) => said[k] === said[i]);
     if (unsaid.length === 0) return { name: said[i]!, isShared: others[i]!.length > 0 };
@@ -75,73 +70,4 @@ function toldApart(
       todo: "If that is not right, or to name them, put each machine's files into a folder called after it, or its name into theirs (Line 1, Press 2).",
     },
   ];
-}
-
-function overlaps(a: ZoneSource, b: ZoneSource): boolean {
-  return a.firstMs <= b.lastMs && b.firstMs <= a.lastMs;
-}
-
-/** So many values decide (own choice). */
-const fewestOther = 3;
-/** A value that stands between two neighbours of the other file may lie a little outside theirs, by noise (own choice). */
-const outsideShare = 0.1;
-
-type NamedReading = readonly [name: string, reading: RoledSeries];
-
-function namedReadings({ roled }: ZoneSource): NamedReading[] {
-  return roled.filter((it) => it.role === 'reading' && it.rest !== '').map((it) => [looseName(it.rest), it]);
-}
-
-/** Two files of one logger hold the same values at the same times. */
-function hasOtherValues(
-  readings: readonly NamedReading[],
-  twinReadings: readonly NamedReading[],
-  { isChangeLogged, samplingMs }: ZoneSource,
-): boolean {
-  const counts = { same: 0, other: 0, inside: 0, outside: 0 };
-  const twins = new Map(twinReadings);
-  for (const [name, reading] of readings) {
-    const twin = twins.get(name);
-    if (twin) compare(reading, twin, isChangeLogged ? 0 : 1.5 * samplingMs, counts);
-  }
-  const { same, other, inside, outside } = counts;
-  if (same + other >= inside + outside) return other >= fewestOther && other > same;
-  return outside >= fewestOther && outside > outsideShare * (inside + outside);
-}
-
-/** @param neighbourMs The other file's values so near to each other are neighbours; one between them should lie between theirs. */
-function compare(
-  { series }: RoledSeries,
-  { series: twin }: RoledSeries,
-  neighbourMs: number,
-  counts: { same: number; other: number; inside: number; outside: number },
-): void {
-  const order = [...twin.clockMs.keys()]
-    .filter((i) => !Number.isNaN(twin.value[i]))
-    .sort((x, y) => twin.clockMs[x]! - twin.clockMs[y]!);
-  const timesMs = Float64Array.from(order, (i) => twin.clockMs[i]!);
-  const roundingDeg = 10 ** -Math.min(series.decimals, twin.decimals);
-  series.clockMs.forEach((ms, i) => {
-    const value = series.value[i]!;
-    const at = firstNotBefore(timesMs, ms);
-    if (Number.isNaN(value) || !(at < order.length)) return;
-    const [before, here] = [order[at - 1], order[at]!];
-    if (timesMs[at] === ms) return void (twin.value[here] === value ? counts.same++ : counts.other++);
-    if (before === undefined || twin.stretch[before] !== twin.stretch[here]) return;
-    if (twin.clockMs[here]! - twin.clockMs[before]! > neighbourMs) return;
-    const [low, high] = [twin.value[before]!, twin.value[here]!].sort((x, y) => x - y);
-    const isInside = value >= low! - roundingDeg && value <= high! + roundingDeg;
-    if (isInside) counts.inside++;
-    else counts.outside++;
-  });
-}
-
-function firstNotBefore(timesMs: Float64Array, ms: number): number {
-  let [low, high] = [0, timesMs.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timesMs[middle]! < ms) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
