@@ -99,6 +99,15 @@ test('a refusal says each thing once and ends no sentence twice', async () => {
   });
 });
 
+test('more zones than one run takes are refused before they are read, with what to do', async () => {
+  const zones = Array.from({ length: 5001 }, (_, zone) => `Zone ${zone + 1} PV`);
+  const text = log(['Time', ...zones].join(), (i) => zones.map(() => String(150 + (i % 5))).join());
+  await inFolder({ 'log.csv': text }, async (folder) => {
+    const found = await survey([folder]);
+    expect(() => demandZones(found)).toThrow(/hold 5001 zones .* one run takes 5000\. .*some machines at a time/);
+  });
+});
+
 test('a packed file that begins cold shows further on that its numbers are tenths of a degree', async () => {
   const degC10 = (i: number): number => (i < 60_000 ? 190 + (i % 9) : 1500 + (i % 12));
   const lines = Array.from(

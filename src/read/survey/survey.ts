@@ -106,8 +106,12 @@ function clockAssumption(timezone: string | null, files: readonly LogFile[]): st
   return ["The log's clock is taken as UTC, because neither the log nor plant.yaml says its time zone."];
 }
 
-/** Throws LogProblem 'nothing-readable' when a survey found no log with a zone. */
+/** A zone takes some 170 kB until the page is written; so many fit the 2 GB that Node gives itself on a small machine. */
+const mostZones = 5000;
+
+/** Throws LogProblem 'nothing-readable' when a survey found no log with a zone, 'too-large' when it found too many. */
 export function demandZones(found: Survey): void {
+  if (found.zones.length > mostZones) throw tooManyZones(found);
   if (found.zones.length > 0) return;
   const first = found.problems[0];
   const why = first ? ` ${first.file ? `${first.file}: ` : ''}${first.what}` : '';
@@ -121,5 +125,15 @@ export function demandZones(found: Survey): void {
     undefined,
     `No temperature readings were found.${why}${seen ? ` Seen: ${seen}.` : ''}`,
     `${first ? `${first.todo} ` : ''}Give the files or the folder with the logs; "looselead preview" shows what each file was taken for.`,
+  );
+}
+
+function tooManyZones({ zones }: Survey): LogProblem {
+  const [first, second] = zones.map(({ name }) => `"${name}"`);
+  return new LogProblem(
+    'too-large',
+    undefined,
+    `The logs hold ${zones.length} zones (${first}, ${second} and so on), and one run takes ${mostZones}.`,
+    'Give the files of some machines at a time, or export the tags of heater zones only.',
   );
 }
