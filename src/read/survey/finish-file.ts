@@ -57,6 +57,8 @@ export function finishFiles(
 /** What the columns of one logger show together; its hundreds of files ask for it again and again. */
 interface LoggerFacts {
   readonly columns: readonly Attached[];
+  /** By the first zone it serves. */
+  readonly readings: ReadonlyMap<number | undefined, Attached>;
   readonly scales: Readonly<Record<LogColumn['role'] & Attached['role'], number>>;
   /** Told by the numbers alone, for loggers whose names say no unit. */
   readonly guessedUnit: () => UnitFinding;
@@ -76,7 +78,9 @@ function judgeLogger(columns: readonly Attached[]): LoggerFacts {
   const scaled = (role: 'reading' | 'setpoint'): Attached[] =>
     of(role).map((it) => ({ ...it, scale: it.scale * scales[role] }));
   const guessedUnit = (): UnitFinding => (unit ??= guessUnit(scaled('reading'), scaled('setpoint')));
-  return { columns, scales, guessedUnit };
+  const lastFirst = of('reading').reverse(); // so that the first of several stays
+  const readings = new Map(lastFirst.map((it) => [it.zones[0], it]));
+  return { columns, readings, scales, guessedUnit };
 }
 
 /** Files of one logger share their array of columns. */
@@ -161,15 +165,11 @@ function asNeighbours(finding: UnitFinding, unit: TemperatureUnit | null): UnitF
   return { unit, why: `nothing in this log says °C or °F, and other logs are in ${unitWords[unit]}`, isAssumed: true };
 }
 
-/** @param pooled The columns as all files of the same logger show them: one shift alone may be all cold or all hot. */
-function finishFile(
-  draft: DraftFile,
-  attached: readonly Attached[],
-  { columns: pooled, scales }: LoggerFacts,
-  unit: UnitFinding,
-): LogFile {
+/** @param logger What all files of the logger show: one shift alone may be all cold or all hot. */
+function finishFile(draft: DraftFile, attached: readonly Attached[], logger: LoggerFacts, unit: UnitFinding): LogFile {
   const shape = draft.shape!;
-  const columns = attached.map((it) => finishColumn(it, scales[it.role], unit, pooled));
+  const { scales } = logger;
+  const columns = attached.map((it) => finishColumn(it, logger, unit));
   const isCurrent = columns.some(({ zero }) => zero !== undefined);
   const noValue = shape.layout === 'wide' ? findNoValue(attached) : null;
   const notes = [
@@ -202,16 +202,16 @@ function toDegC(value: number, unit: TemperatureUnit): number {
   return unit === 'K' ? value - 273.15 : value;
 }
 
-function finishColumn(it: Attached, scale: number, finding: UnitFinding, all: readonly Attached[]): LogColumn {
+function finishColumn(it: Attached, { columns, readings, scales }: LoggerFacts, finding: UnitFinding): LogColumn {
   const isTemperature = it.role === 'reading' || it.role === 'setpoint';
-  const reading = all.find((other) => other.role === 'reading' && other.zones[0] === it.zones[0]);
+  const reading = readings.get(it.zones[0]);
   return {
     ...{ index: it.series.index, name: it.series.name, role: it.role, zones: it.zones, why: it.why },
     ...(it.series.text === undefined ? {} : { text: it.series.text }),
     unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
-    scale: it.scale * scale,
+    scale: it.scale * scales[it.role],
     ...(it.role === 'output' ? currentOutput(it) : null),
-    above: it.role === 'running' ? guessRunningAbove(all.find((other) => isSameColumn(other, it)) ?? it) : 0,
+    above: it.role === 'running' ? guessRunningAbove(columns.find((other) => isSameColumn(other, it)) ?? it) : 0,
   };
 }
 
