@@ -23,8 +23,16 @@ const headings = [
 const unitWords =
   /(DegC|Ms|S|Minutes|Hours|Days|Percent|Share|Count|PerDay|PerHour|PerS|Ohm|Watts|W|Ratio|PValue|Code|DegCPerHour|PercentPerDegC)$/;
 
-/** Watchers that describe every hour or run of a healthy zone; judges decide what it means. */
-const describesHealthy = new Set(['scatter', 'stuck-run']);
+const detectFolder = new URL('../../src/detect/', import.meta.url);
+/** What judges and all they share say, as text. */
+const detectText = readdirSync(detectFolder, { recursive: true })
+  .map(String)
+  .filter((file) => file.endsWith('.ts'))
+  .map((file) => readFileSync(new URL(file, detectFolder), 'utf8'))
+  .join('\n');
+
+/** Watchers that describe every hour of a healthy zone; judges decide what it means. */
+const describesHealthy = new Set(['scatter']);
 
 const all = [
   ...watchers.map(({ meta }) => ({ meta, folder: 'watchers' })),
@@ -132,9 +140,14 @@ describe.each(watchers.map((watcher) => [watcher.meta.id, watcher] as const))('w
     return episodes.get(id)![0]!;
   };
 
-  test('is silent on a healthy zone', () => {
-    if (describesHealthy.has(id)) return expect(watch(healthyLogs[0]!).length).toBeGreaterThanOrEqual(0);
+  test('is silent on a healthy zone, or describes it where that is its job', () => {
+    if (describesHealthy.has(id)) return expect(watch(healthyLogs[0]!).length).toBeGreaterThan(0);
     expect(watch(healthyLogs[0]!)).toEqual([]);
+  });
+
+  test('is read by a judge, or its episodes reach nobody', () => {
+    const isRead = detectText.includes(`episodes.get('${id}')`);
+    expect(isRead, `No judge asks for evidence.episodes.get('${id}').`).toBe(true);
   });
 
   test('answers a log without samples and one without readings', () => {
