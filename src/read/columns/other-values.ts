@@ -6,9 +6,14 @@ import type { Series } from './series.js';
 /**
  * By file: the files that hold the same zones with other values at the same time, or in between. Every two kinds of
  * content over the same time are compared, so the time grows with the square of these; copies count once.
+ *
+ * @param isOneUnnamed By file: whether it holds one zone that nothing names; such files are compared, too.
  */
-export function filesOfOtherValues(files: readonly ZoneSource[]): readonly (readonly number[])[] {
-  const named = files.map(namedReadings);
+export function filesOfOtherValues(
+  files: readonly ZoneSource[],
+  isOneUnnamed: readonly boolean[],
+): readonly (readonly number[])[] {
+  const named = files.map((file, i) => namedReadings(file, isOneUnnamed[i]!));
   const keys = files.map((file, i) => contentKey(file, named[i]!));
   const kinds = [...new Map(keys.map((key, i) => [key, i])).values()];
   const otherKinds = new Map(
@@ -46,9 +51,9 @@ interface KnownValues {
   readonly timesMs: Float64Array;
 }
 
-function namedReadings({ roled }: ZoneSource): NamedReading[] {
+function namedReadings({ roled }: ZoneSource, isOneUnnamed: boolean): NamedReading[] {
   return roled
-    .filter((it) => it.role === 'reading' && it.rest !== '')
+    .filter((it) => it.role === 'reading' && (it.rest !== '' || isOneUnnamed))
     .map(({ rest, series }) => {
       let known: KnownValues | null = null; // most files lie beside no other
       return { name: looseName(rest), series, known: () => (known ??= knownValues(series)) };

@@ -3,6 +3,7 @@ import { looseName } from '../names/column-name.js';
 import type { RoledSeries } from './column-roles.js';
 import type { ZoneSource } from './draft-zone.js';
 import type { FileMachine } from './file-machines.js';
+import { zoneOfPreamble } from '../names/zone-name.js';
 import { machineOfName, sharedPrefixes, stemOf } from '../names/machine-name.js';
 
 /** A series and the zone it belongs to. */
@@ -19,11 +20,11 @@ export interface Keyed {
 /** Says for each series of a file which zone it belongs to, from its name, the file's name, and plant.yaml. */
 export function keySeries(
   file: ZoneSource,
-  { name: machine, isShared }: FileMachine,
+  { name: machine, isShared, zone }: FileMachine,
   plant: PlantFile | null,
 ): Keyed[] {
   const bare = file.roled.filter((it) => it.role === 'reading' && it.rest === '');
-  const ownName = zoneOfFile(file);
+  const ownName = zone ?? (zoneOfPreamble(file.preamble) || stemOf(file.name) || 'Zone');
   const prefixes = sharedPrefixes(file.roled.filter((it) => it.role === 'reading').map((it) => it.rest));
   const isRepeating = areRepeated(bare);
   const taken = new Map<string, RoledSeries>();
@@ -104,21 +105,6 @@ export function isCopy(a: RoledSeries, b: RoledSeries): boolean {
     if (Math.abs(asDegF(x) - y) <= rounding || Math.abs(asDegF(y) - x) <= rounding) agreeing++;
   }
   return compared >= 3 && agreeing >= 0.99 * compared;
-}
-
-/** "Zone: Front jaw", in the languages that exports are met in (common practice). */
-const zoneLine =
-  /^\W*(?:(?:heiz)?zone|tag|tag ?name|name|channel|kanal|sensor|point|loop|zona|strefa|sone|messstelle|bezeichnung|nom|nome|nombre|naam|nazwa|voie|canal|sonde|sonda|sensore|kanaal|anneau|regelkreis)(?: name)?\s*[:=;,\t][:=;,\s]*(.+?)\W*$/i;
-
-/** Name for a file that holds one zone: a line above the header that names it, else the file's own name. */
-function zoneOfFile(file: ZoneSource): string {
-  for (const line of file.preamble) {
-    const said = zoneLine.exec(line);
-    if (said && /\p{L}/u.test(said[1]!)) return said[1]!;
-    const zone = /\b((?:heiz)?(?:zone|zona|strefa|sone|zon)[ _-]?\d+)\b/i.exec(line);
-    if (zone) return zone[1]!;
-  }
-  return stemOf(file.name) || 'Zone';
 }
 
 /** @param isShared Whether another machine's file has the same names; then the name alone tells no zone. */

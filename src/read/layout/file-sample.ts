@@ -121,7 +121,12 @@ export function sampleRows(samples: readonly SampledLines[], dialect: Dialect): 
     .flatMap(({ firstLine, lines }, stretch) =>
       lines.map((text, i) => ({ stretch, line: firstLine + i, cells: splitCells(text, dialect) })),
     )
-    .filter((row) => row.cells.length > 1 || row.cells[0]!.trim() !== '');
+    .filter(({ cells }) => (cells.length > 1 || cells[0]!.trim() !== '') && !isRule(cells));
+}
+
+/** "-----+-----": a line that is drawn below the names. */
+function isRule(cells: readonly string[]): boolean {
+  return /^[\s|+:]*[-=_]{3}[-=_\s|+:]*$/.test(cells.join('|'));
 }
 
 function part({ firstLine, lines }: SampledLines, from: number, to: number): SampledLines {

@@ -1,4 +1,5 @@
 import type { Dialect } from '../../model/log-file.js';
+import { namesOverBlanks } from './blank-names.js';
 import { factsOf } from './column-facts.js';
 import { usualCount } from './dialect.js';
 import type { SampledRow } from '../sources/sampled-row.js';
@@ -16,10 +17,12 @@ export function findShape(
   dialect: Dialect,
   options: TimeOptions & { readonly fileName: string; readonly names?: readonly string[] | undefined },
 ): FileShape | string {
-  const start = findStart(rows);
-  if (!start) return 'no rows with at least two cells, one of them a time or a number, were found';
-  const data = rows.filter((row) => row.stretch > 0 || row.line >= start.firstDataLine);
+  const found = findStart(rows);
+  if (!found) return 'no rows with at least two cells, one of them a time or a number, were found';
+  const data = rows.filter((row) => row.stretch > 0 || row.line >= found.firstDataLine);
   const width = usualCount(data.map((row) => row.cells.length));
+  const whole = data.filter((row) => row.cells.length === width);
+  const start = dialect.separator === ' ' ? { ...found, ...namesOverBlanks(found, whole, width) } : found;
   const full = data.filter((row) => row.cells.length >= Math.min(width, start.header?.length ?? width));
   const names = options.names?.length === width ? options.names : undefined;
   const given = fullHeader(start.header, names, width);

@@ -174,7 +174,7 @@ const unbroken = /^[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Scrip
 /** "Zone1PV" and "PV_Zone1" part; "Input" must not lose its "put", nor "T1" its "T". */
 function isApart(text: string, start: number, end: number, from: End): boolean {
   if (unbroken.test(text.slice(start, end))) return true;
-  if (from === 'start') return end === text.length || /[\s_.\-:/]/.test(text[end]!);
+  if (from === 'start') return end === text.length || /[\s_.\-:/\\]/.test(text[end]!);
   if (start === 0 || !/[\p{L}\d]/u.test(text[start - 1]!)) return true;
   return end - start > 1 && /[\p{Ll}\d]/u.test(text[start - 1]!) && /\p{Lu}/u.test(text[start]!);
 }
@@ -235,7 +235,7 @@ export function splitNumbered(name: string): { meaning: WordMeaning; word: strin
 }
 
 function trimJoints(text: string): string {
-  return text.replace(/^[\s_.\-:/|,;]+|[\s_.\-:/|,;([]+$/g, '');
+  return text.replace(/^[\s_.\-:/\\|,;]+|[\s_.\-:/\\|,;([]+$/g, '');
 }
 
 /** In front these are the name of a thing ("Heater 1", "Input zone"), not a role. */
