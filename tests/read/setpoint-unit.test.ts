@@ -13,6 +13,53 @@ function log(setpoints: readonly number[]): string {
 const fromDegC = (degC: number): number => Math.round((degC * 1.8 + 32) * 10) / 10;
 const fromDegF = (degF: number): number => Math.round(((degF - 32) / 1.8) * 10) / 10;
 
+describe('the unit of a log that says it in no name', () => {
+  const rows = (cell: (degC: number) => string, firstDegC: number): string =>
+    ['Time,Z1,Z2']
+      .concat(
+        Array.from({ length: 300 }, (_, i) => {
+          const time = new Date(Date.UTC(2026, 2, 2, 6) + i * 60_000).toISOString().slice(0, 19);
+          const degC = Math.min(160, firstDegC + i * 12) + (i % 3) / 10;
+          return [time, cell(degC), cell(degC + 0.4)].join(',');
+        }),
+      )
+      .join('\n') + '\n';
+
+  test.each([
+    ['a unit behind each number', (degC: number) => `${(degC * 1.8 + 32).toFixed(1)} °F`, 'degF'],
+    ['a letter behind each number', (degC: number) => `${(degC * 1.8 + 32).toFixed(1)}F`, 'degF'],
+    ['degrees Celsius behind each number', (degC: number) => `${degC.toFixed(1)} °C`, 'degC'],
+  ])('%s', async (_, cell, unit) => {
+    const { found, zones } = await pourFiles({ 'log.csv': rows(cell, 150) });
+    expect(found.files[0]!.columns[1]!.unit).toBe(unit);
+    expect(found.problems).toEqual([]);
+    expect(zones[0]!.readingDegC[1]).toBeCloseTo(160.1, 1);
+  });
+
+  /** Hot but for the first ten minutes. */
+  const heatedUp = (cold: (i: number) => readonly [number, number]): string => {
+    const [header, ...hot] = rows((degC) => degC.toFixed(1), 160).split('\n');
+    const first = hot.slice(0, 10).map((row, i) => [row.slice(0, 19), ...cold(i)].join(','));
+    return [header, ...first, ...hot.slice(10)].join('\n');
+  };
+
+  test('ten minutes in which all zones are as cold as a hall in °C', async () => {
+    const { found } = await pourFiles({ 'log.csv': heatedUp((i) => [19.5 + (i % 3) / 10, 20.4]) });
+    expect(found.files[0]!.notes).toContain(
+      'unit: °C, all zones lie near 19.6 at the same time, which is a hall in °C',
+    );
+    expect(found.problems).toEqual([]);
+  });
+
+  test.each([
+    ['a code on all zones', [20, 20]],
+    ['one zone alone', [20, 160.2]],
+  ] as const)('%s does not tell the unit', async (_, cold) => {
+    const { found } = await pourFiles({ 'log.csv': heatedUp(() => cold) });
+    expect(found.problems.map(({ code }) => code)).toEqual(['ambiguous-unit']);
+  });
+});
+
 describe('the unit of a log that says none and never goes cold, from its set points', () => {
   test.each([
     ['round °C, logged in °F', [150, 170, 190].map(fromDegC), 'degF'],

@@ -6,7 +6,7 @@ interface Sampled {
 }
 
 /** Zones of one plant come to rest within this of each other, in degrees of either unit (common practice). */
-const sameHall = 15;
+export const sameHall = 15;
 /** Zones that stay above this never come to rest in the log, and may then differ as their set points do (a hall in °C). */
 const warmestHall = 45;
 

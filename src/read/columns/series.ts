@@ -1,5 +1,5 @@
 import { cellMark, type Dialect } from '../../model/log-file.js';
-import { readCell, readRunningWord, type CellValue } from '../rows/cell-value.js';
+import { readCell, readRunningWord, unitTail, type CellValue } from '../rows/cell-value.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { splitName } from '../names/column-name.js';
 import { ClockDays } from '../times/clock-days.js';
@@ -16,8 +16,8 @@ export interface Series {
   readonly text?: string;
   /** Long: the machine that the row names beside the tag; absent = none. */
   readonly machine?: string;
-  /** Unit as the unit row has it; empty where there is none. */
-  readonly unitText: string;
+  /** Unit as the unit row has it, or the cells behind their numbers; empty where there is none. */
+  unitText: string;
   /** Equal lengths; value NaN where the cell held no number. */
   readonly clockMs: number[];
   readonly value: number[];
@@ -159,6 +159,7 @@ function addCell(series: Series, cell: string, dialect: Dialect, read: (text: st
     return;
   }
   series.numbers++;
+  if (series.unitText === '') series.unitText = unitTail.exec(text)?.[1] ?? '';
   const point = text.indexOf(dialect.decimal);
   if (point >= 0) series.decimals = Math.max(series.decimals, /^\d*/.exec(text.slice(point + 1))![0].length);
 }

@@ -1,5 +1,6 @@
 import type { TemperatureUnit } from '../../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
+import { sameHall } from './one-quantity.js';
 import { nearestRank } from './nearest-rank.js';
 import { unitOfSetpoints } from './setpoint-unit.js';
 
@@ -35,6 +36,13 @@ export function guessUnit(readings: readonly RoledSeries[], setpoints: readonly 
   const text = `the coldest readings lie near ${Math.round(low * 10) / 10}`;
   if (low >= hallDegC.low && low <= hallDegC.high)
     return { unit: 'degC', why: `${text}, which is a hall in °C`, isAssumed: false };
+  const together = coldTogether(readings);
+  if (!Number.isNaN(together))
+    return {
+      unit: 'degC',
+      why: `all zones lie near ${Math.round(together * 10) / 10} at the same time, which is a hall in °C`,
+      isAssumed: false,
+    };
   const hasCode = readings.some((it) => it.series.value.some((value) => fahrenheitCodes.has(value * it.scale)));
   if (hasCode)
     return { unit: 'degF', why: 'the log holds an end-of-scale value that is round only in °F', isAssumed: false };
@@ -65,6 +73,27 @@ export function guessUnit(readings: readonly RoledSeries[], setpoints: readonly 
     why: 'nothing in the log says °C or °F, and it never comes to the temperature of the hall',
     isAssumed: true,
   };
+}
+
+/** So many rows in which all zones are cold are no chance (own choice). */
+const fewestColdRows = 5;
+
+/**
+ * Where all zones lie at the temperature of a hall in °C together, as a machine does before it is heated up; in °F that
+ * would be frost. A code stands on one zone, or on all to the last digit.
+ *
+ * @returns The middle of such rows; NaN where there are fewer than five, or less than two zones of one length.
+ */
+function coldTogether(readings: readonly RoledSeries[]): number {
+  const { length } = readings[0]?.series.value ?? [];
+  if (readings.length < 2 || readings.some(({ series }) => series.value.length !== length)) return NaN;
+  const cold: number[] = [];
+  for (let row = 0; row < (length ?? 0); row++) {
+    const values = readings.map(({ series, scale }) => series.value[row]! * scale);
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    if (low >= hallDegC.low && high <= hallDegC.high && high > low && high - low <= sameHall) cold.push(low);
+  }
+  return cold.length < fewestColdRows ? NaN : nearestRank(cold, 0.5);
 }
 
 function holdsCelsiusCode(it: RoledSeries): boolean {
