@@ -1,8 +1,21 @@
 import type { AlarmKind } from '../../model/alarm.js';
 import { phraseTest, wordsOf } from '../../words/fold.js';
-import { alarmWords } from './alarm-words.js';
+import type { AlarmWords } from './alarm-words.js';
+import { faultWords } from './fault-words.js';
+import { limitWords } from './limit-words.js';
+import { shortWords } from './short-words.js';
+import { stopWords } from './stop-words.js';
 
-const tests = alarmWords.map(({ kind, onlyOnZone, phrases }) => ({ kind, onlyOnZone, holds: phraseTest(phrases) }));
+const tellingWords = [...faultWords, ...limitWords, ...stopWords];
+const testOf = ({ kind, phrases }: AlarmWords) => ({ kind, holds: phraseTest(phrases) });
+const telling = tellingWords.map(testOf);
+const onZones = [...telling, ...shortWords.map(testOf)];
+
+/** The ten kinds, to check words given in plant.yaml. */
+export const alarmKinds: readonly AlarmKind[] = [
+  ...new Set([...tellingWords, ...shortWords].map(({ kind }) => kind)),
+  'other',
+];
 
 /**
  * What an alarm is about, from its words.
@@ -13,5 +26,5 @@ const tests = alarmWords.map(({ kind, onlyOnZone, phrases }) => ({ kind, onlyOnZ
  */
 export function alarmKind(text: string, isOnZone: boolean): AlarmKind {
   const words = wordsOf(text).join(' ');
-  return tests.find(({ onlyOnZone, holds }) => (isOnZone || !onlyOnZone) && holds(words))?.kind ?? 'other';
+  return (isOnZone ? onZones : telling).find(({ holds }) => holds(words))?.kind ?? 'other';
 }

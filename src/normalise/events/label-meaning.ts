@@ -3,8 +3,7 @@ import type { AlarmLabel } from '../../model/event-rows.js';
 import type { PlantFile } from '../../model/plant-file.js';
 import type { Zone } from '../../model/zone.js';
 import { list, phraseTest, wordsOf } from '../../words/fold.js';
-import { alarmKind } from './alarm-kind.js';
-import { alarmKinds } from './alarm-words.js';
+import { alarmKind, alarmKinds } from './alarm-kind.js';
 import { zoneMatcher, type ZoneMatch } from './match-zone.js';
 
 /** What an alarm is, beside its times. */

@@ -23,7 +23,7 @@ export interface ZoneMatch {
 const zoneWords = new Set(
   list(`
       zone, zones, z, hz, heater zone, heizzone, regelzone, heizkreis, zona, zon, sone, varmezone, strefa, heater,
-      loop, channel, ch, kanal, 温区`).map((w) => wordsOf(w).join(' ')),
+      loop, channel, ch, kanal, tsoon, зона, vung, โซน, منطقة, المنطقة, אזור, 温区`).map((w) => wordsOf(w).join(' ')),
 );
 /** "Zone no. 3" is zone 3. */
 const numberWords = new Set(['no', 'nr', 'number', 'num', 'n']);

@@ -109,3 +109,31 @@ test('a damaged text of many thousand words costs no more than its length, and a
   expect(match({ ...clues, message: `${noise} Sealer 1 front jaw ${noise}` })).toMatchObject({ zone: 0 });
   expect(match({ ...clues, message: noise }).zone).toBeNull();
 });
+
+describe('languages whose words are from memory', () => {
+  test.each([
+    ['Zona 3: jutiklio nutrūkimas', 'sensor-open'],
+    ['Zona 3: per žema temperatūra', 'temperature-low'],
+    ['Zonā 3 pārāk augsta temperatūra', 'temperature-high'],
+    ['Sildītāja pārrāvums zonā 3', 'heater'],
+    ['Tsoon 3 anduri katkestus', 'sensor-open'],
+    ['Tsoon 3 kõrge temperatuur', 'temperature-high'],
+    ['Зона 3 прекъсната термодвойка', 'sensor-open'],
+    ['Зона 3 неизправност на нагревателя', 'heater'],
+    ['Vùng 3 đứt cặp nhiệt', 'sensor-open'],
+    ['Vùng 3 nhiệt độ quá cao', 'temperature-high'],
+    ['Zona 3 suhu terlalu rendah', 'temperature-low'],
+    ['Zona 3 pemanas putus', 'heater'],
+    ['โซน 3 เซนเซอร์ขาด', 'sensor-open'],
+    ['โซน 3 อุณหภูมิสูง', 'temperature-high'],
+    ['อุณหภูมิต่ำโซน 3', 'temperature-low'],
+    ['المنطقة 3: انقطاع الحساس', 'sensor-open'],
+    ['ارتفاع درجة الحرارة المنطقة 3', 'temperature-high'],
+    ['إيقاف طوارئ', 'machine-stop'],
+    ['אזור 3: חיישן מנותק', 'sensor-open'],
+    ['אזור 3 טמפרטורה נמוכה', 'temperature-low'],
+    ['אזור 3 תקלת תקשורת', 'communication'],
+  ])('%s is %s', (text, kind) => {
+    expect(alarmKind(text, false)).toBe(kind);
+  });
+});
