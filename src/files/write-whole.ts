@@ -1,6 +1,7 @@
 import type { Stats } from 'node:fs';
-import { mkdir, open, realpath, rename, stat, unlink, writeFile, type FileHandle } from 'node:fs/promises';
+import { open, realpath, rename, stat, unlink, writeFile, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { makeFolder } from './make-folder.js';
 import { LogProblem } from '../model/problem.js';
 import { reasonOf } from '../model/reason-of.js';
 import { removeLeftovers } from './remove-leftovers.js';
@@ -43,7 +44,7 @@ export async function writeWhole(...files: readonly WholeFile[]): Promise<void> 
 
 async function prepare({ file, content }: WholeFile): Promise<Prepared> {
   try {
-    await mkdir(dirname(file), { recursive: true });
+    await makeFolder(dirname(file));
     const target = await realpath(file).catch(() => file);
     const there = await stat(target).catch(() => null);
     if (there && !there.isFile()) {

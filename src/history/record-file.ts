@@ -1,5 +1,6 @@
-import { appendFile, mkdir, readFile } from 'node:fs/promises';
+import { appendFile, readFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { makeFolder } from '../files/make-folder.js';
 import { reasonOf } from '../model/reason-of.js';
 import { causes } from '../model/cause.js';
 import { LogProblem, type Place, type ProblemNote } from '../model/problem.js';
@@ -45,7 +46,7 @@ export async function addToRecord(path: string, entry: RecordEntry): Promise<voi
   const text = await textOf(path);
   const start = text === null || text === '' || text.endsWith('\n') ? '' : '\n';
   try {
-    await mkdir(dirname(path), { recursive: true });
+    await makeFolder(dirname(path));
     await appendFile(path, `${start}${JSON.stringify(entry)}\n`, { flush: true });
   } catch (cause) {
     throw new LogProblem(

@@ -31,6 +31,12 @@ test.each([
   expect((error as LogProblem).message).toContain(key);
 });
 
+test('a plant file of megabytes is refused before it is read, with what to do', async () => {
+  const text = Array.from({ length: 60_000 }, (_, zone) => `  - name: Zone ${zone}\n    sensor: pt100\n`).join('');
+  const files = { 'log.csv': 'Time,Zone 1 PV\n2026-01-05 06:00:00,150\n', 'plant.yaml': `zones:\n${text}` };
+  await expect(pourFiles(files)).rejects.toThrow(/It holds 2\.\d MB, and a plant file may hold 2 MB\. Keep the zones/);
+});
+
 test('shares and strengths of causes', () => {
   const text =
     'priors: { none: 0.9, sensor: 0.06 }\npriorFindings: 50\nstrengths:\n  card-shifts: { input: 4, none: -2 }\n';

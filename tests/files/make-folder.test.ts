@@ -1,0 +1,29 @@
+import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { makeFolder } from '../../src/files/make-folder.js';
+
+const root = mkdtempSync(join(tmpdir(), 'looselead-folder-'));
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+test('makes a folder with those it lies in, and leaves one that is there', async () => {
+  const path = join(root, 'a', 'b', 'c');
+  await makeFolder(path);
+  await makeFolder(path);
+  expect(statSync(path).isDirectory()).toBe(true);
+  await expect(makeFolder('.')).resolves.toBeUndefined();
+});
+
+test('a file in the way is an error, at the end of the path and within it', async () => {
+  writeFileSync(join(root, 'file'), '');
+  await expect(makeFolder(join(root, 'file'))).rejects.toMatchObject({ code: 'EEXIST' });
+  await expect(makeFolder(join(root, 'file', 'x'))).rejects.toMatchObject({ code: 'ENOTDIR' });
+});
+
+test.skipIf(!existsSync('/proc/self'))(
+  'a folder that takes no folder in is an error and no search without end',
+  async () => {
+    await expect(makeFolder('/proc/looselead/out')).rejects.toMatchObject({ code: 'ENOENT' });
+  },
+);
