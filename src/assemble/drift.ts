@@ -15,7 +15,7 @@ export interface Drift {
 }
 
 /** Detectors that tell the size of a reading error, the most telling first. */
-const tellers = ['slow-drift', 'offset-step', 'cold-soak-offset', 'duty-shift'] as const;
+const tellers = ['slow-drift', 'offset-step', 'lasting-step', 'cold-soak-offset', 'duty-shift'] as const;
 
 /** The reading error at the end of the window, where the verdict is not a heater's. */
 export function driftOf(verdict: Verdict): Drift {
@@ -53,12 +53,18 @@ function basisOf({ detector, facts }: Symptom, offsetDegC: number): OffsetBasis 
   const grownSideDegC = Math.abs((sideDegC * grownDegC) / (offsetDegC || 1));
   return {
     detector,
-    from: coldDegC === null ? 'duty' : hotDegC === null ? 'soaks' : 'both',
+    from: basisFrom(detector, coldDegC, hotDegC),
     lowDegC: rounded(Math.min(offsetDegC - sideDegC, grownDegC - grownSideDegC), 2),
     highDegC: rounded(Math.max(offsetDegC + sideDegC, grownDegC + grownSideDegC), 2),
     coldDegC,
     hotDegC,
   };
+}
+
+function basisFrom(detector: string, coldDegC: number | null, hotDegC: number | null): OffsetBasis['from'] {
+  if (detector === 'lasting-step') return 'jump';
+  if (coldDegC === null) return 'duty';
+  return hotDegC === null ? 'soaks' : 'both';
 }
 
 function finiteOrNull(value: number | undefined): number | null {

@@ -12,6 +12,7 @@ import { frozenRecord } from './judges/frozen-record.js';
 import { heatUp } from './judges/heat-up.js';
 import { heaterDead } from './judges/heater-dead.js';
 import { heaterWeak } from './judges/heater-weak.js';
+import { lastingStep } from './judges/lasting-step.js';
 import { loneExcursions } from './judges/lone-excursions.js';
 import { offsetStep } from './judges/offset-step.js';
 import { opensByHeat } from './judges/opens-by-heat.js';
@@ -50,6 +51,7 @@ export const judges: readonly AnyJudge[] = [
   stuckReading,
   frozenRecord,
   returningSteps,
+  lastingStep,
   loneExcursions,
   spikes,
   scatterGrowth,

@@ -100,8 +100,8 @@ export interface RepairNote {
 /** The one method whose number counts, and the limits between which the error lies in 9 of 10 cases by its own reckoning. */
 export interface OffsetBasis {
   readonly detector: string;
-  /** `both` = cold soaks and duty together. */
-  readonly from: 'both' | 'soaks' | 'duty';
+  /** `both` = cold soaks and duty together; `jump` = the jump of the reading with which it began. */
+  readonly from: 'both' | 'soaks' | 'duty' | 'jump';
   readonly lowDegC: number;
   readonly highDegC: number;
   /** What each gave by itself; null where it gave nothing. */

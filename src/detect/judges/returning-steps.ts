@@ -8,20 +8,15 @@ import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-z
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { degreesText } from '../shared/duty/visible-change.js';
-import { isCommonMove } from '../shared/moves/common-moves.js';
-import { hasNear, opensOf } from '../shared/opens/opens.js';
+import { ownStepsOf, type OwnStepSettings } from '../shared/moves/own-steps.js';
 import { noiseDegCOf, smallestStepDegC } from '../shared/readings/noise.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
 import { stepOhm } from '../shared/basics/step-ohm.js';
 import { highest } from '../../maths/extremes.js';
 
-export interface ReturningStepsSettings {
+export interface ReturningStepsSettings extends OwnStepSettings {
   /** Fewer steps are told as nothing: product and doors make one now and then (own choice). */
   readonly fewestSteps: number;
-  /** Steps below this many noise SDs of the zone are noise (own choice). */
-  readonly timesNoise: number;
-  /** A step with an open this close beside it belongs to the open (own choice). */
-  readonly nearOpenMinutes: number;
 }
 
 /**
@@ -41,7 +36,7 @@ export const returningSteps: Judge<ReturningStepsSettings> = {
     return judgeZones(evidence, 'returning-steps', (zone) => {
       const all = evidence.episodes.get('settled-step')?.[zone.index];
       if (!all) return `Zone ${zone.name}: no watcher looked for steps.`;
-      const alone = all.filter((step) => isOwnStep(evidence, zone, step, settings));
+      const alone = ownStepsOf(evidence, zone, settings);
       if (alone.length < settings.fewestSteps) return notVisible(evidence, zone);
       const exposure = exposures[zone.index]!;
       return [
@@ -74,14 +69,6 @@ function notVisible(evidence: Evidence, zone: Zone): ZoneAnswer {
   const faultDegC = Number.isNaN(contactDegC) ? USUAL_CONTACT_DEG_C : contactDegC;
   if (!(smallestDegC > faultDegC)) return [];
   return `Zone ${zone.name}: a step below ${degreesText(smallestDegC)} °C is lost in its noise and its last digit; a contact of 1 Ω makes ${degreesText(faultDegC)} °C.`;
-}
-
-function isOwnStep(evidence: Evidence, zone: Zone, step: Episode, settings: ReturningStepsSettings): boolean {
-  const { facts, endMs } = step;
-  if (Math.abs(facts['stepDegC']!) < settings.timesNoise * noiseDegCOf(evidence, zone)) return false;
-  const opensMs = opensOf(evidence)[zone.index]!.map((open) => open.startMs);
-  if (hasNear(opensMs, endMs, settings.nearOpenMinutes * 60_000)) return false;
-  return !isCommonMove(evidence, zone, step);
 }
 
 function stepFacts(steps: readonly Episode[]): Record<string, number> {

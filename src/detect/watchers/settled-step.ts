@@ -25,8 +25,11 @@ const CALM_SAMPLES = 8;
 const AFTER_SAMPLES = 3;
 /** Jumps looked at together: few enough that noise is most of what a piece holds, even where the zone moves (own choice). */
 const PIECE_SAMPLES = 256;
-/** A step is complete within this time, or in one sample: input filters of controllers take seconds (common practice). */
-const FILTER_MS = 10_000;
+/**
+ * Behind its first sample a step is complete within this time: three time constants of an input filter of five seconds
+ * (common practice).
+ */
+const FILTER_MS = 15_000;
 /** A change of the running state so many samples before the step may have made it through the load (own choice). */
 const LOAD_SAMPLES = 3;
 
@@ -154,7 +157,7 @@ function noteStep(found: Found, strip: Strip, jump: number): void {
   const beforeDegC = degC[jump - 1]!;
   const sign = Math.sign(degC[jump]! - beforeDegC);
   let peak = jump;
-  for (let i = jump + 1; i <= end && timeMs[i]! - timeMs[jump - 1]! <= FILTER_MS; i++) {
+  for (let i = jump + 1; i <= end && timeMs[i]! - timeMs[jump]! <= FILTER_MS; i++) {
     if (sign * degC[i]! > sign * degC[peak]!) peak = i;
   }
   const stepDegC = degC[peak]! - beforeDegC;

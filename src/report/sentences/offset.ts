@@ -58,6 +58,21 @@ const offsetStep: Spoken = {
   },
 };
 
+const lastingStep: Spoken = {
+  detector: 'lasting-step',
+  speaksFor: ['sensor', 'wiring', 'input'],
+  weight: always(86),
+  isOnTrace: true,
+  say: (ask) => {
+    const offsetDegC = ask('offsetDegC');
+    const others = ask('togetherCount');
+    const together = others > 0 ? phrase`, with ${counted(others, 'other zone')} in the same moment` : [];
+    const dutyDegC = Math.abs(ask('hotOffsetDegC'));
+    const duty = Number.isNaN(dutyDegC) ? [] : phrase`; its duty since then says ${difference(dutyDegC)}`;
+    return phrase`the reading jumps ${difference(Math.abs(offsetDegC))} ${bySign(offsetDegC, 'up', 'down')} in one moment${together} and no jump takes it back: the loop holds a wrong reading since${duty}`;
+  },
+};
+
 const cardOffset: Spoken = {
   detector: 'card-offset',
   speaksFor: ['input'],
@@ -137,6 +152,7 @@ export const offset: readonly Spoken[] = [
   dutyShift,
   slowDrift,
   offsetStep,
+  lastingStep,
   cardOffset,
   deviationFromSetpoint,
   peerResidual,

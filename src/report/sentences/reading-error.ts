@@ -21,6 +21,9 @@ function basisText({ detector, from, coldDegC, hotDegC }: OffsetBasis): Phrase {
   if (from === 'duty') {
     return phrase`From the duty alone, since no cold soak tells it: too large by up to a third where neighbours heat each other.`;
   }
+  if (from === 'jump') {
+    return phrase`From the jump with which it began, as the log shows it before the loop took it back${hotDegC === null ? [] : phrase`; the duty since then says ${signed(hotDegC)}, too large by up to a third where neighbours heat each other`}.`;
+  }
   return detector === 'cold-soak-offset'
     ? phrase`From the last cold soaks against its neighbours: nothing shows that it has changed, so when it came is not told.`
     : phrase`From the cold soaks: the duty tells nothing of it. Hot it may be larger.`;

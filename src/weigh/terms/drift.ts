@@ -44,6 +44,7 @@ const soakDetectors = ['cold-soak-offset', 'slow-drift', 'offset-step', 'wet-rec
 const otherFaultDetectors = [
   'sensor-opens',
   'returning-steps',
+  'lasting-step',
   'lone-excursions',
   'scatter-growth',
   'stuck-reading',

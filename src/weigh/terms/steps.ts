@@ -17,7 +17,10 @@ const jumpsAlone = (zone: ZoneEvidence): number =>
 const scatterGrows = (zone: ZoneEvidence): number =>
   ramp(Math.log2(factOf(zone, 'scatter-growth', 'ownGrowthRatio')), 0.7, 2.5);
 
-/** Jumps that come and go, spikes and scatter. */
+const stepStays = (zone: ZoneEvidence): number => (symptomsOf(zone, 'lasting-step').length > 0 ? 1 : 0);
+const isOfSeveral = (zone: ZoneEvidence): boolean => factOf(zone, 'lasting-step', 'togetherCount') > 0;
+
+/** Jumps that come and go, or stay, spikes and scatter. */
 export const stepTerms: readonly Term[] = [
   {
     id: 'steps-return',
@@ -59,6 +62,43 @@ export const stepTerms: readonly Term[] = [
     against: ['none', 'wiring'],
     start: 1,
     value: (zone) => (1 - ohmsReach(zone)) * jumpsAlone(zone),
+  },
+  {
+    id: 'step-stays',
+    detector: 'lasting-step',
+    says: 'The reading jumped once, on this zone alone, and nothing took it back.',
+    for: ['sensor', 'input'],
+    against: ['none'],
+    start: 2,
+    value: (zone) => (isOfSeveral(zone) ? 0 : stepStays(zone)),
+  },
+  {
+    id: 'step-stays-as-of-a-lead',
+    detector: 'lasting-step',
+    says: 'A lead or terminal that takes more ohms, or leaks, can make such a jump.',
+    for: ['wiring'],
+    against: [],
+    start: 1.5,
+    value: (zone) => (isOfSeveral(zone) ? 0 : ohmsReach(zone) * stepStays(zone)),
+  },
+  {
+    id: 'duty-follows-step',
+    detector: 'lasting-step',
+    says: 'The zone needs less or more heat since the jump, by as much as it asks: the reading is wrong, not the heat.',
+    for: ['sensor', 'wiring', 'input'],
+    against: ['none', 'heater'],
+    start: 1,
+    value: (zone) => ramp(Math.log10(factOf(zone, 'lasting-step', 'hotZScoreRatio')), 0.6, 1.3),
+  },
+  {
+    id: 'step-of-several',
+    detector: 'lasting-step',
+    says: 'The readings of several zones jumped in the same moment, the same way, for good.',
+    for: ['input'],
+    against: ['none'],
+    // By chance two zones hardly ever jump in one moment of a week (common practice: what zones share is the card).
+    start: 4,
+    value: (zone) => (isOfSeveral(zone) ? 1 : 0),
   },
   {
     id: 'pulled-back-jumps',
