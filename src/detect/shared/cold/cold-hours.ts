@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
+import { meanBetween } from '../../../maths/mean-between.js';
 import { median } from '../../../maths/quantile.js';
 import { noiseSd } from '../../../maths/spread.js';
 import { timeConstantsOf } from './cool-downs.js';
@@ -93,13 +94,28 @@ function coldHour(zone: ZoneDigest, hour: number, from: number, to: number, tauH
   const noiseDegC = Math.max(noiseSd(zone.meanDegC.subarray(from, to)), stepErrorDegC / 2);
   const meanError = Math.hypot(noiseDegC / Math.sqrt(count), stepErrorDegC / 3);
   const lagError = (noiseDegC * Math.sqrt(12 / count) * lagDegC) / (slope * (to - from) || 1);
+  const bendDegC = bendOf(zone.meanDegC, from, to, Math.hypot(noiseDegC * Math.sqrt(4.5 / count), stepErrorDegC));
   return {
     hour,
     count,
     roomDegC: mean + lagDegC,
-    errorDegC: Math.hypot(meanError, lagError, LAG_ERROR_SHARE * lagDegC),
+    errorDegC: Math.hypot(meanError, lagError, LAG_ERROR_SHARE * lagDegC, bendDegC),
     isCold: mean <= WARMEST_ROOM_DEG_C && Math.abs(lagDegC) <= LARGEST_LAG_DEG_C,
   };
+}
+
+/** Bends of less than this many of their own standard deviations are noise (own choice). */
+const BEND_SDS = 3;
+
+/**
+ * How far the outer thirds of an hour lie from the middle one, beyond chance: no line holds for a light zone that has just
+ * been switched off. The mean of two thirds against one has √4.5 times the standard deviation of the mean of all.
+ */
+function bendOf(degC: Float32Array, from: number, to: number, errorDegC: number): number {
+  const third = Math.floor((to - from) / 3);
+  const [first, middle, last] = [from, from + third, to - third].map((at) => meanBetween(degC, at, at + third));
+  const bendDegC = Math.abs((first! + last!) / 2 - middle!);
+  return bendDegC > BEND_SDS * errorDegC ? bendDegC : 0;
 }
 
 /** Room temperature as each zone tells it, hour by hour in time order; by zone index, NaN where a zone was not cold. */
