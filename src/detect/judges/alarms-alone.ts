@@ -8,6 +8,7 @@ import { hasBetween } from '../shared/opens/opens.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { highest, lowest } from '../../maths/extremes.js';
+import { matesOf } from '../shared/basics/mates.js';
 
 export interface AlarmsAloneSettings {
   /** Alarms of one side that stand for less than this in all are lags behind the others (own choice: a heat-up). */
@@ -39,7 +40,7 @@ export const alarmsAlone: Judge<AlarmsAloneSettings> = {
     const alone = { low: aloneOf(evidence, 'low', settings), high: aloneOf(evidence, 'high', settings) };
     return judgeZones(evidence, 'alarms-alone', (zone) => {
       if (!evidence.hasAlarmLog) return `Zone ${zone.name}: no alarm log was given.`;
-      if (matesOf(evidence, zone).length === 0) return `Zone ${zone.name}: it is the only zone of its machine.`;
+      if (matesOf(evidence.zones, zone).length === 0) return `Zone ${zone.name}: it is the only zone of its machine.`;
       const [low, high] = [alone.low[zone.index]!, alone.high[zone.index]!];
       const told = [low, high].filter((times) => minutesOf(times) >= settings.leastMinutes);
       if (told.length === 0) return [];
@@ -58,10 +59,6 @@ export const alarmsAlone: Judge<AlarmsAloneSettings> = {
   },
 };
 
-function matesOf({ zones }: Evidence, zone: Zone): readonly Zone[] {
-  return zones.filter(({ machine, index }) => machine === zone.machine && index !== zone.index);
-}
-
 /** Times of alarms of one side by zone index, without those that half of the machine has at the same time. */
 function aloneOf(
   evidence: Evidence,
@@ -72,7 +69,7 @@ function aloneOf(
   const near = all.map((times) => mergeIntervals(times.map(({ start, end }) => widened(start, end))));
   return evidence.zones.map((zone) => {
     if (all[zone.index]!.length === 0) return [];
-    const mates = matesOf(evidence, zone).map(({ index }) => near[index]!);
+    const mates = matesOf(evidence.zones, zone).map(({ index }) => near[index]!);
     const isShared = (start: number) =>
       mates.filter((times) => isCovered(times, start)).length >= sharedShare * mates.length;
     return mergeIntervals(all[zone.index]!).filter(({ start }) => !isShared(start) && !isBlind(evidence, zone, start));

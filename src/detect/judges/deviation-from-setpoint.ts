@@ -5,6 +5,7 @@ import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-z
 import { maskOf } from '../shared/readings/mask.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
+import { matesOf } from '../shared/basics/mates.js';
 
 export interface DeviationFromSetpointSettings {
   /** A loop at rest stays nearer than this. */
@@ -90,9 +91,7 @@ function runsOf(evidence: Evidence, zone: Zone, all: readonly Float64Array[], se
   const { setpointDegC } = digest.zones[zone.index]!;
   const mask = maskOf(evidence)[zone.index]!;
   const away = all[zone.index]!;
-  const peersAway = evidence.zones
-    .filter((z) => z.machine === zone.machine && z.index !== zone.index)
-    .map((z) => all[z.index]!);
+  const peersAway = matesOf(evidence.zones, zone).map((mate) => all[mate.index]!);
   const settling = Math.ceil((settings.settlingMinutes * 60_000) / digest.periodMs);
   const back = Math.max(1, Math.round(NEARER_MS / digest.periodMs));
   const bridge = 1 + Math.ceil(samplingMsOf(zone) / digest.periodMs);

@@ -11,6 +11,7 @@ import { isSignalLost, noHeatRunsOf } from '../shared/heating/power-runs.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
 import { betterFit, isAgreed, isDutyBeyondLoad, isHeatLost, isSensorUnchanged } from '../shared/duty/reading-error.js';
 import { zoneChangesOf } from '../shared/duty/zone-changes.js';
+import { matesOf } from '../shared/basics/mates.js';
 
 export interface HeaterWeakSettings {
   /** Squared standard deviations that a rise of duty must explain. */
@@ -116,9 +117,7 @@ function fullOutput(evidence: Evidence, zone: Zone, full: readonly Uint8Array[],
   const mask = maskOf(evidence)[zone.index]!;
   const places = placesOf(evidence, settings);
   const reading = trailingMean(data.meanDegC, places);
-  const peers = evidence.zones
-    .filter((z) => z.machine === zone.machine && z.index !== zone.index)
-    .map((z) => full[z.index]!);
+  const peers = matesOf(evidence.zones, zone).map((mate) => full[mate.index]!);
   // A reading that fell faster than heat can leave says nothing of the heater.
   const lost = noHeatRunsOf(evidence)[zone.index]!.filter(isSignalLost);
   const isLost = (i: number) => {

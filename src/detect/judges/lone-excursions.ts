@@ -8,6 +8,7 @@ import { rateFacts } from '../shared/opens/rate-facts.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { stepOhm } from '../shared/basics/step-ohm.js';
 import { highest } from '../../maths/extremes.js';
+import { matesOf } from '../shared/basics/mates.js';
 
 export interface LoneExcursionsSettings {
   /** Fewer are told as nothing: doors and product make one now and then. */
@@ -53,7 +54,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSetti
   }
   const all = loneExcursionsOf(evidence);
   const own = all[zone.index]!;
-  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  const peers = matesOf(evidence.zones, zone);
   if (peers.length === 0) return `Zone ${zone.name}: no other zone of its machine is logged.`;
   const hours = hoursBetween(evidence, own, -Infinity, Infinity);
   if (hours < settings.fewestHours) {

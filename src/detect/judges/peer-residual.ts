@@ -6,6 +6,7 @@ import { oncePer } from '../shared/basics/memo.js';
 import { zoneState } from '../shared/readings/zone-state.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
 import { windowsOf, type ZoneWindows } from '../shared/readings/windows.js';
+import { matesOf } from '../shared/basics/mates.js';
 
 export interface PeerResidualSettings {
   /** How far from its usual place among its peers the reading must lie. */
@@ -33,7 +34,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSetting
   if (zone.has.output) return [];
   const windows = windowsOf(evidence);
   const own = windows.zones[zone.index]!;
-  const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+  const peers = matesOf(evidence.zones, zone);
   if (peers.length < settings.leastPeers)
     return `Zone ${zone.name}: ${peers.length} peers, needed ${settings.leastPeers}.`;
   const left = leftLevelsOf(evidence);

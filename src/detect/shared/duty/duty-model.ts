@@ -8,6 +8,7 @@ import { roomSeriesOf } from '../cold/soaks.js';
 import { stuckStretchesOf } from '../readings/stuck-stretches.js';
 import { windowsOf, type ZoneWindows } from '../readings/windows.js';
 import { zoneState } from '../readings/zone-state.js';
+import { matesOf } from '../basics/mates.js';
 
 /** A zone less warm than this above the room has a duty too small to compare (own choice). */
 const LEAST_SPAN_DEG_C = 20;
@@ -73,9 +74,9 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
   const windows = windowsOf(evidence);
   const own = windows.zones[index]!;
   const roomDegC = assumedRoomOf(evidence);
-  const others = evidence.zones
-    .filter((z) => z.machine === zone.machine && z.index !== index)
-    .sort((a, b) => Math.abs(a.index - index) - Math.abs(b.index - index));
+  const others = [...matesOf(evidence.zones, zone)].sort(
+    (a, b) => Math.abs(a.index - index) - Math.abs(b.index - index),
+  );
   const peers: Float64Array[] = [];
   for (const { index: peer, has } of others) {
     const duty = has.output && !leftOut.has(peer) ? standardDutiesOf(evidence)[peer]! : null;

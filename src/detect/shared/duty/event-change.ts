@@ -1,6 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import { changeInMean } from '../../../maths/change-in-mean.js';
 import { median } from '../../../maths/quantile.js';
+import { matesOf } from '../basics/mates.js';
 
 /** Events of two zones this near in time are one and the same start or stop. */
 const SAME_EVENT_MS = 90 * 60_000;
@@ -37,9 +38,8 @@ export function eventChange(
   eventsByZone: readonly (readonly MeasuredEvent[])[],
   leastEvents: number,
 ): EventChange | null {
-  const machine = evidence.zones[index]!.machine;
   const own = eventsByZone[index]!.filter(({ value }) => value > 0);
-  const peers = evidence.zones.filter((z) => z.machine === machine && z.index !== index).map((z) => z.index);
+  const peers = matesOf(evidence.zones, evidence.zones[index]!).map((mate) => mate.index);
   const usual = eventsByZone.map((events) => median(events.map(({ value }) => Math.log(value))));
   const logs = own.map(({ timeMs, value }) => Math.log(value) - shared(eventsByZone, usual, peers, timeMs));
   const change = changeInMean(logs, { leastLength: leastEvents });

@@ -4,6 +4,7 @@ import { symptomOf, type ZoneAnswer } from '../basics/judge-zones.js';
 import { setpointsDegCOf } from '../duty/chart-points.js';
 import { settledHoursSince } from '../readings/settled-since.js';
 import { noHeatRunsOf, type NoHeatRun } from './power-runs.js';
+import { matesOf } from '../basics/mates.js';
 
 /** One of the judges that explain why a zone which should be hot is not. */
 export interface NoHeatCause {
@@ -40,7 +41,7 @@ export function noHeatAnswer(
 
 /** Whether an output, or other zones of the machine, show when the zone should be hot. */
 function isHeatKnown({ zones }: Evidence, zone: Zone): boolean {
-  return zone.has.output || zones.some(({ machine, index }) => machine === zone.machine && index !== zone.index);
+  return zone.has.output || matesOf(zones, zone).length > 0;
 }
 
 function longestOf(runs: readonly NoHeatRun[]): NoHeatRun {

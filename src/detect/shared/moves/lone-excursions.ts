@@ -9,6 +9,7 @@ import { maskOf } from '../readings/mask.js';
 import { oncePer } from '../basics/memo.js';
 import { hasNear, opensOf } from '../opens/opens.js';
 import { resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
+import { matesOf } from '../basics/mates.js';
 
 /** A short excursion of one settled zone: out and pulled back within minutes. */
 export interface Excursion {
@@ -66,7 +67,7 @@ interface Moves {
 export const loneExcursionsOf = oncePer((evidence: Evidence): readonly LoneExcursions[] => {
   const moves = evidence.zones.map((zone) => movesOf(evidence, zone));
   return evidence.zones.map((zone) => {
-    const peers = evidence.zones.filter((z) => z.machine === zone.machine && z.index !== zone.index);
+    const peers = matesOf(evidence.zones, zone);
     return findIn(
       evidence,
       zone,

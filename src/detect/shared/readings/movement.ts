@@ -4,6 +4,7 @@ import type { Zone } from '../../../model/zone.js';
 import { meanBetween } from '../../../maths/mean-between.js';
 import { quantile } from '../../../maths/quantile.js';
 import { resolutionDegCOf } from '../basics/sampling.js';
+import { matesOf } from '../basics/mates.js';
 
 /** What moved in a stretch of the digest. NaN = nothing there to tell. */
 export interface Movement {
@@ -35,9 +36,8 @@ export function movementIn({ digest }: Evidence, zone: number, startMs: number, 
 
 /** Other zones of the same machine; all other zones where the machine has only this one. */
 export function peersOf({ zones }: Evidence, zone: Zone): readonly Zone[] {
-  const others = zones.filter((z) => z.index !== zone.index);
-  const same = others.filter((z) => z.machine === zone.machine);
-  return same.length > 0 ? same : others;
+  const mates = matesOf(zones, zone);
+  return mates.length > 0 ? mates : zones.filter((z) => z.index !== zone.index);
 }
 
 /** True when a zone's reading shows at least its last digit moving. */

@@ -4,6 +4,7 @@ import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
 import { peersOf } from './movement.js';
 import { noiseDegCOf } from './noise.js';
+import { matesOf } from '../basics/mates.js';
 
 /** A reading that a fault displaced is brought back by its control, or by itself, within about so long (own choice). */
 const STAY_MS = 10 * 60_000;
@@ -55,7 +56,7 @@ function isLastingMove(evidence: Evidence, zone: Zone, { startMs, endMs, facts }
 function isAllFalling(evidence: Evidence, zone: Zone, { startMs, endMs, facts }: Episode): boolean {
   if (facts['jumpDegC']! > 0) return false;
   const others = evidence.zones.filter((z) => z !== zone);
-  const groups = [others.filter((z) => z.machine === zone.machine), others];
+  const groups = [matesOf(evidence.zones, zone), others];
   return groups.some(
     (group) => group.length >= FEWEST_FALLING && group.every((peer) => isFalling(evidence, peer, startMs, endMs)),
   );
