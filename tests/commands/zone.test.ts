@@ -12,6 +12,7 @@ import { coloursFor } from '../../src/commands/terminal/colour.js';
 import { sparkline } from '../../src/commands/terminal/sparkline.js';
 import { tableLines } from '../../src/commands/terminal/table.js';
 import { cutText, safeText, textWidth, wrapText } from '../../src/commands/terminal/text-width.js';
+import { zoneOnMachine } from '../../src/report/text/names.js';
 import { hostileFindings, plantFindings } from '../make/report/findings.js';
 
 const findings = plantFindings();
@@ -37,6 +38,14 @@ describe('the card of a zone', () => {
       expect(text).toContain(part);
     }
     expect(text).not.toContain('Before any evidence');
+  });
+
+  test('shows no degree Celsius where Fahrenheit is asked for', () => {
+    const why = `Zone ${loose!.zone}: a drift below 21 °C does not show.`;
+    const zone = { ...loose!, unable: [{ detector: 'slow-drift', why }] };
+    const text = zoneCard(zone, findings, { ...options, unit: 'degF', isWhyWanted: true }).replaceAll('\u00A0', ' ');
+    expect(text).toContain('A drift below 38 °F does not show.');
+    expect(text).not.toContain('°C');
   });
 
   test('marks single faults, the time a fault lasts, and what the signs stand for', () => {
@@ -136,6 +145,10 @@ describe('finding a zone', () => {
         .map(({ machine }) => machine)
         .sort(),
     ).toEqual(['Tray sealer 1', 'Tray sealer 2']);
+    for (const zone of findings.zones) expect(findZones(findings.zones, zoneOnMachine(zone))).toContain(zone);
+    expect(findZones(findings.zones, 'front jaw on tray sealer 2').map(({ machine }) => machine)).toEqual([
+      'Tray sealer 2',
+    ]);
     expect(findZones(findings.zones, 'sealer 2 front').map(({ machine }) => machine)).toEqual(['Tray sealer 2']);
   });
 

@@ -88,6 +88,10 @@ test('turns levels and differences into °F each in its own way', () => {
   expect(phraseText(phraseFromText('Room 19.4 °C, −5 °C.'), 'degF').replaceAll(blank, ' ')).toBe(
     'Room 66.9 °F, 23 °F.',
   );
+  const hidden = phraseFromText('A drift below 21 °C does not show, and its tolerance is 1.1 °C.', 'difference');
+  expect(phraseText(hidden, 'degF').replaceAll(blank, ' ')).toBe(
+    'A drift below 38 °F does not show, and its tolerance is 2.0 °F.',
+  );
 });
 
 test('shows the clock of the plant, over the change to summer time too', () => {

@@ -2,7 +2,7 @@ import { causes } from '../../model/cause.js';
 import type { TermNote } from '../../model/findings.js';
 import { errorBasis } from '../../report/sentences/reading-error.js';
 import { recordShareHeads, recordShareRows, recordShareSays } from '../../report/sentences/record-shares.js';
-import { withoutZone } from '../../report/sentences/verdict.js';
+import { reasonPhrase, withoutZone } from '../../report/sentences/verdict.js';
 import { numberText, percentText } from '../../report/text/numbers.js';
 import { causeWords, idWords } from '../../report/text/words.js';
 import { bullet, cardText, type Card } from './zone-card-parts.js';
@@ -11,7 +11,7 @@ import { safeText, wrapText } from '../terminal/text-width.js';
 
 /** The sum: what each sign adds to the log-odds of each cause, a sign and its numbers below one another. */
 export function whyLines(card: Card): readonly string[] {
-  const { zone, width, colours } = card;
+  const { zone, unit, width, colours } = card;
   const added = (adds: TermNote['adds']): string =>
     causes
       .flatMap((cause) => {
@@ -26,7 +26,7 @@ export function whyLines(card: Card): readonly string[] {
   ];
   const shares = causes.map((cause) => `${causeWords[cause]} ${percentText(zone.probabilities[cause])}`);
   const unable = zone.unable.flatMap(({ detector, why }) =>
-    bullet(safeText(`${idWords(detector)}: ${withoutZone(why, zone.zone)}`), width),
+    bullet(cardText(reasonPhrase(`${idWords(detector)}: ${withoutZone(why, zone.zone)}`), unit), width),
   );
   return [
     '',

@@ -75,7 +75,7 @@ function headLines({ zone, colours, clock, unit, width }: Card): readonly string
     ...(zone.setpointDegC === null ? [] : [`set point ${temperatureText(level(zone.setpointDegC), unit)}`]),
     ...(zone.offsetDegC === null ? [] : [`reads off by ${cardText(errorSize(zone), unit)}`]),
   ];
-  const untold = zone.status === 'insufficient-data' ? wrapText(whyUntold(zone), width) : [];
+  const untold = zone.status === 'insufficient-data' ? wrapText(cardText(whyUntold(zone), unit), width) : [];
   return [
     ...wrapText(safeText(zoneOnMachine(zone)), width).map(colours.bold),
     ...wrapText(since.join(', '), width).map(paint),

@@ -1,12 +1,14 @@
 import type { ZoneFinding } from '../../model/findings.js';
 import { LogProblem } from '../../model/problem.js';
+import { zoneOnMachine } from '../../report/text/names.js';
 import { foldText, wordsOf } from '../../words/fold.js';
 import { safeText } from '../terminal/text-width.js';
 
 type NamedZone = Pick<ZoneFinding, 'zone' | 'machine'>;
 
 /**
- * The zones a person means: those of exactly that name (case and accents aside), else those whose name and machine
+ * The zones a person means: those of exactly that name, alone or with its machine as the
+ * program writes it (case and accents aside), else those whose name and machine
  * hold all the words.
  *
  * @throws LogProblem 'bad-argument' naming the nearest zones when none is meant.
@@ -16,7 +18,8 @@ export function findZones<T extends NamedZone>(
   wanted: string,
   where = 'these logs',
 ): readonly T[] {
-  const exact = zones.filter(({ zone }) => foldText(zone) === foldText(wanted));
+  const isNamed = (name: string): boolean => foldText(name) === foldText(wanted);
+  const exact = zones.filter((zone) => isNamed(zone.zone) || isNamed(zoneOnMachine(zone)));
   if (exact.length > 0) return exact;
   const words = wordsOf(wanted);
   const holding = zones.filter(

@@ -87,7 +87,7 @@ function untoldList(untold: Numbered): Html {
         ({ zone, index }) =>
           html`<li>
             <a href="#${zoneAddress(index)}">${nameHtml(zone.zone)}</a>
-            ${machineLine(zone)} ${whyUntold(zone)}
+            ${machineLine(zone)} ${phraseHtml(whyUntold(zone))}
           </li>`,
       )}
     </ul>`;

@@ -5,7 +5,7 @@ import { numberText, percentText } from '../text/numbers.js';
 import { plain, phraseHtml } from '../text/phrase.js';
 import { causeWords, idWords } from '../text/words.js';
 import { sentence } from '../sentences/symptom.js';
-import { withoutZone } from '../sentences/verdict.js';
+import { reasonPhrase, withoutZone } from '../sentences/verdict.js';
 import { swatch } from './marks.js';
 
 /** The sum behind the verdict: what the log shows, and how much each sign speaks for or against each cause. */
@@ -17,7 +17,7 @@ export function evidence(zone: ZoneFinding): Html {
       zone.unable.length > 0 &&
       html`<h4>What this log cannot tell here</h4>
         <ul>
-          ${zone.unable.map(({ detector, why }) => html`<li><strong>${idWords(detector)}:</strong> ${withoutZone(why, zone.zone)}</li>`)}
+          ${zone.unable.map(({ detector, why }) => html`<li><strong>${idWords(detector)}:</strong> ${phraseHtml(reasonPhrase(withoutZone(why, zone.zone)))}</li>`)}
         </ul>`
     }
   </section>`;

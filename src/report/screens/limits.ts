@@ -1,9 +1,10 @@
 import type { Findings, ZoneFinding } from '../../model/findings.js';
-import { withoutZone } from '../sentences/verdict.js';
+import { reasonPhrase, withoutZone } from '../sentences/verdict.js';
 import { html, type Html } from '../text/html.js';
 import { alike, withoutNumbers } from '../text/alike.js';
 import { nameHtml, zoneOnMachine } from '../text/names.js';
 import { counted, minutesText } from '../text/numbers.js';
+import { phraseHtml } from '../text/phrase.js';
 import { idWords } from '../text/words.js';
 
 /** Problems met while reading; what is said of several files stands once. */
@@ -112,7 +113,7 @@ export function cannotTell({ zones }: Findings): Html | null {
       ${groups.map((group) => {
         const which = group.length === zones.length ? 'all zones' : names(group.map(({ zone }) => zone));
         return html`<li>
-          ${group[0].text.charAt(0).toUpperCase()}${group[0].text.slice(1)}
+          ${phraseHtml(reasonPhrase(`${group[0].text.charAt(0).toUpperCase()}${group[0].text.slice(1)}`))}
           <span class="faint">${group.length > 1 && 'So or nearly so for '}${which}.</span>
         </li>`;
       })}

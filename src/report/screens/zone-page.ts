@@ -28,7 +28,7 @@ export function zonePage(zone: ZoneFinding, index: number, context: Context): Ht
       <div class="judged">
         <p>${statusMark(zone)} ${heatMark(zone)}</p>
         <p class="lead">${phraseHtml(verdict(zone))}</p>
-        ${zone.status === 'insufficient-data' && html`<p>${whyUntold(zone)}</p>`}
+        ${zone.status === 'insufficient-data' && html`<p>${phraseHtml(whyUntold(zone))}</p>`}
         ${zone.status !== 'insufficient-data' && causeBar(zone.probabilities)} ${basisLine(zone)}
       </div>
       ${zoneFacts(zone, context)}

@@ -1,6 +1,6 @@
 import { causes, type Cause } from '../../model/cause.js';
 import type { ZoneFinding } from '../../model/findings.js';
-import { phrase, plain, type Phrase } from '../text/phrase.js';
+import { phrase, phraseFromText, plain, type Phrase } from '../text/phrase.js';
 import { causePlaces } from '../text/words.js';
 import { leadingSymptoms, sentence, type SymptomText } from './symptom.js';
 
@@ -60,9 +60,14 @@ function reasons(zone: ZoneFinding): readonly SymptomText[] {
 }
 
 /** Why a zone could not be judged, each reason once. */
-export function whyUntold(zone: ZoneFinding): string {
+export function whyUntold(zone: ZoneFinding): Phrase {
   const reasons = [...new Set(zone.unable.map(({ why }) => withoutZone(why, zone.zone)))];
-  return reasons.join(' ') || 'Nothing in the log speaks for or against a fault.';
+  return reasonPhrase(reasons.join(' ') || 'Nothing in the log speaks for or against a fault.');
+}
+
+/** Why a detector cannot tell; degrees in it are sizes of what does not show. */
+export function reasonPhrase(why: string): Phrase {
+  return phraseFromText(why, 'difference');
 }
 
 /** "Zone Front jaw heats up within 4 samples." → "Heats up within 4 samples.", where the zone is named already. */

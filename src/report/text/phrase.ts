@@ -74,19 +74,19 @@ export function temperatureHtml(temperature: Temperature): Html {
     ><span class="in-f">${temperatureText(temperature, 'degF')}</span>`;
 }
 
-const levelInText = /(−|-)?(\d+(?:\.\d+)?)[ \u00A0]?°C/g;
+const degreesInText = /(−|-)?(\d+(?:\.\d+)?)[ \u00A0]?°C/g;
 
 /**
- * A sentence written elsewhere, with its temperatures made switchable. Every "21.0 °C" in it is taken as a level, so
- * use it only on texts that speak of levels.
+ * A sentence written elsewhere, with its temperatures made switchable. Every "21.0 °C" in it is taken as of one kind, so
+ * use it only on texts that speak of levels alone, or of differences alone.
  */
-export function phraseFromText(text: string): Phrase {
+export function phraseFromText(text: string, kind: Temperature['kind'] = 'level'): Phrase {
   const parts: (string | Temperature)[] = [];
   let from = 0;
-  for (const match of text.matchAll(levelInText)) {
+  for (const match of text.matchAll(degreesInText)) {
     parts.push(text.slice(from, match.index));
     const digits = match[2]!.split('.')[1]?.length ?? 0;
-    parts.push(level(Number(match[2]) * (match[1] ? -1 : 1), digits));
+    parts.push((kind === 'level' ? level : difference)(Number(match[2]) * (match[1] ? -1 : 1), digits));
     from = match.index + match[0].length;
   }
   parts.push(text.slice(from));
