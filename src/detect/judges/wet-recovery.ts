@@ -1,7 +1,8 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
-import { fitChange, type ChangeFit, type Decay } from '../shared/duty/change-fit.js';
+import { fitChange, type ChangeFit } from '../shared/duty/change-fit.js';
+import type { Decay } from '../shared/duty/trial-times.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { betterFit, isDutyBeyondLoad, smallestHotChangeDegC } from '../shared/duty/reading-error.js';
 import { degreesText, workingToleranceDegC } from '../shared/duty/visible-change.js';

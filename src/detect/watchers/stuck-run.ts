@@ -3,6 +3,7 @@ import { readingState, type SampleBlock } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
 import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
+import { durationBin, noDurations, usualLongS } from '../shared/blocks/duration-bins.js';
 
 export interface StuckRunSettings {
   /** Shorter runs are listed only when a jump led to them (own choice: a settled zone in whole degrees rests longer). */
@@ -38,15 +39,13 @@ interface Run {
   readonly running: Range;
 }
 
-const DURATION_BINS = 32;
-
 export interface StuckRunState {
   readonly zone: number;
   readonly settings: StuckRunSettings;
   readonly jumpDegC: number;
   readonly holeMs: number;
   runs: CappedList<Run>;
-  /** Finished runs by duration: bin k holds 2^(k−1) … 2^k seconds. */
+  /** Finished runs by duration, as `durationBin` counts them. */
   readonly usual: Uint32Array;
   /** The first run is kept apart: an earlier piece of the log may hold its beginning. */
   head: Run | null;
@@ -66,7 +65,7 @@ export const stuckRun: Watcher<StuckRunState, StuckRunSettings> = {
     jumpDegC: Math.max(settings.smallestJumpDegC, 4 * resolutionDegCOf(zone)),
     holeMs: holeMsOf(zone),
     runs: new CappedList(),
-    usual: new Uint32Array(DURATION_BINS),
+    usual: noDurations(),
     head: null,
     open: null,
     firstMs: NaN,
@@ -122,7 +121,7 @@ export const stuckRun: Watcher<StuckRunState, StuckRunSettings> = {
       merged.open = later.open && { ...later.open };
       merged.runs.pushAll(later.runs);
     }
-    for (let bin = 0; bin < DURATION_BINS; bin++) merged.usual[bin]! += later.usual[bin]!;
+    for (let bin = 0; bin < merged.usual.length; bin++) merged.usual[bin]! += later.usual[bin]!;
     return merged;
   },
   finish(state) {
@@ -272,22 +271,7 @@ function isListed({ settings, jumpDegC }: StuckRunState, run: Run): boolean {
   return isJumpedTo && run.sampleCount >= settings.smallestCodeSampleCount;
 }
 
-function durationBin(durationMs: number): number {
-  return 32 - Math.clz32(Math.min(0x7fffffff, durationMs / 1000));
-}
-
-/** Upper end of the bin that holds the 99th of 100 runs, seconds; 0 for none. */
-function usualLongS(usual: Uint32Array): number {
-  const total = usual.reduce((sum, count) => sum + count, 0);
-  let reached = 0;
-  for (let bin = 0; bin < DURATION_BINS; bin++) {
-    reached += usual[bin]!;
-    if (reached >= 0.99 * total) return bin === 0 ? 0 : 2 ** bin;
-  }
-  return 0;
-}
-
-function episodeOf(zone: number, run: Run, usualLongS: number): Episode {
+function episodeOf(zone: number, run: Run, usualS: number): Episode {
   return {
     kind: meta.id,
     zone,
@@ -297,7 +281,7 @@ function episodeOf(zone: number, run: Run, usualLongS: number): Episode {
       valueDegC: run.valueDegC,
       sampleCount: run.sampleCount,
       durationMinutes: (run.endMs - run.startMs) / 60_000,
-      usualLongMinutes: usualLongS / 60,
+      usualLongMinutes: usualS / 60,
       jumpInDegC: run.valueDegC - run.beforeDegC,
       jumpOutDegC: run.afterDegC - run.valueDegC,
       outputRangePercent: run.output.max - run.output.min,

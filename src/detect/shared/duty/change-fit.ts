@@ -4,6 +4,7 @@ import { median } from '../../../maths/quantile.js';
 import { MAD_TO_SD } from '../../../maths/spread.js';
 import { oncePer } from '../basics/memo.js';
 import { rampHeights } from './ramp-heights.js';
+import { trialTimes, type Shape } from './trial-times.js';
 
 /** Huber's tuning: 95 % efficiency for normal data (Huber 1981). */
 const HUBER_TUNING = 1.345;
@@ -27,17 +28,6 @@ export interface ChangeSeries {
   /** Rows it must have behind a change, and before a step. */
   readonly leastRows: number;
   readonly leastRowsBefore: number;
-}
-
-/**
- * How a change goes on after its onset: `step` stays; a ramp grows with this power of time, from one that levels out to
- * one that gets faster. What makes a sensor drift seldom goes at one even pace (common practice).
- */
-export type Shape = 'step' | number | Decay;
-
-/** Comes at once and goes with this time constant: what dries, or settles. Its size is that at the onset. */
-export interface Decay {
-  readonly decayHours: number;
 }
 
 /** Powers tried for a ramp (own choice: near enough that the best one errs little). */
@@ -100,8 +90,9 @@ function prepareAlone(shapes: readonly Shape[], series: ChangeSeries | null, end
 const preparedPlain = oncePer((series: ChangeSeries): Prepared => prepare(series, null));
 
 function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): ChangeFit | null {
+  const times = parts.flatMap((part) => (part ? [part.series.timeMs] : []));
   const fits = shapes.flatMap((shape) => {
-    const trials = trialTimes(shape, parts, endMs);
+    const trials = trialTimes(shape, times, endMs);
     return trials.length > 0 ? [searchAll(shape, parts, trials, endMs)] : [];
   });
   return fits.reduce<ChangeFit | null>((best, fit) => (best === null || fit.gain > best.gain ? fit : best), null);
@@ -271,35 +262,4 @@ function placeOfLargest(gains: Float64Array, first: number): number {
   let best = first;
   for (let place = 0; place < gains.length; place++) if (gains[place]! > gains[best]!) best = place;
   return best;
-}
-
-/** An onset is never known better than this from half-hour means. */
-const FINEST_STEP_MS = 30 * 60_000;
-const MOST_TRIALS = 1000;
-/** Hours that a ramp must last to be told from scatter (own choice). */
-const SHORTEST_RAMP_MS = 6 * 3_600_000;
-
-/** Times to try: for a step the middle between neighbouring rows, for a ramp an even grid. */
-function trialTimes(shape: Shape, parts: Parts, endMs: number): number[] {
-  const series = parts.flatMap((part) => (part ? [part.series.timeMs] : []));
-  // A decay is told apart from its onset only where its first row stands: it is tried right at the rows.
-  if (typeof shape === 'object') return inOrder(series);
-  if (shape === 'step') return inOrder(series.map(middlesBetween));
-  const firstMs = Math.min(...series.map((rows) => rows[0] ?? Infinity));
-  const lastMs = endMs - SHORTEST_RAMP_MS;
-  if (!(lastMs > firstMs)) return [];
-  const stepMs = Math.max(FINEST_STEP_MS, (lastMs - firstMs) / MOST_TRIALS);
-  return Array.from({ length: Math.floor((lastMs - firstMs) / stepMs) + 1 }, (_, k) => firstMs + k * stepMs);
-}
-
-/** Times of one or two series, each once. Rows of a series rise, so one alone is in order as it is. */
-function inOrder(series: readonly Float64Array[]): number[] {
-  if (series.length === 1) return Array.from(series[0]!);
-  return [...new Set(series.flatMap((times) => Array.from(times)))].sort((a, b) => a - b);
-}
-
-function middlesBetween(timeMs: Float64Array): Float64Array {
-  const middles = new Float64Array(Math.max(0, timeMs.length - 1));
-  for (let i = 0; i < middles.length; i++) middles[i] = (timeMs[i]! + timeMs[i + 1]!) / 2;
-  return middles;
 }

@@ -1,5 +1,6 @@
 import type { Interval } from '../../../maths/intervals.js';
-import { sizeOfColumn, sizeOfKnownColumn, type ChangeSize, type Decay, type ChangeSeries } from './change-fit.js';
+import { sizeOfColumn, sizeOfKnownColumn, type ChangeSize, type ChangeSeries } from './change-fit.js';
+import type { Decay } from './trial-times.js';
 
 /** Dips that follow the wash-downs from one of them on. Sizes are those right after a washing. */
 export interface WashDips {
