@@ -69,7 +69,15 @@ const poorest = healthy({
 });
 
 /** Seen in the reading alone, at any time: that nothing of the kind is there is an answer. */
-const seenInReadingAlone = ['sensor-opens', 'code-value', 'returning-steps', 'spikes', 'scatter-growth', 'repairs'];
+const seenInReadingAlone = [
+  'sensor-opens',
+  'code-value',
+  'returning-steps',
+  'lasting-step',
+  'spikes',
+  'scatter-growth',
+  'repairs',
+];
 /** Watches only logs without outputs, where it may see others; where outputs are logged, others look. */
 const looksOnlyWithoutOutput = ['peer-residual'];
 

@@ -4,7 +4,7 @@ import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basi
 import { sizeOfKnownColumn, type ChangeSize } from '../shared/duty/change-fit.js';
 import { degreesText } from '../shared/duty/visible-change.js';
 import { hotSeriesAgain } from '../shared/duty/zone-changes.js';
-import { ownStepsOf, type OwnStepSettings } from '../shared/moves/own-steps.js';
+import { ownStepsOf, tooSlowForSteps, type OwnStepSettings } from '../shared/moves/own-steps.js';
 import { momentMsOf } from '../shared/opens/opens.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { noiseDegCOf, smallestStepDegC } from '../shared/readings/noise.js';
@@ -153,6 +153,8 @@ function symptom(evidence: Evidence, zone: Zone, { step, duty, stepCount }: Last
 }
 
 function notVisible(evidence: Evidence, zone: Zone, { smallestDegC }: LastingStepSettings): ZoneAnswer {
+  const tooSlow = tooSlowForSteps(zone);
+  if (tooSlow !== null) return tooSlow;
   const visibleDegC = smallestStepDegC(evidence, zone);
   if (!(visibleDegC > smallestDegC)) return [];
   return `Zone ${zone.name}: a step below ${degreesText(visibleDegC)} °C is lost in its noise and its last digit.`;

@@ -5,10 +5,9 @@ import { median } from '../../maths/quantile.js';
 import { robustSd } from '../../maths/spread.js';
 import { exposuresOf, conditionsOf, conditionAt } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
-import { samplingMsOf } from '../shared/basics/sampling.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { degreesText } from '../shared/duty/visible-change.js';
-import { ownStepsOf, type OwnStepSettings } from '../shared/moves/own-steps.js';
+import { ownStepsOf, tooSlowForSteps, type OwnStepSettings } from '../shared/moves/own-steps.js';
 import { noiseDegCOf, smallestStepDegC } from '../shared/readings/noise.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
 import { stepOhm } from '../shared/basics/step-ohm.js';
@@ -56,14 +55,11 @@ export const returningSteps: Judge<ReturningStepsSettings> = {
 
 /** A contact of one ohm in a Pt100 circuit (IEC 60751, slope at 50 °C), where the sensor is not stated. */
 const USUAL_CONTACT_DEG_C = 2.6;
-/** By the next sample of a slower log the loop has taken such a step back (own choice, as for lone-excursions). */
-const SLOWEST_SAMPLING_MS = 130_000;
 
 /** Nothing seen means little where a contact of one ohm would not show either. */
 function notVisible(evidence: Evidence, zone: Zone): ZoneAnswer {
-  const isHeld = zone.has.output || zone.has.setpoint;
-  if (isHeld && samplingMsOf(zone) > SLOWEST_SAMPLING_MS)
-    return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, so the loop takes a step back before it is logged.`;
+  const tooSlow = tooSlowForSteps(zone);
+  if (tooSlow !== null) return tooSlow;
   const smallestDegC = smallestStepDegC(evidence, zone);
   const contactDegC = 1 / stepOhm(zone, heldDegCOf(evidence)[zone.index] ?? 50, 1);
   const faultDegC = Number.isNaN(contactDegC) ? USUAL_CONTACT_DEG_C : contactDegC;

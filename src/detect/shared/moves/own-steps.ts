@@ -1,5 +1,6 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { samplingMsOf } from '../basics/sampling.js';
 import { hasNear, opensOf } from '../opens/opens.js';
 import { noiseDegCOf } from '../readings/noise.js';
 import { isCommonMove } from './common-moves.js';
@@ -9,6 +10,16 @@ export interface OwnStepSettings {
   readonly timesNoise: number;
   /** A step with an open this close beside it belongs to the open (own choice). */
   readonly nearOpenMinutes: number;
+}
+
+/** By the next sample of a slower log the loop has taken a step back (own choice, as for lone-excursions). */
+const SLOWEST_SAMPLING_MS = 130_000;
+
+/** Why steps of a zone that is held at a temperature do not show in its log; null where they do. */
+export function tooSlowForSteps(zone: Zone): string | null {
+  const isHeld = zone.has.output || zone.has.setpoint;
+  if (!isHeld || samplingMsOf(zone) <= SLOWEST_SAMPLING_MS) return null;
+  return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, so the loop takes a step back before it is logged.`;
 }
 
 /**
