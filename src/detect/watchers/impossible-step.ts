@@ -1,5 +1,6 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
 import { finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
+import { FASTEST_HEAT_DEG_C_PER_S } from '../shared/basics/fastest-heat.js';
 import { limitsOf, type HeatingRates } from '../shared/blocks/heating-limit.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import type { Strip } from '../shared/blocks/strip.js';
@@ -101,8 +102,6 @@ function followsSetpoint({ degC, setpointDegC }: Strip, i: number): boolean {
   return askedDegC * jumpDegC > 0 && Math.abs(degC[i]! - setpointDegC[i]!) <= OVERSHOOT_DEG_C;
 }
 
-/** No zone with its sensor in metal climbs faster (common practice). */
-const FASTEST_HEATER_DEG_C_PER_S = 10;
 /** Fewer may be sensors that were put right (own choice). */
 const FEWEST_STARTS = 3;
 
@@ -117,7 +116,7 @@ function withColdStarts(limits: HeatingRates, steps: readonly Step[]): HeatingRa
   const rates = steps.flatMap((step, i) => {
     const rate = rateOf(step);
     const isStart = isLow(step.fromDegC, step.toDegC) && !isFallenTo(i - 1);
-    return isStart && rate <= FASTEST_HEATER_DEG_C_PER_S ? [rate] : [];
+    return isStart && rate <= FASTEST_HEAT_DEG_C_PER_S ? [rate] : [];
   });
   if (rates.length < FEWEST_STARTS) return limits;
   return { ...limits, heatingDegCPerS: Math.max(limits.heatingDegCPerS, ...rates) };

@@ -1,5 +1,6 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { FASTEST_HEAT_DEG_C_PER_S } from '../basics/fastest-heat.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
 import { peersOf } from './movement.js';
@@ -19,8 +20,6 @@ const COMMON_SHARE = 0.5;
 const TIMES_NOISE = 6;
 /** With fewer others, all of them may be on the card that fails (own choice). */
 const FEWEST_FALLING = 3;
-/** No zone with its sensor in metal climbs or falls faster (common practice). */
-const FASTEST_HEAT_DEG_C_PER_S = 10;
 /** A reading within this share of the jump was at its set point (own choice). */
 const AT_SETPOINT_SHARE = 0.5;
 /** Less output heats nothing (own choice). */
