@@ -8,8 +8,10 @@ import { pourSamples } from './intake/pour-samples.js';
 import type { Evidence } from './model/detector.js';
 import type { Gathered } from './model/gathered.js';
 import type { PlantFile } from './model/plant-file.js';
-import { demandZones, survey, type SurveyOptions } from './read/survey/survey.js';
+import { demandZones, survey, type Survey, type SurveyOptions } from './read/survey/survey.js';
 import { clockChanges } from './normalise/clock.js';
+import { flagKind } from './normalise/events/flag-kind.js';
+import { joinFlagAlarms } from './normalise/events/join-flags.js';
 import { unknownSensorTypes } from './sensors/unknown-types.js';
 
 export interface GatherOptions extends SurveyOptions {
@@ -44,7 +46,7 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     digest: digest.finish(),
     episodes: watched.episodes,
     alarms: events.alarms,
-    hasAlarmLog: found.files.some(({ kind }) => kind === 'alarm'),
+    hasAlarmLog: found.files.some(({ kind }) => kind === 'alarm') || haveSensorFlags(found),
     maintenance: events.maintenance,
     stops: events.stops,
     plant: onClock(found.plant, found.timezone),
@@ -52,7 +54,8 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
   const changesMs = await clockChanges(found.timezone, poured.startMs, poured.endMs);
   const clockShift = correctAlarmsAcrossChange(evidence, changesMs);
   return {
-    evidence: { ...evidence, alarms: clockShift.alarms },
+    // Flags stand in rows of readings, on their clock.
+    evidence: { ...evidence, alarms: joinFlagAlarms(clockShift.alarms, poured.flagAlarms, poured.zones) },
     clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
     clockShiftsByMachine: clockShift.byMachine.map(({ machine, shiftMs }) => ({
       machine,
@@ -74,6 +77,15 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     ],
     timezone: found.timezone,
   };
+}
+
+/** Whether every zone has a flag that a broken sensor would raise. */
+function haveSensorFlags({ files, zones }: Survey): boolean {
+  const flags = files.flatMap(({ columns, tags }) => [...columns, ...tags]).filter(({ role }) => role === 'alarm');
+  const isOfSensor = (kind: string): boolean => kind === 'sensor-open' || kind === 'sensor-fault' || kind === 'other';
+  const told = flags.filter(({ name, alarmKind }) => isOfSensor(flagKind(name, alarmKind)));
+  const covered = new Set(told.flatMap((column) => column.zones));
+  return zones.every(({ index }) => covered.has(index));
 }
 
 /** Days and shifts are counted on the clock that was given, as an option or in plant.yaml. */

@@ -50,7 +50,7 @@ export function conclude(gathered: Gathered, confirmed?: readonly ConfirmedFindi
   });
   const alarms = alarmFindings({
     alarms: evidence.alarms,
-    hasLog: evidence.hasAlarmLog,
+    hasLog: evidence.hasAlarmLog || evidence.alarms.length > 0,
     zones,
     window: { start: digest.startMs, end: digest.startMs + digest.length * digest.periodMs },
     faultyZones: faulty.map(({ zone, span }) => ({ zone: zone.index, fromMs: span.onsetMs, toMs: span.fixedMs })),

@@ -1,8 +1,10 @@
+import type { AlarmList } from '../model/alarm-list.js';
 import type { LogColumn, LogFile } from '../model/log-file.js';
 import type { SourceNote } from '../model/findings.js';
 import type { ProblemNote } from '../model/problem.js';
 import type { Zone } from '../model/zone.js';
 import { clockToUtc, LogClock, LoggerHabit, zoneOffset, type OffsetMinutes } from '../normalise/clock.js';
+import { AlarmFlags } from '../normalise/events/alarm-flags.js';
 import { OrderNote } from '../normalise/order-note.js';
 import { LearntCodes } from '../normalise/screen.js';
 import { TagBlocks, type HoldRule } from '../normalise/tag-blocks.js';
@@ -36,6 +38,8 @@ export interface PourResult {
   readonly eventOptions: { readonly toUtc: (clockMs: number) => number; readonly dates?: 'day-first' | 'month-first' };
   /** The zones of the survey, each said to have only what a number was seen of. */
   readonly zones: readonly Zone[];
+  /** Alarms of flags that stand beside readings, by start; on the clock of the temperature logs. */
+  readonly flagAlarms: AlarmList;
   /** End-of-scale numbers that are in no table and were learnt from the log itself. */
   readonly learntCodes: readonly number[];
   /** The same in sentences for the reader. */
@@ -75,6 +79,7 @@ function datesOf(found: Survey, logs: readonly LogFile[]): 'day-first' | 'month-
 
 class Pour {
   private readonly learnt = new LearntCodes();
+  private readonly flags: AlarmFlags;
   private readonly pourers: readonly ZonePourer[];
   private readonly runs: FileRun[] = [];
   private readonly habits = new Map<string, LoggerHabit>();
@@ -88,6 +93,7 @@ class Pour {
     private readonly options: PourOptions,
   ) {
     this.timezone = found.timezone;
+    this.flags = new AlarmFlags(found.zones);
     const readings = firstReadings(found.files);
     this.pourers = found.zones.map((zone) => {
       const { column, typicalDegC } = readings.get(zone.index) ?? noReading;
@@ -135,7 +141,7 @@ class Pour {
   }
 
   private async pourWide({ file, tally, order, problems, clock }: FileRun): Promise<void> {
-    const blocks = new WideBlocks(file, this.pourers, clock, order, batchRows);
+    const blocks = new WideBlocks(file, this.pourers, clock, order, batchRows, this.flags);
     for await (const batch of readWide(file, tally, problems, this.feedOptions())) blocks.take(batch);
   }
 
@@ -149,7 +155,7 @@ class Pour {
       isChangeLogged.push(...own.map(() => run.file.isChangeLogged));
       return entriesOf(run, firstTag, this.feedOptions());
     });
-    const blocks = new TagBlocks(tags, holdOf(runs, isChangeLogged), this.pourers, runs[0]!.order);
+    const blocks = new TagBlocks(tags, holdOf(runs, isChangeLogged), this.pourers, runs[0]!.order, this.flags);
     if (streams.length === 1) for await (const batch of streams[0]!) blocks.take(batch, 0, batch.length);
     else await mergeEntries(streams, blocks);
     blocks.finish();
@@ -165,7 +171,8 @@ class Pour {
       examples: new Map(this.runs.map((run) => [run.file.name, run.tally.examples])),
       zones: this.pourers.map(({ zone, seen }) => ({ ...zone, has: { ...zone.has, ...seen } })),
       learntCodes: [...this.learnt.counts.keys()],
-      assumptions: [...this.learnt.counts.keys()].map(saidOfCode),
+      flagAlarms: this.flags.alarms(),
+      assumptions: [...[...this.learnt.counts.keys()].map(saidOfCode), ...this.flags.assumptions()],
     };
   }
 }

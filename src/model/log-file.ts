@@ -83,7 +83,18 @@ export type RowForm =
   | { readonly kind: 'side-by-side'; readonly firstLine: number; readonly blocks: readonly SideBlock[] };
 
 export type ColumnRole =
-  'time' | 'date' | 'clock' | 'tag' | 'value' | 'quality' | 'reading' | 'setpoint' | 'output' | 'running' | 'ignored';
+  | 'time'
+  | 'date'
+  | 'clock'
+  | 'tag'
+  | 'value'
+  | 'quality'
+  | 'reading'
+  | 'setpoint'
+  | 'output'
+  | 'running'
+  | 'alarm'
+  | 'ignored';
 
 export type TemperatureUnit = 'degC' | 'degF' | 'K';
 
@@ -108,6 +119,10 @@ export interface LogColumn {
   readonly zero?: number;
   /** For `running`: the machine runs when the number is above this. */
   readonly above: number;
+  /** For `alarm`: a blank cell says that no alarm stands, because words stand in the column only while one does. */
+  readonly isBlankAtRest?: boolean;
+  /** For `alarm`: the kind that plant.yaml gives it. */
+  readonly alarmKind?: string;
   /** Why it was taken for this, or left alone. */
   readonly why: string;
 }
@@ -200,6 +215,9 @@ export const cellMark = {
   /** The number that stands for no value, in this column and in others at the same time. */
   noValue: 5,
 } as const;
+
+/** What a cell of an alarm flag says: no alarm, an alarm, or one whose word says more. NaN = the cell says neither. */
+export const flagState = { rest: 0, up: 1, high: 2, low: 3, open: 4, heater: 5 } as const;
 
 /**
  * Rows of a wide file as columns of numbers, in the log's own units and clock. Arrays may be longer than `length`

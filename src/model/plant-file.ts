@@ -26,6 +26,10 @@ export interface PlantFile {
   readonly zones: readonly PlantZone[];
   readonly running?: readonly { readonly machine: string; readonly column: string }[];
   readonly alarmTexts?: readonly { readonly text: string; readonly kind: string; readonly zone?: string }[];
+  /** Columns or tags that are alarm flags, where their names do not say it; the kind as in `alarmTexts`. */
+  readonly alarmColumns?: readonly { readonly column: string; readonly zone: string; readonly kind?: string }[];
+  /** Columns or tags that nobody is to read. */
+  readonly leaveOut?: readonly string[];
   /** A change-of-value log holds a value at most this long. */
   readonly holdMinutes?: number;
   readonly shifts?: readonly { readonly days: string; readonly from: string; readonly to: string }[];

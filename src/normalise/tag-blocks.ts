@@ -1,4 +1,5 @@
 import type { LogColumn, TagBatch } from '../model/log-file.js';
+import type { AlarmFlag, AlarmFlags } from './events/alarm-flags.js';
 import type { OrderNote } from './order-note.js';
 import { toDegC } from './degrees.js';
 import type { ZonePourer } from './zone-pourer.js';
@@ -52,6 +53,8 @@ export class TagBlocks {
   private readonly buffers: readonly ZoneRowsBuffer[];
   /** By tag: the places it fills, zone by zone; a place is zone · partCount + part. */
   private readonly placesOf: readonly Int32Array[];
+  /** By tag; null for tags that are none. */
+  private readonly flags: readonly (AlarmFlag | null)[];
   /** By tag. */
   private readonly units: readonly Units[];
   private readonly value: Float64Array;
@@ -78,7 +81,9 @@ export class TagBlocks {
     private readonly hold: HoldRule | null,
     pourers: readonly ZonePourer[],
     private readonly order: OrderNote,
+    flags: AlarmFlags,
   ) {
+    this.flags = tags.map((tag) => flags.of(tag));
     const isRead = new Set(tags.filter((tag) => tag.role === 'reading').flatMap((tag) => tag.zones));
     const read = pourers.filter((pourer) => isRead.has(pourer.zone.index));
     const rank = new Map(read.map((pourer, i) => [pourer.zone.index, i]));
@@ -112,7 +117,10 @@ export class TagBlocks {
       if (ms !== this.nowMs) this.advance(ms);
       if (this.hold?.isChangeLogged[tag[i]!]) this.aliveMs = ms;
       const places = this.placesOf[tag[i]!]!;
-      if (places.length === 0) continue;
+      if (places.length === 0) {
+        this.flags[tag[i]!]?.take(ms, value[i]!);
+        continue;
+      }
       const units = this.units[tag[i]!]!;
       const inUnits = toDegC(value[i]! - units.zero, units);
       for (let k = 0; k < places.length; k++) this.put(places[k]!, inUnits, mark[i]!, ms);

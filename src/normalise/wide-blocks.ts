@@ -1,5 +1,6 @@
 import type { LogColumn, LogFile, WideBatch } from '../model/log-file.js';
 import type { LogClock } from './clock.js';
+import type { AlarmFlag, AlarmFlags } from './events/alarm-flags.js';
 import { allToDegC, allToPercent } from './degrees.js';
 import type { OrderNote } from './order-note.js';
 import type { ZonePourer, ZoneRows } from './zone-pourer.js';
@@ -26,6 +27,7 @@ function columnsByZone(file: LogFile): Map<number, LogColumn[]> {
 /** Turns the batches of one wide file into blocks, without copying a column where the times are in order. */
 export class WideBlocks {
   private readonly zones: readonly ZoneColumns[];
+  private readonly flags: readonly { readonly index: number; readonly flag: AlarmFlag }[];
   private readonly timeMs: Float64Array;
   private readonly unknown: Float64Array;
   private lastClockMs = NaN;
@@ -36,6 +38,7 @@ export class WideBlocks {
     private readonly clock: LogClock | null,
     private readonly order: OrderNote,
     batchRows: number,
+    flags: AlarmFlags,
   ) {
     const columns = columnsByZone(file);
     const find = (zone: number, role: LogColumn['role']) => columns.get(zone)?.find((column) => column.role === role);
@@ -46,16 +49,21 @@ export class WideBlocks {
         ? [{ pourer, reading, setpoint: rest('setpoint'), output: rest('output'), running: rest('running') }]
         : [];
     });
+    this.flags = file.columns.flatMap((column) => {
+      const flag = flags.of(column);
+      return flag ? [{ index: column.index, flag }] : [];
+    });
     this.timeMs = new Float64Array(batchRows);
     this.unknown = new Float64Array(batchRows).fill(NaN);
   }
 
   /** Takes a batch and pours it; changes the batch's arrays. */
   take(batch: WideBatch): void {
-    if (this.zones.length === 0) return; // nothing is poured, so nothing can be repeated
+    if (this.zones.length + this.flags.length === 0) return; // nothing is poured, so nothing can be repeated
     const isRising = this.readTimes(batch);
     const kept = isRising && !(this.timeMs[0]! <= this.earliestLast()) ? batch : this.sorted(batch);
     if (kept.length === 0) return;
+    this.takeFlags(kept);
     this.scale(kept);
     for (const zone of this.zones) zone.pourer.pour(this.rowsOf(zone, kept));
   }
@@ -80,6 +88,7 @@ export class WideBlocks {
 
   /** Rows up to this time have been poured for every zone of the file. */
   private earliestLast(): number {
+    if (this.zones.length === 0) return -Infinity;
     let earliest = Infinity;
     for (const { pourer } of this.zones)
       earliest = Math.min(earliest, Number.isNaN(pourer.lastMs) ? -Infinity : pourer.lastMs);
@@ -110,6 +119,13 @@ export class WideBlocks {
     const values = batch.values.map((column) => column && pick(column));
     const marks = batch.marks.map((column) => column && pick(column));
     return { length: kept.length, clockMs: batch.clockMs, line: batch.line, values, marks };
+  }
+
+  private takeFlags({ length, values }: WideBatch): void {
+    for (const { index, flag } of this.flags) {
+      const states = values[index]!;
+      for (let i = 0; i < length; i++) flag.take(this.timeMs[i]!, states[i]!);
+    }
   }
 
   private scale({ length, values }: WideBatch): void {

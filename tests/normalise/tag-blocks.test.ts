@@ -3,6 +3,7 @@ import type { LogColumn, TagBatch } from '../../src/model/log-file.js';
 import type { SampleBlock } from '../../src/model/sample-block.js';
 import type { Zone } from '../../src/model/zone.js';
 import { emptyBatch } from '../../src/read/rows/long-reader.js';
+import { AlarmFlags } from '../../src/normalise/events/alarm-flags.js';
 import { OrderNote } from '../../src/normalise/order-note.js';
 import { LearntCodes } from '../../src/normalise/screen.js';
 import { TagBlocks, type HoldRule } from '../../src/normalise/tag-blocks.js';
@@ -43,7 +44,7 @@ function pour(entries: readonly (readonly [number, number, number])[], hold: Hol
   }));
   const learnt = new LearntCodes();
   const pourers = zones.map((zone) => new ZonePourer(zone, { unit: 'degC', scale: 1 }, { block }, learnt, 150));
-  const blocks = new TagBlocks(tags, hold, pourers, new OrderNote());
+  const blocks = new TagBlocks(tags, hold, pourers, new OrderNote(), new AlarmFlags([]));
   const batch: TagBatch = emptyBatch(entries.length);
   entries.forEach(([seconds, number, value], i) => {
     batch.clockMs[i] = seconds * secondMs;

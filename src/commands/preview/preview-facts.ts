@@ -45,6 +45,9 @@ export interface PreviewZone {
   readonly longestGapMinutes: number;
   readonly lowestDegC: number | null;
   readonly highestDegC: number | null;
+  /** Columns that are its alarm flags, and how often one of them rose. */
+  readonly flags: readonly string[];
+  readonly flagAlarms: number;
 }
 
 export interface Preview {
@@ -72,7 +75,10 @@ export async function lookAt(paths: readonly string[], options: SurveyOptions): 
     files: found.files.map((file) =>
       previewFile(file, sourceOf.get(file.name), poured.examples.get(file.name)?.map(inWords)),
     ),
-    zones: zones.map((zone) => previewZone(zone, columnsOf.get(zone.index) ?? [], counts[zone.index]!)),
+    zones: zones.map((zone) => {
+      const flagAlarms = poured.flagAlarms.about((subject) => subject.zone === zone.index).length;
+      return previewZone(zone, columnsOf.get(zone.index) ?? [], counts[zone.index]!, flagAlarms);
+    }),
     ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found, zones) },
     ...{ assumptions: [...found.assumptions, ...poured.assumptions] },
     ...{ problems: [...found.problems, ...unknownSensorTypes(found.plant), ...poured.problems, ...events.problems] },
@@ -116,7 +122,7 @@ function orNull(value: number): number | null {
 
 const unitWords = { degC: '°C', degF: '°F', K: 'K' } as const;
 
-function previewZone(zone: Zone, columns: readonly LogColumn[], count: GapCount): PreviewZone {
+function previewZone(zone: Zone, columns: readonly LogColumn[], count: GapCount, flagAlarms: number): PreviewZone {
   const reading = columns.find((column) => column.role === 'reading');
   return {
     ...{
@@ -140,12 +146,14 @@ function previewZone(zone: Zone, columns: readonly LogColumn[], count: GapCount)
       longestGapMinutes: Math.round(count.longestMs / 6000) / 10,
     },
     ...{ lowestDegC: orNull(count.lowestDegC), highestDegC: orNull(count.highestDegC) },
+    flags: [...new Set(columns.flatMap(({ role, name }) => (role === 'alarm' ? [name] : [])))],
+    flagAlarms,
   };
 }
 
 function tagsOf(columns: readonly LogColumn[]): Record<string, string> {
   const tags: Record<string, string> = {};
-  for (const { role, name } of columns) tags[role] ??= name;
+  for (const { role, name } of columns) if (role !== 'alarm') tags[role] ??= name;
   return tags;
 }
 

@@ -57,7 +57,8 @@ function blankText(columns: readonly LogColumn[]): string {
 
 function missingLists(files: readonly LogFile[]): string[] {
   const missing = [];
-  if (!files.some((file) => file.kind === 'alarm'))
+  const hasFlags = files.some(({ columns, tags }) => [...columns, ...tags].some(({ role }) => role === 'alarm'));
+  if (!files.some((file) => file.kind === 'alarm') && !hasFlags)
     missing.push(
       'No alarm log: opens shorter than the sampling step are not seen, and alarms cannot be compared with readings.',
     );

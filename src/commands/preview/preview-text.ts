@@ -175,9 +175,17 @@ function zoneCells(zone: PreviewZone, isMachineInName: boolean): string[] {
   return [...names, ...counts, `${zone.longestGapMinutes} min`, ...degrees].map(safeText);
 }
 
-function columnsText({ tags }: PreviewZone): string {
+function columnsText({ tags, flags, flagAlarms }: PreviewZone): string {
   const parts = Object.entries(tags).map(([role, name]) => `${role === 'setpoint' ? 'set point' : role} "${name}"`);
-  return `    ${parts.join(', ')}`;
+  return `    ${[...parts, ...flagTexts(flags, flagAlarms)].join(', ')}`;
+}
+
+function flagTexts(flags: readonly string[], alarmCount: number): string[] {
+  if (flags.length === 0) return [];
+  const names = flags.map((name) => `"${name}"`).join(', ');
+  return [
+    `alarm flag${flags.length === 1 ? '' : 's'} ${names}: ${alarmCount} ${alarmCount === 1 ? 'alarm' : 'alarms'}`,
+  ];
 }
 
 function section(title: string, lines: readonly string[]): string[] {

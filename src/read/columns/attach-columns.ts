@@ -1,4 +1,6 @@
+import { namesOf, thingsNamed } from '../../words/named-things.js';
 import { looseName } from '../names/column-name.js';
+import { flagWordsOf } from '../names/flag-names.js';
 import type { RoledSeries } from './column-roles.js';
 import type { Attached, DraftZone } from './draft-zone.js';
 import type { Keyed } from './zone-of-series.js';
@@ -15,6 +17,7 @@ export function attach(
   if (it.left) return left(it.left);
   if (roled.role === 'ignored') return { ...roled, zones: [] };
   if (roled.role === 'running') return attachRunning(roled, file, list);
+  if (roled.role === 'alarm') return attachFlag(roled, file, list);
   const draft = drafts.get(it.key);
   if (!draft) return attachToAll(roled, file, list) ?? left('no reading goes with it');
   draft.has[roled.role] = true;
@@ -75,4 +78,23 @@ function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZon
   if (byMachine.length === 0 && byPrefix.length > 1) for (const draft of byPrefix) draft.machine ??= roled.rest;
   for (const draft of free) share(draft, 'running', roled);
   return { ...roled, zones: free.map((draft) => list.indexOf(draft)) };
+}
+
+/** A flag goes to the zone that its name names, of those whose readings stand beside it; in a file of one zone to that. */
+function attachFlag(roled: RoledSeries, file: number, list: readonly DraftZone[]): Attached {
+  const { given, series } = roled;
+  const isBeside = (draft: DraftZone): boolean => draft.readings.some((reading) => reading.file === file);
+  const beside = [...list.keys()].filter((i) => isBeside(list[i]!));
+  const zones = beside.length > 0 ? beside : [...list.keys()];
+  const names = namesOf(zones.flatMap((i) => namesOfDraft(list[i]!).map((name) => [i, name] as const)));
+  const machine = series.machine ?? '';
+  const found = [...new Set(thingsNamed(names, given?.zone ?? flagWordsOf(`${machine} ${series.name}`)))];
+  if (found.length === 1) return { ...roled, zones: found };
+  if (beside.length === 1 && found.length === 0) return { ...roled, zones: beside };
+  const why = found.length === 0 ? 'an alarm flag whose name names no zone' : 'an alarm flag that fits several zones';
+  return { ...roled, role: 'ignored', zones: [], why: `${why}; "alarmColumns" in plant.yaml can say which` };
+}
+
+function namesOfDraft({ name, machine, plant }: DraftZone): string[] {
+  return [name, ...(machine === null ? [] : [`${machine} ${name}`]), ...(plant?.reading ? [plant.reading] : [])];
 }

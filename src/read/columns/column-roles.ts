@@ -1,6 +1,7 @@
 import type { TemperatureUnit } from '../../model/log-file.js';
 import type { PlantFile } from '../../model/plant-file.js';
 import { looseName, splitName, unitOf, type NamedUnit, type NameParts } from '../names/column-name.js';
+import { asAlarmFlag } from './alarm-flags.js';
 import { settleCompeting } from './competing-columns.js';
 import { joinNumbered } from './numbered-names.js';
 import { areOneQuantity } from './one-quantity.js';
@@ -38,7 +39,8 @@ function roleOfMachine(all: readonly Series[], plant: PlantFile | null): RoledSe
   const parts = settleNouns(all.map((series) => splitName(series.name)));
   const hasBareSetpoint = parts.some(({ meaning, rest }) => meaning === 'setpoint' && rest === '');
   const named = all.map(
-    (series, i) => byPlant(series.name, plant)?.(series) ?? byName(series, parts[i]!, hasBareSetpoint),
+    (series, i) =>
+      byPlant(series.name, plant)?.(series) ?? asAlarmFlag(series) ?? byName(series, parts[i]!, hasBareSetpoint),
   );
   const first = namedByZone(joinNumbered(named, unsaid));
   const zones = new Set(
@@ -89,6 +91,10 @@ function byPlant(name: string, plant: PlantFile | null): ((series: Series) => Ro
     for (const role of ['reading', 'setpoint', 'output'] as const)
       if (zone[role] !== undefined && looseName(zone[role]) === loose)
         return (series) => mapped(series, role, zone.name);
+  if (plant?.leaveOut?.some((column) => looseName(column) === loose))
+    return (series) => ({ ...mapped(series, 'ignored', ''), why: 'plant.yaml leaves it out' });
+  const flag = plant?.alarmColumns?.find((entry) => looseName(entry.column) === loose);
+  if (flag) return (series) => ({ ...mapped(series, 'alarm', series.name), given: flag });
   const running = plant?.running?.find((entry) => looseName(entry.column) === loose);
   return running ? (series) => mapped(series, 'running', running.machine) : null;
 }
@@ -198,7 +204,7 @@ function canBeReading({ value, numbers, filled }: Series): boolean {
 
 function dropTexts(roled: RoledSeries): RoledSeries {
   const { filled, numbers, openTexts, runningWords } = roled.series;
-  if (roled.role === 'ignored' || filled === 0) return roled;
+  if (roled.role === 'ignored' || roled.role === 'alarm' || filled === 0) return roled;
   if (roled.role === 'running') {
     return numbers + runningWords >= 0.5 * filled
       ? roled

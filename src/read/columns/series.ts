@@ -1,5 +1,6 @@
-import { cellMark, type Dialect } from '../../model/log-file.js';
+import { cellMark, flagState, type Dialect } from '../../model/log-file.js';
 import { readCell, readRunningWord, unitTail, type CellValue } from '../rows/cell-value.js';
+import { readFlagWord } from '../rows/flag-cell.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { splitName } from '../names/column-name.js';
 import { ClockDays } from '../times/clock-days.js';
@@ -27,6 +28,9 @@ export interface Series {
   numbers: number;
   openTexts: number;
   runningWords: number;
+  /** Words that alarm flags hold; of these, the ones for no alarm. */
+  flagWords: number;
+  restWords: number;
   /** Digits behind the decimal mark, the most seen. */
   decimals: number;
 }
@@ -134,7 +138,7 @@ function withoutIdentity(name: string): string {
 function emptySeries(index: number, name: string, unitText: string): Series {
   return {
     ...{ index, name, unitText, clockMs: [], value: [], stretch: [] },
-    ...{ filled: 0, numbers: 0, openTexts: 0, runningWords: 0, decimals: 0 },
+    ...{ filled: 0, numbers: 0, openTexts: 0, runningWords: 0, flagWords: 0, restWords: 0, decimals: 0 },
   };
 }
 
@@ -155,11 +159,18 @@ function addCell(series: Series, cell: string, dialect: Dialect, read: (text: st
   if (text !== '') series.filled++;
   if (mark === cellMark.openText) series.openTexts++;
   if (mark !== cellMark.number) {
-    if (text !== '' && !Number.isNaN(readRunningWord(text))) series.runningWords++;
+    if (text !== '') countWord(series, text);
     return;
   }
   series.numbers++;
   if (series.unitText === '') series.unitText = unitTail.exec(text)?.[1] ?? '';
   const point = text.indexOf(dialect.decimal);
   if (point >= 0) series.decimals = Math.max(series.decimals, /^\d*/.exec(text.slice(point + 1))![0].length);
+}
+
+function countWord(series: Series, text: string): void {
+  if (!Number.isNaN(readRunningWord(text))) series.runningWords++;
+  const flag = readFlagWord(text);
+  if (!Number.isNaN(flag)) series.flagWords++;
+  if (flag === flagState.rest) series.restWords++;
 }

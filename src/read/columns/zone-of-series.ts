@@ -72,7 +72,8 @@ function settle(
   taken: Map<string, RoledSeries>,
 ): Keyed {
   const slot = `${roled.role} ${key}`;
-  const earlier = roled.role === 'running' || roled.role === 'ignored' ? undefined : taken.get(slot);
+  const isShared = roled.role === 'running' || roled.role === 'alarm' || roled.role === 'ignored';
+  const earlier = isShared ? undefined : taken.get(slot);
   const base = { roled, key, name, machine, plant, left: null };
   if (!earlier) {
     taken.set(slot, roled);

@@ -1,5 +1,6 @@
 import { cellMark, type Dialect } from '../../model/log-file.js';
 import { isBadQuality, readCell, readRunningWord } from '../rows/cell-value.js';
+import { readFlagWord } from '../rows/flag-cell.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 
 /** What the sampled cells of one column hold. */
@@ -9,6 +10,8 @@ export interface ColumnFacts {
   readonly openTexts: number;
   readonly distinct: number;
   readonly runningWords: number;
+  /** Noughts and ones, and words that alarm flags hold. */
+  readonly flags: number;
   readonly isQuality: boolean;
   /** True for numbers that are all OPC classic status codes, good ones among them. */
   readonly isStatusNumber: boolean;
@@ -33,6 +36,7 @@ export function factsOf(rows: readonly SampledRow[], column: number, dialect: Di
     openTexts: count((cell) => marks.get(cell) === cellMark.openText),
     distinct: distinct.length,
     runningWords: count((cell) => /\p{L}/u.test(cell) && !Number.isNaN(readRunningWord(cell))),
+    flags: count((cell) => cell === '0' || cell === '1' || !Number.isNaN(readFlagWord(cell))),
     isStatusNumber: times.has('192') && distinct.every((cell) => statusNumbers.has(cell)),
     isQuality: qualityWords > 0 && qualityWords >= distinct.length / 2 && isKnownQuality(distinct),
   };

@@ -3,6 +3,7 @@ import { namesDetail, recogniseEvents } from '../events/recognise.js';
 import type { ColumnFacts } from './column-facts.js';
 import type { FileShape } from './file-shape.js';
 import { haveMeasures, sayRoles } from './long-columns.js';
+import { saysAlarm } from '../names/flag-names.js';
 import { plainWords } from '../names/role-words.js';
 import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime } from '../times/time-format.js';
@@ -26,6 +27,7 @@ const stopWords =
 export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind' | 'why'> {
   if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn) && haveMeasures(shape, shape))
     return { kind: 'temperature', why: 'times with tags that say reading, set point or output' };
+  if (isOfFlags(shape)) return { kind: 'temperature', why: 'times with alarm flags beside them' };
   const events = certainEvents(shape);
   if (events) return events;
   const header = shape.hasHeader ? shape.header.map(plainWords).join(' | ') : '';
@@ -40,6 +42,18 @@ export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind'
   if (stopWords.test(header) || stopWords.test(name)) return { kind: 'stops', why: 'a list of stops' };
   if (alarmWords.test(header) || texts >= 2) return { kind: 'alarm', why: 'times with texts beside them' };
   return { kind: 'other', why: 'it has times, but neither readings nor texts that this program knows' };
+}
+
+/** A column for each flag and nothing else; a list of alarms has texts. */
+function isOfFlags(shape: FileShape): boolean {
+  const { layout, hasHeader, header, columns } = shape;
+  if (layout !== 'wide' || !hasHeader) return false;
+  const times = columnsOfTime(shape);
+  const others = header.flatMap((name, i) => (times.has(i) ? [] : [{ name, ...columns[i]! }]));
+  return (
+    others.every(({ name, flags, filled }) => saysAlarm(name) > 0 && flags === filled) &&
+    others.some(({ name, filled }) => saysAlarm(name) === 2 && filled > 0)
+  );
 }
 
 /** States that come and go, or starts with ends or durations, beside texts: no log of numbers has them. */

@@ -1,5 +1,6 @@
 import { looseName, splitName } from '../names/column-name.js';
 import { plainWords, qualityNames } from '../names/role-words.js';
+import { saysAlarm } from '../names/flag-names.js';
 import type { ColumnFacts } from './column-facts.js';
 
 /** A column that says what the values of another are worth. */
@@ -30,7 +31,8 @@ export function ownQualities(
 }
 
 /** A quality by its words, or by status numbers below a name that says so. */
-export function saysQuality(name: string, { isQuality, isStatusNumber }: ColumnFacts): boolean {
+export function saysQuality(name: string, { isQuality, isStatusNumber, flags, filled }: ColumnFacts): boolean {
+  if (saysAlarm(name) === 2 && flags === filled) return false;
   if (isQuality) return true;
   const words = plainWords(name.replace(/ \(\d+\)$/, ''));
   return (

@@ -40,6 +40,8 @@ export const plantSchema = z.strictObject({
     .transform((zones) => zones ?? []),
   running: z.array(z.strictObject({ machine: text, column: text })).optional(),
   alarmTexts: z.array(z.strictObject({ text: text, kind: z.string(), zone: text.optional() })).optional(),
+  alarmColumns: z.array(z.strictObject({ column: text, zone: text, kind: z.string().optional() })).optional(),
+  leaveOut: z.array(text).optional(),
   holdMinutes: positive.optional(),
   shifts: z.array(z.strictObject({ days: z.string(), from: clock, to: clock })).optional(),
   costPerHour: z.union([z.number(), z.record(z.string(), z.number())]).optional(),

@@ -1,6 +1,7 @@
 import type { LogColumn, LogFile, TagBatch } from '../../model/log-file.js';
 import { cellMark } from '../../model/log-file.js';
 import type { ProblemNote } from '../../model/problem.js';
+import { flagOfNumber } from './flag-cell.js';
 import { feedRows, type FeedOptions } from './row-feed.js';
 import { RowScanner } from './row-scanner.js';
 import type { RowTally } from './row-tally.js';
@@ -78,7 +79,7 @@ function addEntry(
   const mark = scanner.marks[column]?.[0] ?? 0;
   batch.clockMs[at] = scanner.clockMs;
   batch.tag[at] = number;
-  batch.value[at] = tag.role === 'running' ? runningOf(value, mark, scanner.runningOfText, tag.above) : value;
+  batch.value[at] = stateOf(tag, value, mark, scanner);
   batch.mark[at] = scanner.quality.isRowBad ? markOfBad(mark) : mark;
   batch.line[at] = line;
 }
@@ -88,7 +89,10 @@ function markOfBad(mark: number): number {
   return mark === cellMark.number || mark === cellMark.blank ? cellMark.badQuality : mark;
 }
 
-function runningOf(value: number, mark: number, word: number, above: number): number {
-  if (mark !== cellMark.number) return word;
+/** What a tag that is no number says as one. */
+function stateOf({ role, above }: TagRole, value: number, mark: number, scanner: RowScanner): number {
+  if (role !== 'running' && role !== 'alarm') return value;
+  if (mark !== cellMark.number) return role === 'running' ? scanner.runningOfText : scanner.flagOfText;
+  if (role === 'alarm') return flagOfNumber(value);
   return value > above ? 1 : 0;
 }

@@ -1,4 +1,5 @@
 import { cellMark, type LogFile } from '../../model/log-file.js';
+import { flagOfNumber, readFlagWord } from './flag-cell.js';
 import { isBadQuality, readCell, readRunningWord } from './cell-value.js';
 import { decodeBytes } from '../sources/encoding.js';
 
@@ -9,6 +10,8 @@ export interface TextValue {
   readonly mark: number;
   /** 1 = runs, 0 = stands, NaN = says neither. */
   readonly running: number;
+  /** What it says as an alarm flag: one of {@link flagState}; NaN = nothing. */
+  readonly flag: number;
 }
 
 /** Distinct texts remembered; a log with more holds free text in a number column. */
@@ -37,7 +40,9 @@ export class OddCells {
 
   valueOfText(text: string): TextValue {
     const { value, mark } = readCell(text, this.file.dialect);
-    return { value, mark, running: mark === cellMark.number ? NaN : readRunningWord(text) };
+    const isNumber = mark === cellMark.number;
+    const flag = isNumber ? flagOfNumber(value) : readFlagWord(text);
+    return { value, mark, running: isNumber ? NaN : readRunningWord(text), flag };
   }
 
   /** True when the quality cell from `from` to `to` says bad. */

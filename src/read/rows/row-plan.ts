@@ -1,7 +1,7 @@
 import type { LogColumn, LogFile } from '../../model/log-file.js';
 
 /** What to do with a cell. */
-export const act = { skip: 0, number: 1, time: 2, date: 3, clock: 4, tag: 5, quality: 6, running: 7 } as const;
+export const act = { skip: 0, number: 1, time: 2, date: 3, clock: 4, tag: 5, quality: 6, running: 7, flag: 8 } as const;
 
 /**
  * What becomes of each cell of a row, and the arrays that hold the numbers of a batch. All numbers stand in one array,
@@ -77,6 +77,8 @@ function actionOf({ role }: LogColumn): number {
       return act.quality;
     case 'running':
       return act.running;
+    case 'alarm':
+      return act.flag;
     case 'ignored':
       return act.skip;
     default:
@@ -85,5 +87,12 @@ function actionOf({ role }: LogColumn): number {
 }
 
 function isKept({ role }: LogColumn): boolean {
-  return role === 'reading' || role === 'setpoint' || role === 'output' || role === 'running' || role === 'value';
+  return (
+    role === 'reading' ||
+    role === 'setpoint' ||
+    role === 'output' ||
+    role === 'running' ||
+    role === 'alarm' ||
+    role === 'value'
+  );
 }

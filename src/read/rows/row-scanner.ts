@@ -1,5 +1,6 @@
 import { cellMark, type LogFile } from '../../model/log-file.js';
 import { CellBounds } from './cell-bounds.js';
+import { flagOfNumber } from './flag-cell.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { putNumber } from './number-bytes.js';
 import { OddCells, type TextValue } from './odd-cells.js';
@@ -37,6 +38,8 @@ export class RowScanner {
 
   /** Running state that the text of a value cell says; NaN = none. For tags of running machines. */
   runningOfText = NaN;
+  /** The same for tags of alarm flags. */
+  flagOfText = NaN;
 
   private readonly plan: RowPlan;
   private readonly bounds: CellBounds;
@@ -47,7 +50,7 @@ export class RowScanner {
   private readonly readTimeCell: (cell: string) => number;
   private readonly joined: JoinedTime;
   private readonly decimal: number;
-  private readonly hasRunningText: boolean;
+  private readonly hasStateText: boolean;
   private readonly joinedTag: TagPlace | null;
   private readonly isJoined: boolean;
   /** A text that is no number stands in a column of numbers: whether the row is one of words, its cells together tell. */
@@ -75,7 +78,7 @@ export class RowScanner {
     this.tags = new TagTable(this.bounds);
     this.tenths = new TenthsBytes(file.dialect);
     this.decimal = file.dialect.decimal.charCodeAt(0);
-    this.hasRunningText = file.tags.some((tag) => tag.role === 'running');
+    this.hasStateText = file.tags.some(({ role }) => role === 'running' || role === 'alarm');
     this.joinedTag = joinedTagOf(file);
     this.isJoined = file.timePlace !== undefined || this.joinedTag !== null;
     this.time = new TimeBytes(file.time, file.encoding);
@@ -149,6 +152,7 @@ export class RowScanner {
     this.quality.startRow();
     this.tag = -1;
     this.runningOfText = NaN;
+    this.flagOfText = NaN;
     this.clockMs = NaN;
     this.hasText = false;
     this.dateStart = -1;
@@ -197,6 +201,7 @@ export class RowScanner {
     if (putNumber(bytes, first, this.decimal, this.plan.numbers, place) !== end)
       this.putText(action, c, at, this.odd.valueOf(bytes, from, to));
     else if (action === act.running) this.plan.numbers[place] = this.plan.numbers[place]! > this.plan.above[c]! ? 1 : 0;
+    else if (action === act.flag) this.plan.numbers[place] = flagOfNumber(this.plan.numbers[place]!);
   }
 
   /** The line ends at `end` behind so many cells. */
@@ -234,18 +239,23 @@ export class RowScanner {
   /** A short row lacks its last cells: they count as empty. */
   private missingCell(c: number, at: number): void {
     const action = this.plan.actions[c]!;
-    if (action === act.number || action === act.running) this.putText(action, c, at, this.odd.valueOfText(''));
+    if (action === act.number || action === act.running || action === act.flag)
+      this.putText(action, c, at, this.odd.valueOfText(''));
   }
 
-  private putText(action: number, c: number, at: number, { value, mark, running }: TextValue): void {
+  private putText(action: number, c: number, at: number, { value, mark, running, flag }: TextValue): void {
     const place = this.plan.firstPlace[c]! + at;
     if (action === act.running) {
       this.plan.numbers[place] = mark === cellMark.number ? (value > this.plan.above[c]! ? 1 : 0) : running;
       return;
     }
+    if (action === act.flag) {
+      this.plan.numbers[place] = flag;
+      return;
+    }
     this.plan.numbers[place] = value;
     if (mark === cellMark.otherText) this.hasText = true;
-    if (this.hasRunningText) this.runningOfText = running;
+    if (this.hasStateText) [this.runningOfText, this.flagOfText] = [running, flag];
     const marks = this.marks[c];
     if (!marks || mark === cellMark.number) return;
     marks[at] = mark;
@@ -305,6 +315,7 @@ export class RowScanner {
       numbers[firstPlace[c]! + at] = cell + 0;
       this.runningOfText = NaN;
     } else if (action === act.running) numbers[firstPlace[c]! + at] = cell > above[c]! ? 1 : 0;
+    else if (action === act.flag) numbers[firstPlace[c]! + at] = flagOfNumber(cell);
     else this.takeText(c, at, String(cell));
   }
 

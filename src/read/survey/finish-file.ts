@@ -1,6 +1,7 @@
 import type { LogColumn, LogFile, TemperatureUnit } from '../../model/log-file.js';
 import type { ProblemNote } from '../../model/problem.js';
 import type { DraftFile } from './draft-file.js';
+import { isBlankAtRest } from '../columns/alarm-flags.js';
 import { findNoValue } from '../columns/no-value.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { nearestRank } from '../columns/nearest-rank.js';
@@ -72,6 +73,7 @@ function judgeLogger(columns: readonly Attached[]): LoggerFacts {
     setpoint: setpointScale,
     output: guessOutputScale(of('output')),
     running: 1,
+    alarm: 1,
     ignored: 1,
   };
   let unit: UnitFinding | null = null;
@@ -211,7 +213,15 @@ function finishColumn(it: Attached, { columns, readings, scales }: LoggerFacts, 
     unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
     scale: it.scale * scales[it.role],
     ...(it.role === 'output' ? currentOutput(it) : null),
+    ...(it.role === 'alarm' ? flagColumn(it) : null),
     above: it.role === 'running' ? guessRunningAbove(columns.find((other) => isSameColumn(other, it)) ?? it) : 0,
+  };
+}
+
+function flagColumn({ series, given }: Attached): Pick<LogColumn, 'isBlankAtRest' | 'alarmKind'> {
+  return {
+    ...(isBlankAtRest(series) ? { isBlankAtRest: true } : {}),
+    ...(given?.kind === undefined ? {} : { alarmKind: given.kind }),
   };
 }
 

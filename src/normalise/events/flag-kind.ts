@@ -1,0 +1,21 @@
+import type { AlarmKind } from '../../model/alarm.js';
+import { alarmKind, alarmKinds } from './alarm-kind.js';
+
+/** "HiAlm", "HH": two limits run together, or one with the word behind it (common practice of tag names). */
+const glued = /\b(hi|lo|hh|ll|high|low)(?=al(?:arm|m)?\b|flt\b|fault\b)/gu;
+const sensorBreak = /\b(?:sbr|brk)\b/gu;
+
+/**
+ * What an alarm flag is about, from its column's name.
+ *
+ * @param given The kind, or words for it, from plant.yaml; goes before the name.
+ * @returns 'other' for "Zone 1 Alarm". Never throws.
+ */
+export function flagKind(name: string, given?: string): AlarmKind {
+  if (given !== undefined) return alarmKinds.find((known) => known === given) ?? alarmKind(given, true);
+  const spoken = name
+    .replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
+    .toLowerCase()
+    .replaceAll('_', ' ');
+  return alarmKind(spoken.replace(glued, '$1 ').replace(sensorBreak, 'break'), true);
+}
