@@ -13,7 +13,7 @@ let room = new Float64Array(64);
  * @returns NaN for no data or a share outside 0 … 1. Never throws. Cost about n: two order statistics need no sorting.
  */
 export function quantile(values: Numbers, share: number): number {
-  if (room.length < values.length) room = new Float64Array(2 * values.length);
+  if (room.length < values.length) room = new Float64Array(Math.max(values.length, 2 * room.length));
   const kept = room;
   const count = finiteInto(kept, values);
   if (count === 0 || !(share >= 0 && share <= 1)) return NaN;

@@ -12,4 +12,5 @@ test('a million values are no stack of arguments', () => {
   const values = Array.from({ length: 1_000_000 }, (_, i) => (i * 7919) % 1_000_003);
   expect(lowest(values)).toBe(0);
   expect(highest(values)).toBe(1_000_002);
+  expect(highest(Float64Array.from(values))).toBe(1_000_002);
 });

@@ -1,3 +1,4 @@
+import { highest } from '../../../maths/extremes.js';
 import { median } from '../../../maths/quantile.js';
 import { normalTwoSidedP } from '../../../maths/normal.js';
 import { studentTwoSided } from '../../../maths/student.js';
@@ -125,7 +126,7 @@ function onsetOf({ timeMs, movedDegC, degC, isAway }: Course): number {
 function isSeenLate({ timeMs, isAway }: Course): boolean {
   let age = 0;
   const ages = timeMs.map((at, i) => (age = at - (timeMs[i - 1] ?? -Infinity) <= 2 * HOUR_MS ? age + 1 : 1));
-  const late = Math.min(LATE_HOURS, Math.max(...ages) / 2);
+  const late = Math.min(LATE_HOURS, highest(ages) / 2);
   const lateHours = (away: boolean) => ages.filter((hours, i) => hours > late && isAway[i] === away).length;
   return lateHours(true) >= LEAST_RUN_HOURS && lateHours(false) >= LEAST_RUN_HOURS;
 }

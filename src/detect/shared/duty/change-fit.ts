@@ -1,4 +1,5 @@
 import { addColumn, partialOut, restWithColumn, type PartialledOut } from '../../../maths/added-column.js';
+import { highest, lowest } from '../../../maths/extremes.js';
 import { tailColumns, type TryOnset } from '../../../maths/tail-columns.js';
 import { median } from '../../../maths/quantile.js';
 import { MAD_TO_SD } from '../../../maths/spread.js';
@@ -249,8 +250,8 @@ function searchAll(shape: Shape, [hot, cold]: Parts, trials: readonly number[], 
   return {
     shape,
     onsetMs,
-    onsetLowMs: Math.min(...near),
-    onsetHighMs: Math.max(...near),
+    onsetLowMs: lowest(near),
+    onsetHighMs: highest(near),
     hot: hot && hotAt(onsetMs),
     cold: cold && coldAt(onsetMs),
     gain: gains[best]!,

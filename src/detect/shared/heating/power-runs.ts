@@ -1,5 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { highest, lowest } from '../../../maths/extremes.js';
+import { finiteValues } from '../../../maths/finite.js';
 import { meanBetween } from '../../../maths/mean-between.js';
 import { median } from '../../../maths/quantile.js';
 import { timeConstantsOf } from '../cold/cool-downs.js';
@@ -220,10 +222,10 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
   const { meanDegC, minDegC, maxDegC, outputPercent, setpointDegC } = digest.zones[zone.index]!;
   const shouldDegC = targetDegC(setpointDegC[to - 1]!, usualDegC, reachedSetpointsOf(evidence)[zone.index]!);
   const half = Math.floor((from + to) / 2);
-  const late = Array.from(meanDegC.subarray(half, to)).filter(Number.isFinite);
+  const late = finiteValues(meanDegC.subarray(half, to));
   const roomDegC = assumedRoomOf(evidence);
   const lastDegC = late.at(-1) ?? NaN;
-  const lateLow = Math.min(...late);
+  const lateLow = lowest(late);
   const endJumpDegC = largestRise(maxDegC, minDegC, to - 2, Math.min(digest.length - 1, to + 4));
   const slope = median(heatUpsOf(evidence)[zone.index]!.map((heatUp) => heatUp.slopeDegCPerMinute));
   const placeMinutes = Math.max(digest.periodMs, samplingMsOf(zone)) / 60_000;
@@ -233,13 +235,13 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
     lastsToEnd: to >= digest.length - 2,
     minutes: ((to - from) * digest.periodMs) / 60_000,
     belowDegC: shouldDegC - lastDegC,
-    lowestDegC: Math.min(...Array.from(minDegC.subarray(from, to)).filter(Number.isFinite)),
+    lowestDegC: lowest(finiteValues(minDegC.subarray(from, to))),
     lastDegC,
     fallRatio: fallRatio(evidence, zone, from, roomDegC),
     endJumpDegC,
     endJumpRatio: slope > 0 ? endJumpDegC / (slope * placeMinutes) : NaN,
     aboveRoomDegC: lateLow - roomDegC,
-    rangeDegC: Math.max(...late) - lateLow,
+    rangeDegC: highest(late) - lateLow,
     outputPercent: meanBetween(outputPercent, from, to),
   };
 }
@@ -272,7 +274,7 @@ function fallPastLimit({ digest, episodes }: Evidence, zone: Zone, from: number)
   const falls = (episodes.get('impossible-step')?.[zone.index] ?? [])
     .filter(({ startMs, facts }) => startMs >= earliestMs! && startMs <= latestMs! && facts['jumpDegC']! < 0)
     .map(({ facts }) => -facts['rateDegCPerS']! / facts['limitDegCPerS']!);
-  return falls.length > 0 ? FASTEST_FALL_RATIO * Math.max(...falls) : NaN;
+  return falls.length > 0 ? FASTEST_FALL_RATIO * highest(falls) : NaN;
 }
 
 function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number, to: number): number {

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { lowest } from '../../../maths/extremes.js';
 import { median } from '../../../maths/quantile.js';
 import { conditionsOf } from '../readings/exposure.js';
 import { peersOf } from '../readings/movement.js';
@@ -32,7 +33,7 @@ export function coldOffsetDegC(evidence: Evidence, zone: Zone, startMs: number, 
     differences.push(own - others);
     levels.push(others);
   }
-  const coldest = Math.min(...levels);
+  const coldest = lowest(levels);
   const cold = differences.filter((_, i) => levels[i]! <= coldest + WITHIN_DEG_C);
   return cold.length >= FEWEST_PERIODS ? median(cold) : NaN;
 }

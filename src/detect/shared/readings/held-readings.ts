@@ -25,23 +25,38 @@ const FEWEST_CHANGES = 20;
  */
 export const refreshStepsDegC = oncePer((evidence: Evidence): readonly number[] =>
   evidence.zones.map((zone) => {
-    const changes = changesOf(evidence.digest.zones[zone.index]!);
-    const moved = changes.filter((degC) => degC > 0);
-    const neighbours = changes.filter((degC, i) => degC > 0 && changes[i - 1]! > 0).length;
-    if (neighbours > LARGEST_NEIGHBOUR_SHARE * moved.length) return 0;
-    if (moved.length < FEWEST_CHANGES || moved.length > (1 - SMALLEST_STILL_SHARE) * changes.length) return 0;
+    const { moved, neighbourCount, periodCount } = changesOf(evidence.digest.zones[zone.index]!);
+    if (neighbourCount > LARGEST_NEIGHBOUR_SHARE * moved.length) return 0;
+    if (moved.length < FEWEST_CHANGES || moved.length > (1 - SMALLEST_STILL_SHARE) * periodCount) return 0;
     // A change of 0.9 digits is one digit after °F and float arithmetic.
     if (quantile(moved, 0.5) < (SMALLEST_CHANGE_STEPS - 0.5) * resolutionDegCOf(zone)) return 0;
     return quantile(moved, 0.9);
   }),
 );
 
-/** Change of the reading from the end of each period to the end of the next, where both have one. */
-function changesOf({ lastDegC, minDegC, maxDegC }: ZoneDigest): number[] {
-  const changes: number[] = [];
+interface Changes {
+  /** Changes from the end of a period to the end of the next that are above 0, °C, in time order. */
+  readonly moved: Float64Array;
+  /** Those of `moved` right behind another one. */
+  readonly neighbourCount: number;
+  /** Periods whose change is known, 0 or not: both they and the one before have a reading. */
+  readonly periodCount: number;
+}
+
+function changesOf({ lastDegC, minDegC, maxDegC }: ZoneDigest): Changes {
+  const moved = new Float64Array(lastDegC.length);
+  let movedCount = 0;
+  let neighbourCount = 0;
+  let periodCount = 0;
+  let hadMoved = false;
   for (let i = 1; i < lastDegC.length; i++) {
-    const change = Math.max(Math.abs(lastDegC[i]! - lastDegC[i - 1]!), maxDegC[i]! - minDegC[i]!);
-    if (!Number.isNaN(change)) changes.push(change);
+    const changeDegC = Math.max(Math.abs(lastDegC[i]! - lastDegC[i - 1]!), maxDegC[i]! - minDegC[i]!);
+    if (Number.isNaN(changeDegC)) continue;
+    periodCount++;
+    const hasMoved = changeDegC > 0;
+    if (hasMoved) moved[movedCount++] = changeDegC;
+    if (hasMoved && hadMoved) neighbourCount++;
+    hadMoved = hasMoved;
   }
-  return changes;
+  return { moved: moved.subarray(0, movedCount), neighbourCount, periodCount };
 }
