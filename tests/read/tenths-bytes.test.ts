@@ -11,12 +11,14 @@ function put(
   separator: Dialect['separator'] = ';',
   decimal: Dialect['decimal'] = '.',
 ): { next: number; value: number } {
-  const tenths = new TenthsBytes({ separator, decimal });
-  tenths.lookAt(Buffer.from(row, 'latin1'));
+  const places = { numbers: into, firstPlace: Int32Array.of(1), runEnd: Int32Array.of(1) };
+  const tenths = new TenthsBytes({ separator, decimal }, places);
   into.fill(7);
-  const next = tenths.put(0, into, 1);
+  tenths.lookAt(Buffer.from(row, 'latin1'));
+  const isRead = tenths.putRun(0, 0, 0) === 1;
   expect([into[0], into[2]]).toEqual([7, 7]);
-  return { next, value: into[1]! };
+  expect(tenths.behind > 0).toBe(isRead);
+  return { next: isRead ? tenths.behind : -1, value: into[1]! };
 }
 
 test.each([
@@ -69,6 +71,17 @@ test('every cell of tenths is the double that Number gives', () => {
     const text = (count / 10).toFixed(1).padStart(4, '0');
     expect(put(`${text};12345`).value).toBe(Number(text));
   }
+});
+
+test('a run goes on to the first cell of another kind, and no further than it may', () => {
+  const numbers = new Float64Array(4).fill(7);
+  const tenths = new TenthsBytes(
+    { separator: ',', decimal: '.' },
+    { numbers, firstPlace: Int32Array.of(0, 1, 2, 3), runEnd: Int32Array.of(3, 3, 3, 3) },
+  );
+  tenths.lookAt(Buffer.from('152.3,30.5,-1.5,20.0,20.0,20.0\n', 'latin1'));
+  expect([tenths.putRun(0, 0, 0), tenths.behind, [...numbers]]).toEqual([2, 11, [152.3, 30.5, 7, 7]]);
+  expect([tenths.putRun(16, 2, 0), tenths.behind, [...numbers]]).toEqual([3, 21, [152.3, 30.5, 20, 7]]);
 });
 
 test('at the end of the bytes, where four more may not stand, nothing is read', () => {

@@ -48,7 +48,8 @@ function timesOf(header: readonly string[], rows: readonly SampledRow[]): (reado
     looked.map((row) => row.cells[column]?.trim() ?? '').filter((cell) => cell !== '');
   const are = (column: number, isMeant: (cell: string) => boolean): boolean => {
     const cells = cellsOf(column);
-    return cells.length > 0 && cells.filter(isMeant).length >= leastShare * cells.length;
+    let missesLeft = cells.length - leastShare * cells.length;
+    return cells.length > 0 && cells.every((cell) => isMeant(cell) || --missesLeft >= 0);
   };
   const times: number[][] = [];
   for (let column = 0; column < header.length; column++) {

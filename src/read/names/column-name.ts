@@ -1,3 +1,4 @@
+import { oncePerText } from '../../words/once-per-text.js';
 import type { TemperatureUnit } from '../../model/log-file.js';
 import { plainTag } from './plain-tag.js';
 import { plainWords, roleWords, type WordMeaning } from './role-words.js';
@@ -61,14 +62,14 @@ export function unitOf(text: string): NamedUnit {
  * and `reading`. Words are cut from the end first, then from the beginning; what stands between is kept as written.
  * Never throws.
  */
-export function splitName(name: string): NameParts {
+export const splitName = oncePerText((name): NameParts => {
   // "(2)" was put there by the reader for a name that stands twice.
   const { text, unit: bracketUnit, scale } = cutUnit(plainTag(name.trim().replace(/ \(\d+\)$/, '')));
   const { found, ...parts } = partsOf(text, isNoNoun);
   const unit = bracketUnit ?? found.find((word) => word.unit)?.unit ?? null;
   const { found: all, ...bare } = partsOf(text, () => true);
   return all.length === found.length ? { ...parts, unit, scale } : { ...parts, unit, scale, bare };
-}
+});
 
 /** Behind the name of a zone these are part of it as often as not, when another word says the role. */
 const backNouns =

@@ -16,6 +16,8 @@ export interface RowPlan {
   readonly numbers: Float64Array;
   /** Where the numbers of a column begin. */
   readonly firstPlace: Int32Array;
+  /** By column: behind the columns of numbers that begin here. The last cell of a row is in no run: the line ends behind it. */
+  readonly runEnd: Int32Array;
   /** Parts of `numbers`, one per column that anybody reads. */
   readonly values: readonly (Float64Array | null)[];
   readonly marks: readonly (Uint8Array | null)[];
@@ -43,7 +45,21 @@ export function planRow(file: LogFile, capacity: number): RowPlan {
     kept.add(c);
   }
   const hasClock = actions.includes(act.clock);
-  return { columnCount, actions, above, marks, hasClock, ...layOut(columnCount, kept, capacity) };
+  return {
+    columnCount,
+    actions,
+    above,
+    marks,
+    hasClock,
+    runEnd: runEnds(actions),
+    ...layOut(columnCount, kept, capacity),
+  };
+}
+
+function runEnds(actions: Uint8Array): Int32Array {
+  const ends = Int32Array.from(actions.keys());
+  for (let c = actions.length - 2; c >= 0; c--) if (actions[c] === act.number) ends[c] = Math.max(c + 1, ends[c + 1]!);
+  return ends;
 }
 
 function layOut(

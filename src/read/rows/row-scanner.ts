@@ -76,7 +76,7 @@ export class RowScanner {
     this.odd = new OddCells(file);
     this.quality = new QualityCells(file);
     this.tags = new TagTable(this.bounds);
-    this.tenths = new TenthsBytes(file.dialect);
+    this.tenths = new TenthsBytes(file.dialect, this.plan);
     this.decimal = file.dialect.decimal.charCodeAt(0);
     this.hasStateText = file.tags.some(({ role }) => role === 'running' || role === 'alarm');
     this.joinedTag = joinedTagOf(file);
@@ -124,17 +124,15 @@ export class RowScanner {
     tenths.lookAt(bytes);
     let p = isBlankApart ? this.bounds.skipBlanks(bytes, start) : start;
     for (let c = 0; c < columnCount; c++) {
+      if (actions[c] === act.number) {
+        c = tenths.putRun(p, c, at);
+        p = tenths.behind;
+      }
       const action = actions[c]!;
-      let q: number;
-      if (action === act.number) {
-        const place = firstPlace[c]! + at;
-        const next = tenths.put(p, numbers, place);
-        if (next >= 0) {
-          p = next;
-          continue;
-        }
-        q = putNumber(bytes, p, decimal, numbers, place);
-      } else q = this.skim(action, bytes, p);
+      let q =
+        action === act.number
+          ? putNumber(bytes, p, decimal, numbers, firstPlace[c]! + at)
+          : this.skim(action, bytes, p);
       if (q >= 0 && bytes[q] === separator && !isBlankApart) {
         p = q + 1;
         continue;

@@ -52,7 +52,9 @@ const decimalNumber = /^[-+]?\d+[.,]\d+$/;
 
 function detectDates(cells: readonly string[], options: TimeOptions): TimeFormat | null {
   const orders = (['ymd', 'dmy', 'mdy'] as const).map((order) => {
-    const parsed = cells.map((cell) => parseDateTime(cell, order));
+    const parsed: ReturnType<typeof parseDateTime>[] = [];
+    // Rows of several tags repeat their time.
+    cells.forEach((cell, i) => parsed.push(cell === cells[i - 1] ? parsed[i - 1]! : parseDateTime(cell, order)));
     const good = parsed.filter((time) => time !== null);
     return { order, good, reach: reachOf(good.map((time) => time.ms)), fromMs: good[0]?.ms ?? NaN };
   });
