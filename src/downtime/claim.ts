@@ -13,5 +13,5 @@ export interface Claim {
    */
   readonly faultEndMs: number;
   /** Told by the readings alone, or by an alarm with words unknown: counts only for a stop that nothing else explains. */
-  readonly isQuiet?: boolean;
+  readonly isQuiet: boolean;
 }

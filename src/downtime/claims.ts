@@ -67,15 +67,15 @@ function alarmClaims(input: ClaimInput): Claim[] {
   for (const alarm of stopping) {
     const { startMs, zone, kind, message } = alarm;
     const endMs = endOf(alarm, digest);
+    const isHeater = kind === 'heater';
+    // Written out, since an object made by spreading takes twice the room, and there may be a million.
     if (zone === null) {
-      const named = { startMs, endMs, name: message, zone, faultEndMs: endMs };
-      claims.push(isUnplaced(kind, input) ? { ...named, isQuiet: true } : named);
-    } else {
-      const own = { startMs, endMs, name: names.get(zone)!, zone };
-      if (kind === 'heater') cold.push({ ...own, isHeater: true });
-      else if (coldKinds.has(kind)) {
-        if (!isOfTheStart(startMs, endMs, input)) cold.push(own);
-      } else if (!isTooShort(startMs, endMs, input)) claims.push({ ...own, faultEndMs: endMs });
+      claims.push({ startMs, endMs, name: message, zone, faultEndMs: endMs, isQuiet: isUnplaced(kind, input) });
+    } else if (isHeater || coldKinds.has(kind)) {
+      if (isHeater || !isOfTheStart(startMs, endMs, input))
+        cold.push({ startMs, endMs, name: names.get(zone)!, zone, isHeater });
+    } else if (!isTooShort(startMs, endMs, input)) {
+      claims.push({ startMs, endMs, name: names.get(zone)!, zone, faultEndMs: endMs, isQuiet: false });
     }
   }
   return [...claims, ...coldClaims(cold, outAloneOn(machine, digest), digest, input.settings)];
@@ -120,6 +120,7 @@ function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
         name,
         zone: index,
         faultEndMs: end,
+        isQuiet: false,
       }));
   });
 }
@@ -132,7 +133,7 @@ function hotClaims(input: ClaimInput): Claim[] {
   for (const alarm of alarms.about(({ zone, kind }) => names.has(zone) && hotKinds.has(kind))) {
     const { startMs, zone } = alarm;
     const endMs = endOf(alarm, digest);
-    const claim = { startMs, endMs, name: names.get(zone)!, zone, faultEndMs: endMs };
+    const claim = { startMs, endMs, name: names.get(zone)!, zone, faultEndMs: endMs, isQuiet: false };
     const counts =
       running === null ? rhythm && whileSilent(claim, rhythm) : !isOfTheStart(startMs, endMs, input) && claim;
     if (counts) claims.push(counts);
@@ -162,5 +163,6 @@ function stopClaims({ machine, stops }: ClaimInput): Claim[] {
       name: reason || 'stop list',
       zone: null,
       faultEndMs: endMs,
+      isQuiet: false,
     }));
 }

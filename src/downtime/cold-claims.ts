@@ -14,7 +14,7 @@ export interface ColdAlarm {
   readonly name: string;
   readonly zone: number;
   /** The heater's own alarm: nothing of the machine as a whole. */
-  readonly isHeater?: boolean;
+  readonly isHeater: boolean;
 }
 
 /**
@@ -51,7 +51,14 @@ function addClaims(
   digest: PlantDigest,
   settings: DowntimeSettings,
 ): void {
-  const togetherUntil = (ms: number) => ({ startMs, endMs: ms, name: TOGETHER, zone: null, faultEndMs: ms });
+  const togetherUntil = (ms: number) => ({
+    startMs,
+    endMs: ms,
+    name: TOGETHER,
+    zone: null,
+    faultEndMs: ms,
+    isQuiet: false,
+  });
   const isSlowest = aloneMs > startMs && endMs - aloneMs < settings.slowestHeatUpMs + usualLagMs;
   if (isSlowest) {
     claims.push(togetherUntil(endMs));
@@ -60,7 +67,7 @@ function addClaims(
   const isShort = endMs - startMs < settings.longestRecoveryMs;
   const hotMs = isShort ? hotAgain(zone, startMs, endMs, digest, settings) : endMs;
   if (aloneMs > startMs) claims.push(togetherUntil(aloneMs));
-  claims.push({ startMs: aloneMs, endMs, name, zone, faultEndMs: Math.max(endMs, hotMs) });
+  claims.push({ startMs: aloneMs, endMs, name, zone, faultEndMs: Math.max(endMs, hotMs), isQuiet: false });
 }
 
 /**

@@ -362,17 +362,18 @@ test('pieces of a stop cover it once, in order', () => {
     startMs: fc.integer({ min: 0, max: 4000 }),
     length: fc.integer({ min: 0, max: 2000 }),
     zone: fc.constantFrom(null, 0, 1),
+    isQuiet: fc.boolean(),
   });
   fc.assert(
     fc.property(fc.array(claim, { maxLength: 12 }), (drawn) => {
       const claims = drawn
-        .map(({ startMs, length, zone }) => ({
+        .map(({ startMs, length, zone, isQuiet }) => ({
           startMs: startMs * 1000,
           endMs: (startMs + length) * 1000,
           faultEndMs: (startMs + length) * 1000,
           name: 'n',
           zone,
-          isInputLost: false,
+          isQuiet,
         }))
         .sort((a, b) => a.startMs - b.startMs);
       const stop = { start: 1_000_000, end: 3_000_000 };

@@ -52,10 +52,10 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSetti
   if (samplingMsOf(zone) > SLOWEST_SAMPLING_MS) {
     return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, needed ${SLOWEST_SAMPLING_MS / 1000} s or less.`;
   }
-  const all = loneExcursionsOf(evidence);
-  const own = all[zone.index]!;
   const peers = matesOf(evidence.zones, zone);
   if (peers.length === 0) return `Zone ${zone.name}: no other zone of its machine is logged.`;
+  const all = loneExcursionsOf(evidence);
+  const own = all[zone.index]!;
   const hours = hoursBetween(evidence, own, -Infinity, Infinity);
   if (hours < settings.fewestHours) {
     return `Zone ${zone.name}: ${hours.toFixed(1)} h settled and hot, needed ${settings.fewestHours}.`;

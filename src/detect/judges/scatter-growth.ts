@@ -109,9 +109,15 @@ const END_PERCENT = 2;
 function isSwitched(evidence: Evidence, zone: Zone): boolean {
   const { outputPercent } = evidence.digest.zones[zone.index]!;
   const { hot } = conditionsOf(evidence)[zone.index]!;
-  const known = outputPercent.filter((percent, i) => hot[i] === 1 && !Number.isNaN(percent));
-  const atEnd = known.filter((percent) => percent <= END_PERCENT || percent >= 100 - END_PERCENT);
-  return atEnd.length > SWITCHED_SHARE * known.length;
+  let known = 0;
+  let atEnd = 0;
+  for (let i = 0; i < outputPercent.length; i++) {
+    const percent = outputPercent[i]!;
+    if (hot[i] !== 1 || Number.isNaN(percent)) continue;
+    known++;
+    if (percent <= END_PERCENT || percent >= 100 - END_PERCENT) atEnd++;
+  }
+  return atEnd > SWITCHED_SHARE * known;
 }
 
 function medianNoise(hours: readonly Episode[]): number {

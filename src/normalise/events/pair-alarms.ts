@@ -150,7 +150,9 @@ class Pairing {
   }
 
   finish(): AlarmList {
-    const filled = <T extends Float64Array | Uint32Array>(column: T): T => column.slice(0, this.length) as T;
+    // A list that says start and end in one row fills its columns, which are then kept as they are.
+    const filled = <T extends Float64Array | Uint32Array>(column: T): T =>
+      this.length === column.length ? column : (column.slice(0, this.length) as T);
     const endMs = filled(this.endMs);
     this.counts.standing += endMs.reduce((count, timeMs) => count + (Number.isNaN(timeMs) ? 1 : 0), 0);
     return new AlarmList(this.meanings, {

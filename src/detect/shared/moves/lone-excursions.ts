@@ -113,17 +113,18 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
   const edgeMs = 2 * samplingMsOf(zone) + periodMs;
   const out = Math.max(2, Math.ceil(Math.max(OUT_MS, samplingMsOf(zone)) / periodMs));
   const excursions: Excursion[] = [];
-  const watched: number[] = [];
+  const watched = new Uint32Array(own.moveDegC.length);
+  let watchedCount = 0;
   for (let i = out; i < own.moveDegC.length - out; i++) {
     if (!atRest[i] || Number.isNaN(own.moveDegC[i]!)) continue;
-    watched.push(i);
+    watched[watchedCount++] = i;
     if (!(sizeDegC[i]! >= leastDegC)) continue; // the few that are left are held against their surroundings
     if (!(sizeDegC[i]! >= TIMES_SCATTER * (MAD_TO_SD * medianAround(sizeDegC, i, localPlaces)))) continue;
     if (!isPulse(own.moveDegC, i, out) || isSharedMove(peers, i, own.moveDegC[i]!)) continue;
     if (hasNear(openMs, at(i), OPEN_MS) || hasNear(runningEdgesOf(evidence)[zone.index]!, at(i), edgeMs)) continue;
     excursions.push(excursionAt(own, i, at(i), out));
   }
-  return { excursions, watchedPlaces: new Uint32Array(watched), scatterDegC: own.scatterDegC };
+  return { excursions, watchedPlaces: watched.slice(0, watchedCount), scatterDegC: own.scatterDegC };
 }
 
 /** 1 where the zone was near its level, and its set point the same, for a while. */

@@ -50,18 +50,22 @@ const ALARM_SLACK_MS = 10_000;
 export const opensOf = oncePer((evidence: Evidence): readonly (readonly Open[])[] => {
   const drafts = evidence.zones.map((zone) => withAlarms(zone, opensInLog(evidence, zone), evidence));
   const conditions = conditionsOf(evidence);
-  const starts = drafts.map((opens) => opens.map((open) => open.startMs));
-  return drafts.map((opens, z) =>
-    opens.map((open) => ({
-      ...open,
-      runningShare: Math.max(
-        conditionAt(evidence, conditions[z]!.runningShare, open.startMs),
-        conditionAt(evidence, conditions[z]!.runningShare, beforeMs(evidence, z, open.startMs)),
-      ),
-      hot: conditionAt(evidence, conditions[z]!.hot, beforeMs(evidence, z, open.startMs)),
-      othersAtOnceCount: othersAtOnce(starts, z, open.startMs, momentMsOf(evidence.zones[z]!)),
-    })),
-  );
+  const starts = drafts.map((opens) => Float64Array.from(opens, (open) => open.startMs));
+  drafts.forEach((opens, z) => {
+    const { runningShare, hot } = conditions[z]!;
+    const withinMs = momentMsOf(evidence.zones[z]!);
+    // In place: an alarm list may tell of a million opens, and copies would double them.
+    for (const open of opens) {
+      const justBeforeMs = beforeMs(evidence, z, open.startMs);
+      open.runningShare = Math.max(
+        conditionAt(evidence, runningShare, open.startMs),
+        conditionAt(evidence, runningShare, justBeforeMs),
+      );
+      open.hot = conditionAt(evidence, hot, justBeforeMs);
+      open.othersAtOnceCount = othersAtOnce(starts, z, open.startMs, withinMs);
+    }
+  });
+  return drafts;
 });
 
 /**
@@ -234,7 +238,7 @@ function draftOfAlarm(alarm: AlarmSpan): Draft {
   return { ...emptyDraft(alarm.startMs, endMs, 'open'), isInAlarms: true, alarmCount: 1 };
 }
 
-function othersAtOnce(starts: readonly (readonly number[])[], own: number, atMs: number, withinMs: number): number {
+function othersAtOnce(starts: readonly Float64Array[], own: number, atMs: number, withinMs: number): number {
   return starts.filter((times, z) => z !== own && hasNear(times, atMs, withinMs)).length;
 }
 
