@@ -80,6 +80,19 @@ test.each([
   }
 });
 
+test.each(['2025-12-30', '30-12-2025', '30/12/2025'])(
+  'a day behind a comma is a cell: start and end on %s',
+  async (day) => {
+    const minute = (i: number) => `${day} 08:${String(i).padStart(2, '0')}:00`;
+    const rows = Array.from(
+      { length: 50 },
+      (_, i) => `${minute(i)},${minute(i + 1)},Zone ${1 + (i % 3)},High temperature`,
+    );
+    const { files } = await look(`Start,End,Zone,Alarm\n${rows.join('\n')}\n`);
+    expect(files[0]).toMatchObject({ kind: 'alarm', header: ['Start', 'End', 'Zone', 'Alarm'] });
+  },
+);
+
 test.each([
   ['names above them', 'time tag value quality', ['Oven zone 1', 'Oven zone 2']],
   ['nothing above them', '', ['Oven zone 1', 'Oven zone 2']],

@@ -4,9 +4,9 @@ import { readLines } from './text-source.js';
 
 /** Names of what each line is made into. */
 const header = ['time', 'priority', 'message'] as const;
-/** "[2026-03-02 06:00:00] ", in any order of the day. */
+/** "[2026-03-02 06:00:00] ", in any order of the day. A comma before another day is no decimal of the second. */
 const stamp =
-  /^[\s[(]*((?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})[T ,]\s?\d{1,2}:\d{2}(?::\d{2})?(?:[.,]\d+)?(?:\s?[AP]M)?(?:Z|[+-]\d{2}:?\d{2})?)(?![\d:]|\s?[AP]M\b)[\])]*[\s:,-]+/i;
+  /^[\s[(]*((?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})[T ,]\s?\d{1,2}:\d{2}(?::\d{2})?(?:[.,](?!\d{1,4}[-/.]\d{1,2}[-/.]\d)\d+)?(?:\s?[AP]M)?(?:Z|[+-]\d{2}:?\d{2})?)(?![\d:]|\s?[AP]M\b)[\])]*[\s:,-]+/i;
 /** What programs write before a message (RFC 5424, 6.2.1, and common practice). */
 const level =
   /^\W*(debug|info(?:rmation)?|notice|warn(?:ing)?|error|err|crit(?:ical)?|fatal|alert|emergency)\b[\s\]):,-]+/i;
