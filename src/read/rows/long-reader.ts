@@ -31,7 +31,7 @@ export async function* readLong(
     else
       for (let k = 0; k < valueColumns.length; k++)
         addEntry(batch, scanner, roles, valueColumns[k]!, scanner.tag * valueColumns.length + k, line);
-    scanner.clearMarks();
+    scanner.store.clearMarks();
     return 0;
   };
   const isFull = (): boolean => batch.length >= batchEntries;
@@ -75,8 +75,8 @@ function addEntry(
   const tag = roles[number]!;
   if (tag.role === 'ignored') return;
   const at = batch.length++;
-  const value = scanner.values[column]![0]!;
-  const mark = scanner.marks[column]?.[0] ?? 0;
+  const value = scanner.store.values[column]![0]!;
+  const mark = scanner.store.marks[column]?.[0] ?? 0;
   batch.clockMs[at] = scanner.clockMs;
   batch.tag[at] = number;
   batch.value[at] = stateOf(tag, value, mark, scanner);
@@ -92,7 +92,7 @@ function markOfBad(mark: number): number {
 /** What a tag that is no number says as one. */
 function stateOf({ role, above }: TagRole, value: number, mark: number, scanner: RowScanner): number {
   if (role !== 'running' && role !== 'alarm') return value;
-  if (mark !== cellMark.number) return role === 'running' ? scanner.runningOfText : scanner.flagOfText;
+  if (mark !== cellMark.number) return role === 'running' ? scanner.store.runningOfText : scanner.store.flagOfText;
   if (role === 'alarm') return flagOfNumber(value);
   return value > above ? 1 : 0;
 }

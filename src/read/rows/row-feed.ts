@@ -115,7 +115,7 @@ class RowFeed<Batch> {
   private *handOver(): Generator<Batch> {
     yield this.batch;
     this.at = 0;
-    this.scanner.clearMarks();
+    this.scanner.store.clearMarks();
   }
 
   /** Reads rows of the window; false when a batch is full, true when the window needs more bytes. */
@@ -147,7 +147,7 @@ class RowFeed<Batch> {
   }
 
   private holdBack(cells: readonly string[], line: number): void {
-    this.scanner.clearRow(this.at);
+    this.scanner.store.clearRow(this.at);
     this.ready.push(...this.gate.take({ cells, line }, this.scanner.clockMs));
   }
 
@@ -175,7 +175,7 @@ class RowFeed<Batch> {
   /** One row through csv-parse; false when its quoted cell goes on behind the window. */
   private consumeSlowly(window: LineWindow): boolean {
     const { dialect, encoding } = this.file;
-    this.scanner.clearRow(this.at);
+    this.scanner.store.clearRow(this.at);
     const start = { start: window.start, line: window.line };
     const first = window.next()!;
     let { end } = first;
@@ -214,7 +214,7 @@ class RowFeed<Batch> {
     if (this.days) this.addDay(line);
     if (reason === null)
       return this.gate.passes(this.scanner.clockMs) ? this.finishRow(line) : this.holdBack(cells.map(String), line);
-    this.scanner.clearRow(this.at);
+    this.scanner.store.clearRow(this.at);
     if (this.days?.isDateLine(line)) return;
     this.tally.reject(line, isEnded ? (isComment(cells) ? 'comment' : reason) : 'half-line', text());
   }

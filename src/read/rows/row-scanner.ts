@@ -1,11 +1,12 @@
-import { cellMark, type LogFile } from '../../model/log-file.js';
+import type { LogFile } from '../../model/log-file.js';
 import { CellBounds } from './cell-bounds.js';
-import { flagOfNumber } from './flag-cell.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { putNumber } from './number-bytes.js';
-import { OddCells, type TextValue } from './odd-cells.js';
+import { isTextRow, whyNoRow } from './left-out-row.js';
+import { OddCells } from './odd-cells.js';
 import { QualityCells } from './quality-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
+import { RowStore } from './row-store.js';
 import { joinedTagOf, partsOfTag, rowTag, type TagPlace } from './row-tag.js';
 import type { RejectReason } from './row-tally.js';
 import { TagTable } from './tag-table.js';
@@ -31,15 +32,7 @@ export class RowScanner {
   tag = -1;
   /** What its quality cells say. */
   readonly quality: QualityCells;
-  readonly values: readonly (Float64Array | null)[];
-  readonly marks: readonly (Uint8Array | null)[];
-  /** True when a mark other than 0 was written since it was last cleared. */
-  hasMarks = false;
-
-  /** Running state that the text of a value cell says; NaN = none. For tags of running machines. */
-  runningOfText = NaN;
-  /** The same for tags of alarm flags. */
-  flagOfText = NaN;
+  readonly store: RowStore;
 
   private readonly plan: RowPlan;
   private readonly bounds: CellBounds;
@@ -50,11 +43,8 @@ export class RowScanner {
   private readonly readTimeCell: (cell: string) => number;
   private readonly joined: JoinedTime;
   private readonly decimal: number;
-  private readonly hasStateText: boolean;
   private readonly joinedTag: TagPlace | null;
   private readonly isJoined: boolean;
-  /** A text that is no number stands in a column of numbers: whether the row is one of words, its cells together tell. */
-  private hasText = false;
   private lastUnknownTag = '';
   /** Date and clock of a row of cells. */
   private takenDate = '';
@@ -70,15 +60,14 @@ export class RowScanner {
     capacity: number,
   ) {
     this.plan = planRow(file, capacity);
-    this.values = this.plan.values;
-    this.marks = this.plan.marks;
+    const hasStateText = file.tags.some(({ role }) => role === 'running' || role === 'alarm');
+    this.store = new RowStore(this.plan, hasStateText);
     this.bounds = new CellBounds(file.dialect);
     this.odd = new OddCells(file);
     this.quality = new QualityCells(file);
     this.tags = new TagTable(this.bounds);
     this.tenths = new TenthsBytes(file.dialect, this.plan);
     this.decimal = file.dialect.decimal.charCodeAt(0);
-    this.hasStateText = file.tags.some(({ role }) => role === 'running' || role === 'alarm');
     this.joinedTag = joinedTagOf(file);
     this.isJoined = file.timePlace !== undefined || this.joinedTag !== null;
     this.time = new TimeBytes(file.time, file.encoding);
@@ -89,17 +78,6 @@ export class RowScanner {
   /** Makes a tag known; its number is the count of tags before it. */
   addTag(name: string): number {
     return this.tags.add(encodeText(name, this.file.encoding));
-  }
-
-  /** Forgets the marks of a row that is read again or left out. */
-  clearRow(at: number): void {
-    if (this.hasMarks) for (const marks of this.marks) if (marks) marks[at] = 0;
-  }
-
-  /** Forgets all marks, for the next batch. */
-  clearMarks(): void {
-    if (this.hasMarks) for (const marks of this.marks) marks?.fill(0);
-    this.hasMarks = false;
   }
 
   /** Text of the tag that was last not known. */
@@ -148,11 +126,9 @@ export class RowScanner {
 
   private startRow(): void {
     this.quality.startRow();
+    this.store.startRow();
     this.tag = -1;
-    this.runningOfText = NaN;
-    this.flagOfText = NaN;
     this.clockMs = NaN;
-    this.hasText = false;
     this.dateStart = -1;
     this.clockStart = -1;
   }
@@ -181,7 +157,7 @@ export class RowScanner {
     else if (action === act.quality) this.quality.meet(c, this.odd.isBad(bytes, from, to));
     else if (action === act.clock) [this.clockStart, this.clockEnd] = [from, to];
     else if (action === act.time || action === act.date) this.meetDate(bytes, from, to);
-    else this.readValue(action, c, at, bytes, from, to);
+    else this.readValue(c, at, bytes, from, to);
     return end;
   }
 
@@ -191,22 +167,22 @@ export class RowScanner {
   }
 
   /** A number in quotes or between blanks, or a text. */
-  private readValue(action: number, c: number, at: number, bytes: Buffer, from: number, to: number): void {
-    const place = this.plan.firstPlace[c]! + at;
+  private readValue(c: number, at: number, bytes: Buffer, from: number, to: number): void {
+    const { actions, numbers, firstPlace } = this.plan;
+    const place = firstPlace[c]! + at;
     let [first, end] = [from, to];
     while (first < end && bytes[first] === blank) first++;
     while (end > first && bytes[end - 1] === blank) end--;
-    if (putNumber(bytes, first, this.decimal, this.plan.numbers, place) !== end)
-      this.putText(action, c, at, this.odd.valueOf(bytes, from, to));
-    else if (action === act.running) this.plan.numbers[place] = this.plan.numbers[place]! > this.plan.above[c]! ? 1 : 0;
-    else if (action === act.flag) this.plan.numbers[place] = flagOfNumber(this.plan.numbers[place]!);
+    if (putNumber(bytes, first, this.decimal, numbers, place) !== end)
+      this.store.putText(c, at, this.odd.valueOf(bytes, from, to));
+    else if (actions[c] !== act.number) this.store.putNumber(c, at, numbers[place]!);
   }
 
   /** The line ends at `end` behind so many cells. */
   private endRow(bytes: Buffer, end: number, cellCount: number, at: number): number {
     const isReturn = bytes[end] === carriageReturn;
     if (isReturn && bytes[end + 1] !== lineFeed) return -1;
-    if (cellCount < this.file.rowWidth || this.hasText) return -1;
+    if (cellCount < this.file.rowWidth || this.store.hasText) return -1;
     for (let c = cellCount; c < this.plan.columnCount; c++) this.missingCell(c, at);
     if (this.plan.hasClock) this.clockMs = this.readDateAndClock(bytes);
     if (Number.isNaN(this.clockMs)) return -1;
@@ -236,28 +212,7 @@ export class RowScanner {
 
   /** A short row lacks its last cells: they count as empty. */
   private missingCell(c: number, at: number): void {
-    const action = this.plan.actions[c]!;
-    if (action === act.number || action === act.running || action === act.flag)
-      this.putText(action, c, at, this.odd.valueOfText(''));
-  }
-
-  private putText(action: number, c: number, at: number, { value, mark, running, flag }: TextValue): void {
-    const place = this.plan.firstPlace[c]! + at;
-    if (action === act.running) {
-      this.plan.numbers[place] = mark === cellMark.number ? (value > this.plan.above[c]! ? 1 : 0) : running;
-      return;
-    }
-    if (action === act.flag) {
-      this.plan.numbers[place] = flag;
-      return;
-    }
-    this.plan.numbers[place] = value;
-    if (mark === cellMark.otherText) this.hasText = true;
-    if (this.hasStateText) [this.runningOfText, this.flagOfText] = [running, flag];
-    const marks = this.marks[c];
-    if (!marks || mark === cellMark.number) return;
-    marks[at] = mark;
-    this.hasMarks = true;
+    if (isOfValues(this.plan.actions[c]!)) this.store.putText(c, at, this.odd.valueOfText(''));
   }
 
   /**
@@ -267,10 +222,8 @@ export class RowScanner {
    */
   take(cells: readonly TableCell[], at: number): RejectReason | null {
     const { columnCount } = this.plan;
-    if (cells.every(isBlankCell)) return 'blank-row';
-    if (this.isHeader(cells)) return 'repeated-header';
-    if (cells.length < this.file.rowWidth) return 'short-row';
-    if (cells.length > columnCount && !cells.slice(columnCount).every(isBlankCell)) return 'long-row';
+    const reason = whyNoRow(cells, this.file, columnCount);
+    if (reason) return reason;
     this.startRow();
     this.takenDate = '';
     this.takenClock = null;
@@ -285,35 +238,11 @@ export class RowScanner {
     const joined = clock === null ? date : joinDateAndClock(date, clock);
     this.clockMs = this.readTimeCell(timePlace ? timeCell(cells.map(String), timePlace) : joined);
     if (Number.isNaN(this.clockMs)) return 'bad-time';
-    return this.isTextRow(cells) ? 'text-row' : null;
+    return isTextRow(cells, this.plan, this.odd) ? 'text-row' : null;
   }
 
-  /**
-   * "06:00;STATE CHANGE;IDLE -> RUN" among rows of numbers: no input that broke, which some word or number would tell.
-   * One text in all columns is a code that nobody knows yet.
-   */
-  private isTextRow(cells: readonly TableCell[]): boolean {
-    const texts = new Set<string>();
-    for (let c = 0; c < this.plan.columnCount; c++) {
-      if (this.plan.actions[c] !== act.number) continue;
-      const cell = cells[c] ?? '';
-      if (typeof cell === 'number') return false;
-      if (cell.trim() === '') continue;
-      if (this.odd.valueOfText(cell).mark !== cellMark.otherText || this.odd.isBadText(cell)) return false;
-      texts.add(cell.trim());
-    }
-    return texts.size > 1;
-  }
-
-  /** Puts a number where its text would put it; −0 is written 0. */
   private takeNumber(c: number, at: number, cell: number): void {
-    const { actions, numbers, firstPlace, above } = this.plan;
-    const action = actions[c]!;
-    if (action === act.number) {
-      numbers[firstPlace[c]! + at] = cell + 0;
-      this.runningOfText = NaN;
-    } else if (action === act.running) numbers[firstPlace[c]! + at] = cell > above[c]! ? 1 : 0;
-    else if (action === act.flag) numbers[firstPlace[c]! + at] = flagOfNumber(cell);
+    if (isOfValues(this.plan.actions[c]!)) this.store.putNumber(c, at, cell);
     else this.takeText(c, at, String(cell));
   }
 
@@ -323,7 +252,7 @@ export class RowScanner {
     else if (action === act.clock) this.takenClock = cell;
     else if (action === act.tag) this.takeTag(cell);
     else if (action === act.quality) this.quality.meet(c, this.odd.isBadText(cell));
-    else if (action !== act.skip) this.putText(action, c, at, this.odd.valueOfText(cell));
+    else if (action !== act.skip) this.store.putText(c, at, this.odd.valueOfText(cell));
   }
 
   private takeTag(cell: string): void {
@@ -331,15 +260,10 @@ export class RowScanner {
     this.tag = bytes.length === 0 ? -2 : this.tags.find(bytes, 0, bytes.length);
     if (this.tag === -1) this.lastUnknownTag = Object.values(partsOfTag(cell.trim())).join(' ').trim();
   }
-
-  private isHeader(cells: readonly TableCell[]): boolean {
-    const { header } = this.file;
-    return cells.length > 1 && String(cells[0]).trim() === header[0] && String(cells[1]).trim() === header[1];
-  }
 }
 
-function isBlankCell(cell: TableCell): boolean {
-  return typeof cell === 'string' && cell.trim() === '';
+function isOfValues(action: number): boolean {
+  return action === act.number || action === act.running || action === act.flag;
 }
 
 /** Bytes of a text as they stand in a file of that encoding, for the characters that names are made of. */

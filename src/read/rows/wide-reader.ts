@@ -18,13 +18,13 @@ export async function* readWide(
   const scanner = new RowScanner(file, batchRows);
   const clockMs = new Float64Array(batchRows);
   const line = new Float64Array(batchRows);
-  const batch: WideBatch = { length: 0, clockMs, values: scanner.values, marks: scanner.marks, line };
+  const batch: WideBatch = { length: 0, clockMs, values: scanner.store.values, marks: scanner.store.marks, line };
   const takeRow = (lineNumber: number, at: number): number => {
     clockMs[at] = scanner.clockMs;
     line[at] = lineNumber;
     if (scanner.quality.isAnyBad) {
-      scanner.hasMarks = true;
-      scanner.quality.mark(scanner.values, scanner.marks, at);
+      scanner.store.hasMarks = true;
+      scanner.quality.mark(scanner.store.values, scanner.store.marks, at);
     }
     if (file.noValue && isWithoutValue(scanner, file.noValue, at)) markWithoutValue(scanner, file.noValue, at);
     batch.length = at + 1;
@@ -43,15 +43,15 @@ const sharedShare = 0.5;
 
 function isWithoutValue(scanner: RowScanner, { raw, columns }: NoValue, at: number): boolean {
   let count = 0;
-  for (const column of columns) if (scanner.values[column]![at] === raw) count++;
+  for (const column of columns) if (scanner.store.values[column]![at] === raw) count++;
   return count >= sharedShare * columns.length;
 }
 
 function markWithoutValue(scanner: RowScanner, { raw }: NoValue, at: number): void {
-  scanner.hasMarks = true;
-  scanner.values.forEach((values, column) => {
+  scanner.store.hasMarks = true;
+  scanner.store.values.forEach((values, column) => {
     if (values?.[at] !== raw) return;
-    const marks = scanner.marks[column];
+    const marks = scanner.store.marks[column];
     if (marks) marks[at] = cellMark.noValue;
     else values[at] = NaN; // a set point or output that is not known
   });
