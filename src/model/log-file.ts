@@ -65,9 +65,21 @@ export interface SideBlock {
   readonly quality: number;
 }
 
+/** Rows that follow each other below lines that name their zone or machine. */
+export interface Section {
+  /** First of the lines above its rows. */
+  readonly fromLine: number;
+  /** Line of its first row. */
+  readonly firstRow: number;
+  /** What the lines say: the first cells of every row. */
+  readonly labels: readonly string[];
+  /** By column of the file: its place among all names behind those of the labels. */
+  readonly columns: readonly number[];
+}
+
 /**
  * How rows are made of a file in which they do not stand as cells with one time each. `json`: one object each, `depth`
- * brackets deep; `assignments`: one line of "name=value" each; `messages`: one line of a time and a text each; `side-by-side`: one of time, tag and value for each block.
+ * brackets deep; `assignments`: one line of "name=value" each; `messages`: one line of a time and a text each; `side-by-side`: one of time, tag and value for each block; `transposed`: times across and names down; `sections`: parts below lines that name their zone or machine.
  */
 export type RowForm =
   | {
@@ -80,6 +92,23 @@ export type RowForm =
     }
   | { readonly kind: 'assignments'; readonly names: readonly string[] }
   | { readonly kind: 'messages' }
+  | {
+      readonly kind: 'transposed';
+      readonly timeLine: number;
+      /** Line of the dates above clocks; 0 = none. */
+      readonly dateLine: number;
+      /** The first column of times; names stand before it. */
+      readonly firstColumn: number;
+    }
+  | {
+      readonly kind: 'sections';
+      /** Lines to put above all. */
+      readonly above: readonly string[];
+      readonly headerLine: number;
+      /** What the labels name, then all names of columns; the header. */
+      readonly names: readonly string[];
+      readonly sections: readonly Section[];
+    }
   | { readonly kind: 'side-by-side'; readonly firstLine: number; readonly blocks: readonly SideBlock[] };
 
 export type ColumnRole =

@@ -147,3 +147,13 @@ function spread(sample: SampledLines, count: number, rows: number): SampledLines
     return part(sample, from, from + rows);
   });
 }
+
+/** The cells of all sampled lines that do not begin with a number, and of the first line behind each. */
+export function* cellsOfLines(samples: readonly SampledLines[], dialect: Dialect): Generator<string[]> {
+  let wasRow = false;
+  for (const text of samples.flatMap(({ lines }) => lines)) {
+    const isRow = /^\W*\d/.test(text);
+    if (!isRow || !wasRow) yield splitCells(text, dialect);
+    wasRow = isRow;
+  }
+}

@@ -10,7 +10,6 @@ import { findLong } from './long-columns.js';
 import { intervalAbove, startAbove } from '../times/start-above.js';
 import { findClockAlone, findTime } from './time-columns.js';
 import type { TimeOptions } from '../times/time-format.js';
-import { parseDateTime } from '../times/time-text.js';
 
 /** Finds header, data and times in sampled rows; null with a reason when there is no column of times. */
 export function findShape(
@@ -32,21 +31,10 @@ export function findShape(
   const count = { start: startAbove(preamble, options.fileName, options), intervalMs: intervalAbove(preamble) };
   const decimal = dialect.decimal;
   const time = findTime(full, given, { ...options, decimal, hasNames, count }) ?? findClockAlone(full, given);
-  if (!time) return timesAcross(rows) ?? 'no column holds times';
+  if (!time) return 'no column holds times';
   const columns = given.map((_, index) => factsOf(full, index, dialect));
   const header = namesInCells(given, columns, full);
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
   return { ...base, ...findLong(base, full) };
-}
-
-/** So many times in one line are no line of a log (own choice). */
-const fewestAcross = 4;
-
-/** A sheet with the times across and the names down; null for any other. */
-function timesAcross(rows: readonly SampledRow[]): string | null {
-  const isTime = (cell: string): boolean =>
-    /\d[:.h]\d/.test(cell) && (['ymd', 'dmy', 'mdy'] as const).some((order) => parseDateTime(cell.trim(), order));
-  const row = rows.find(({ cells }) => cells.filter(isTime).length >= Math.max(fewestAcross, cells.length / 2));
-  return row === undefined ? null : `its times stand side by side in line ${row.line}, and not in a column`;
 }

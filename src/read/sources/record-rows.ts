@@ -1,4 +1,6 @@
-import type { TableCell, TableRow } from './table-part.js';
+import { readRecords, type OnBadRow } from './records.js';
+import type { RowSource, TableCell, TableRow } from './table-part.js';
+import { readSheet } from './table-source.js';
 
 /** What one record gives to each name, and the line on which it begins. */
 export interface NamedCells {
@@ -26,4 +28,11 @@ export async function namesOf(records: AsyncIterable<NamedCells>): Promise<strin
     if (names.size > mostNames) return [];
   }
   return [...names];
+}
+
+/** Rows as they stand in the file, of a text or of a sheet. */
+export async function* recordsOf(source: RowSource, onBadRow: OnBadRow): AsyncGenerator<TableRow> {
+  if (source.container !== 'workbook') return yield* readRecords(source, source.encoding, source.dialect, onBadRow);
+  for await (const { count, lineOf, cellsOf } of readSheet(source))
+    for (let row = 0; row < count; row++) yield { line: lineOf(row), cells: cellsOf(row) };
 }

@@ -1,7 +1,7 @@
 import type { RowForm, SideBlock } from '../../model/log-file.js';
-import { readRecords, type OnBadRow } from './records.js';
+import { recordsOf } from './record-rows.js';
+import type { OnBadRow } from './records.js';
 import { inParts, type RowSource, type TableCell, type TablePart, type TableRow } from './table-part.js';
-import { readSheet } from './table-source.js';
 
 type SideBySide = Extract<RowForm, { kind: 'side-by-side' }>;
 
@@ -10,13 +10,7 @@ const header = ['time', 'tag', 'value', 'quality'] as const;
 
 /** Every block of every row as rows of its own: time, tag, value and quality. Blocks that have come to their end give none. */
 export function readSideBySide(source: RowSource, form: SideBySide, onBadRow: OnBadRow): AsyncGenerator<TablePart> {
-  return inParts(unfolded(rowsOf(source, onBadRow), form));
-}
-
-async function* rowsOf(source: RowSource, onBadRow: OnBadRow): AsyncGenerator<TableRow> {
-  if (source.container !== 'workbook') return yield* readRecords(source, source.encoding, source.dialect, onBadRow);
-  for await (const { count, lineOf, cellsOf } of readSheet(source))
-    for (let row = 0; row < count; row++) yield { line: lineOf(row), cells: cellsOf(row) };
+  return inParts(unfolded(recordsOf(source, onBadRow), form));
 }
 
 async function* unfolded(rows: AsyncIterable<TableRow>, { firstLine, blocks }: SideBySide): AsyncGenerator<TableRow> {

@@ -1,8 +1,8 @@
-import type { Dialect, GoodStatus, LogFile, TimePlace } from '../../model/log-file.js';
+import type { Dialect } from '../../model/log-file.js';
 import type { PlantFile } from '../../model/plant-file.js';
 import { LogProblem, type ProblemNote } from '../../model/problem.js';
 import { statOf } from '../sources/byte-source.js';
-import { roleSeries, type RoledSeries } from '../columns/column-roles.js';
+import { roleSeries } from '../columns/column-roles.js';
 import { detectDialect } from '../layout/dialect.js';
 import {
   binaryProblem,
@@ -15,45 +15,35 @@ import {
   withoutStart,
 } from './draft-problems.js';
 import { findForm } from './find-form.js';
-import { layoutText } from './layout-text.js';
+import { findSections, labelsIn, mayHaveSections } from './find-sections.js';
 import { findSideBySide } from '../layout/side-by-side.js';
 import { kindOf } from '../layout/file-kind.js';
 import { partsOf } from '../sources/file-parts.js';
-import { sampleLines, sampleRows } from '../layout/file-sample.js';
+import { cellsOfLines, sampleLines, sampleRows } from '../layout/file-sample.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { rowsOfMoreTags } from './more-tags.js';
 import { rowsInOrder } from './rows-in-order.js';
 import { longSeries, sampledClock, wideSeries, type Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { findShape } from '../layout/shape.js';
+import { timesAcross } from '../layout/times-across.js';
 import { findDays } from './find-days.js';
 import { withoutDate } from '../layout/time-columns.js';
+import { draftedFile, plainDraft, type Base, type DraftFile } from './drafted-file.js';
 import type { SurveyOptions } from './survey-options.js';
 import { sampleTable } from '../sources/read-table.js';
-import type { RowSource } from '../sources/table-part.js';
 import { readHead, type TextRef } from '../sources/text-source.js';
 import { timeCell } from '../times/time-cell.js';
 import { withGridOfDates, type TimeOptions } from '../times/time-format.js';
-import { findSpan, findStep, type TimedRows, type Timing } from './timing.js';
-
-/** A file half understood: its rows and columns are known, but not yet which zones they make. */
-export interface DraftFile {
-  readonly name: string;
-  readonly kind: LogFile['kind'];
-  /** For files that are not temperature logs this is final. */
-  readonly file: LogFile;
-  readonly preamble: readonly string[];
-  readonly roled: readonly RoledSeries[];
-  /** Without its sampled rows once they have been looked at: hundreds of files are held side by side. */
-  readonly shape: FileShape | null;
-  readonly firstMs: number;
-  readonly lastMs: number;
-  readonly samplingMs: number;
-  readonly isChangeLogged: boolean;
-}
+import { findSpan, findStep, type TimedRows } from './timing.js';
 
 export interface OpenedDrafts {
   readonly drafts: readonly DraftFile[];
+  readonly problems: readonly ProblemNote[];
+}
+
+interface OpenedDraft {
+  readonly draft: DraftFile;
   readonly problems: readonly ProblemNote[];
 }
 
@@ -80,8 +70,6 @@ async function openDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile 
   const sizeBytes = (await statOf(ref.path)).size;
   return openTableDraft({ ...ref, sizeBytes, encoding: 'utf-8', dialect: plainDialect }, options, plant);
 }
-
-type Base = RowSource & Pick<LogFile, 'sizeBytes'>;
 
 const plainDialect: Dialect = { separator: ',', decimal: '.', thousands: '', quote: '"' };
 
@@ -110,15 +98,24 @@ async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantF
   const rows = sampleRows(samples, dialect);
   const sideBySide = findSideBySide(rows, dialect);
   if (sideBySide) return openTableDraft({ ...base, dialect, form: sideBySide }, options, plant);
-  const { draft, problems } = await draftFrom({ ...base, dialect }, rows, isEndSampled, options, plant);
+  const source = { ...base, dialect };
+  const labels = labelsIn(cellsOfLines(samples, dialect));
+  const sections = (await mayHaveSections(source, labels)) ? await findSections(source) : null;
+  if (sections) return openTableDraft({ ...source, form: sections }, options, plant);
+  const { draft, problems } = await draftFrom(source, rows, isEndSampled, options, plant);
   return { draft, problems: head.longLineBytes > 0 ? [longFirstLine(ref, head), ...problems] : problems };
 }
 
-async function openTableDraft(base: Base, options: SurveyOptions, plant: PlantFile | null) {
+async function openTableDraft(base: Base, options: SurveyOptions, plant: PlantFile | null): Promise<OpenedDraft> {
   const rows = await sampleTable(base);
-  const form = base.container === 'workbook' && !base.form ? findSideBySide(rows, base.dialect) : null;
+  const isSheet = base.container === 'workbook' && !base.form;
+  const form = isSheet ? (findSideBySide(rows, base.dialect) ?? (await sectionsOfSheet(base, rows))) : null;
   if (form) return openTableDraft({ ...base, form }, options, plant);
   return draftFrom(base, rows, true, options, plant);
+}
+
+async function sectionsOfSheet(base: Base, rows: readonly SampledRow[]) {
+  return labelsIn(rows.map(({ cells }) => cells)).areSeveral ? findSections(base) : null;
 }
 
 async function draftFrom(
@@ -127,13 +124,15 @@ async function draftFrom(
   isEndSampled: boolean,
   options: SurveyOptions,
   plant: PlantFile | null,
-) {
+): Promise<OpenedDraft> {
   const problems: ProblemNote[] = [];
   const writtenMs = (await statOf(base.path)).mtimeMs;
   const found = findShape(rows, base.dialect, {
     ...{ dates: options.dates, names: options.names, fileName: base.name, writtenMs },
   });
   const shape = typeof found === 'string' ? found : await settleTimes(base, found, { dates: options.dates, writtenMs });
+  const across = typeof shape === 'string' && !base.form ? timesAcross(rows) : null;
+  if (across) return openTableDraft({ ...base, form: across }, options, plant);
   if (typeof shape === 'string') {
     // Licences and notes that lie beside logs are no problem.
     if (logExtension.test(base.name))
@@ -219,73 +218,6 @@ async function inOrder(base: Base, { shape, clock, roled }: TimedRows): Promise<
   return { shape: ordered, clock: orderedClock, roled: series };
 }
 
-function plainDraft(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null): DraftFile {
-  const known = shape ? sampledClock(shape).filter((ms) => !Number.isNaN(ms)) : [];
-  const firstMs = known.reduce((a, b) => Math.min(a, b), Infinity);
-  const timing = { ...noTiming, firstMs: Number.isFinite(firstMs) ? firstMs : NaN };
-  const file = draftedFile(base, kind, why, shape, timing);
-  return { name: base.name, kind, file, preamble: shape?.preamble ?? [], roled: [], shape: null, ...timing };
-}
-
 function unreadDraft(ref: TextRef, why: string): DraftFile {
   return plainDraft({ ...ref, sizeBytes: 0, encoding: 'utf-8', dialect: plainDialect }, 'other', why, null);
-}
-
-const noTiming: Timing = {
-  firstMs: NaN,
-  lastMs: NaN,
-  homeMs: [],
-  samplingMs: NaN,
-  order: 'rising',
-  isChangeLogged: false,
-  holdMs: NaN,
-  silenceMs: NaN,
-};
-
-const noTime: LogFile['time'] = {
-  kind: 'date',
-  order: 'ymd',
-  unitMs: 1,
-  isAbsolute: false,
-  isUndecided: false,
-  why: 'no times',
-};
-
-function draftedFile(base: Base, kind: LogFile['kind'], why: string, shape: FileShape | null, timing: Timing): LogFile {
-  return {
-    ...base,
-    ...timing,
-    ...{ rowWidth: shape?.rowWidth ?? 0, goodStatus: shape ? goodStatus(shape) : 'opc' },
-    ...{ kind, why, columns: [], tags: [], notes: [], typicalDegC: NaN, layoutText: layoutText(base, shape, timing) },
-    ...{
-      layout: shape?.layout ?? 'none',
-      header: shape?.header ?? [],
-      firstDataLine: shape?.firstDataLine ?? 1,
-      time: shape?.time ?? noTime,
-      ...(shape && hasParts(shape) ? { timePlace: placeOf(shape) } : {}),
-      ...(shape?.days ? { days: shape.days } : {}),
-      ...(shape?.machineColumn === undefined ? {} : { machineColumn: shape.machineColumn }),
-      ...(shape?.zoneColumn === undefined ? {} : { zoneColumn: shape.zoneColumn }),
-    },
-  };
-}
-
-function hasParts({ dateParts, clockParts }: FileShape): boolean {
-  return dateParts.length + clockParts.length > 0;
-}
-
-function placeOf({ timeColumn, clockColumn, dateParts, clockParts }: FileShape): TimePlace {
-  return { timeColumn, clockColumn, dateParts, clockParts };
-}
-
-/** No log is mostly bad: 0 is good where most cells are 0, and 1 where most are 1 and the others 0. */
-function goodStatus({ rows, qualityColumn, ownQualities }: FileShape): GoodStatus {
-  const columns = [qualityColumn, ...ownQualities.map(({ column }) => column)];
-  const cells = rows
-    .flatMap((row) => columns.map((column) => row.cells[column]?.trim() ?? ''))
-    .filter((cell) => cell !== '');
-  const zeros = cells.filter((cell) => /^(0x0+|0+)(\.0+)?$/i.test(cell)).length;
-  if (zeros * 2 > cells.length) return 'zero';
-  const ones = cells.filter((cell) => /^1(\.0+)?$/.test(cell)).length;
-  return ones > 0 && zeros + ones === cells.length ? 'one' : 'opc';
 }

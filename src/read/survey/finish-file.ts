@@ -1,6 +1,6 @@
 import type { LogColumn, LogFile, TemperatureUnit } from '../../model/log-file.js';
 import type { ProblemNote } from '../../model/problem.js';
-import type { DraftFile } from './draft-file.js';
+import type { DraftFile } from './drafted-file.js';
 import { isBlankAtRest } from '../columns/alarm-flags.js';
 import { findNoValue } from '../columns/no-value.js';
 import type { FileShape } from '../layout/file-shape.js';

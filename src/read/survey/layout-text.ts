@@ -1,3 +1,4 @@
+import type { RowForm } from '../../model/log-file.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { isTable } from '../sources/read-table.js';
 import type { RowSource } from '../sources/table-part.js';
@@ -10,7 +11,14 @@ const formWords = {
   assignments: 'names beside values',
   messages: 'lines of text',
   'side-by-side': 'times side by side',
+  transposed: 'times across',
+  sections: 'zones or machines named above their rows',
 } as const;
+
+/** Forms of texts that are cut into cells all the same. */
+function isCut(kind: RowForm['kind'] | undefined): boolean {
+  return kind === 'side-by-side' || kind === 'sections' || kind === 'transposed';
+}
 
 /** A few words for how a file is laid out. */
 export function layoutText(
@@ -25,7 +33,7 @@ export function layoutText(
   if (base.form) parts.push(formWords[base.form.kind]);
   if (base.container === 'workbook') parts.push('workbook');
   else if (base.container === 'parquet') parts.push('Parquet');
-  else if (!isTable(base) || base.form?.kind === 'side-by-side')
+  else if (!isTable(base) || isCut(base.form?.kind))
     parts.push(separatorWords[base.dialect.separator], `decimal ${base.dialect.decimal === ',' ? 'comma' : 'point'}`);
   if (timing.order !== 'rising')
     parts.push({ falling: 'newest first', mixed: 'rows out of order', 'by-tag': 'tag after tag' }[timing.order]);

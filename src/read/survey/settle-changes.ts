@@ -1,4 +1,4 @@
-import type { DraftFile } from './draft-file.js';
+import type { DraftFile } from './drafted-file.js';
 
 /** Files that share so many of their readings come from one logger (own choice). */
 const SHARED_READINGS = 0.5;

@@ -1,5 +1,6 @@
 import type { TimeFormat } from '../../model/log-file.js';
-import type { DraftFile, OpenedDrafts } from './draft-file.js';
+import type { OpenedDrafts } from './draft-file.js';
+import type { DraftFile } from './drafted-file.js';
 
 type Dates = 'day-first' | 'month-first';
 
