@@ -119,6 +119,7 @@ function withAlarmNotes(sources: readonly SourceNote[], notes: readonly string[]
 function pairingNotes(counts: PairingCounts): string[] {
   const says: readonly (readonly [number, string])[] = [
     [counts.repeatedRows, 'Rows that say what another row had said already, left out'],
+    [counts.actions, 'Rows that tell what somebody did, such as log-ins and changes of recipe, which are no alarms'],
     [counts.repeatedActivations, 'Activations of alarms that stood already, not counted again'],
     [counts.returnsWithoutStart, 'Returns of alarms whose activation the log does not hold'],
     [counts.acknowledgementsWithoutStart, 'Acknowledgements of alarms whose activation the log does not hold'],

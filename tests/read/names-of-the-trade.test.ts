@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { survey } from '../../src/read/survey/survey.js';
+import { pourFiles } from './poured.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'looselead-names-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -133,5 +134,27 @@ describe('a noun before the word that says the role', () => {
     const found = zones.find(({ name }) => name === zone);
     const mine = files[0]!.columns.filter((column) => found && column.zones.includes(found.index));
     expect(mine.map(({ role }) => role)).toEqual(roles);
+  });
+});
+
+describe('one running state in a file of one machine is that of all its zones', () => {
+  const columnsOf = async (running: readonly string[]) => {
+    const rows = Array.from({ length: 60 }, (_, i) => {
+      const time = new Date(Date.UTC(2026, 4, 4, 6, 0, 10 * i)).toISOString();
+      return [time, 180 + (i % 7) / 10, 190 + (i % 5) / 10, ...running.map(() => Number(i > 30))].join(';');
+    });
+    const header = ['Time', 'DB_Heat.Zone[1].rAct', 'DB_Heat.Zone[2].rAct', ...running].join(';');
+    const { found } = await pourFiles({ 'log.csv': `${[header, ...rows].join('\n')}\n` });
+    return found.files[0]!.columns.slice(3).map(({ role, zones }) => [role, ...zones]);
+  };
+
+  test.each(['DB_Mach.xRun', 'GVL.bRun', 'DB_Cell4.xRun', 'Machine_Run'])('%s', async (name) => {
+    expect(await columnsOf([name])).toEqual([['running', 0, 1]]);
+  });
+  test.each(['DB_Pump.xRun', 'Hopper running', 'Cooling fan run'])('not %s, a part of it', async (name) => {
+    expect(await columnsOf([name])).toEqual([['ignored']]);
+  });
+  test('not one of several that no zone or machine is named by', async () => {
+    expect(await columnsOf(['DB_A.xRun', 'DB_B.xRun'])).toEqual([['ignored'], ['ignored']]);
   });
 });

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { survey } from '../../src/read/survey/survey.js';
-import { inFolder, pourFiles } from './poured.js';
+import { pourFiles } from './poured.js';
 
 const rowCount = 60;
 const clock = (i: number): string => `2026-03-02 06:${String(i).padStart(2, '0')}:00`;
@@ -63,17 +62,4 @@ test('a folder for each zone, in files that have no name but their date', async 
     ['Bottom', 170, 170],
   ]);
   expect(found.problems.filter(({ code }) => code === 'ambiguous-layout')).toEqual([]);
-});
-
-test('a sheet with its times across is refused, and the way out is said', async () => {
-  const times = Array.from({ length: 20 }, (_, i) => clock(i));
-  const sheet = [
-    'Line 4',
-    ['Tag', ...times].join(';'),
-    ...['Z1', 'Z2'].map((z) => [z, ...times.map((_, i) => 150 + i)].join(';')),
-  ];
-  const found = await inFolder({ 'log.csv': sheet.join('\n') }, (folder) => survey([folder]));
-  expect(found.zones).toEqual([]);
-  expect(found.problems[0]!.what).toContain('its times stand side by side in line 2');
-  expect(found.problems[0]!.todo).toContain('a column of times');
 });

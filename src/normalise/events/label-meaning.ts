@@ -4,6 +4,7 @@ import type { PlantFile } from '../../model/plant-file.js';
 import type { Zone } from '../../model/zone.js';
 import { list, phraseTest, wordsOf } from '../../words/fold.js';
 import { alarmKind, alarmKinds } from './alarm-kind.js';
+import { isOperatorAction } from './operator-words.js';
 import { zoneMatcher, type ZoneMatch } from './match-zone.js';
 
 /** What an alarm is, beside its times. */
@@ -15,6 +16,8 @@ export interface LabelMeaning {
   readonly machine: string | null;
   readonly priority: string | null;
   readonly isAmbiguousZone: boolean;
+  /** True where it tells what somebody did, and no alarm. */
+  readonly isAction: boolean;
 }
 
 /** Sources that stand for the machine as a whole; common practice. */
@@ -47,14 +50,16 @@ export function labelReader(zones: readonly Zone[], plant: PlantFile): (label: A
     // "Zone 4 high: 231.4 > 225": what stands behind the colon is no word.
     const words = /\p{L}/u.test(message) ? message : source;
     const isOnZone = zone !== null && !otherQuantity(wordsOf(words).join(' '));
+    const kind = rule?.kind ?? alarmKind(words, isOnZone);
     return {
       source,
       message: message === '' ? label.code : message,
-      kind: rule?.kind ?? alarmKind(words, isOnZone),
+      kind,
       zone,
       machine: zone === null ? (found.machine ?? writtenMachine(label)) : zones[zone]!.machine,
       priority: label.priority === '' ? null : label.priority,
       isAmbiguousZone: zone === null && found.isAmbiguous,
+      isAction: !rule && kind === 'other' && isOperatorAction(`${source} ${message}`),
     };
   };
 }

@@ -18,6 +18,8 @@ export interface PairingCounts {
   returnsBySource: number;
   /** Rows whose end lay before their start; kept without an end. */
   endsBeforeStart: number;
+  /** Rows that tell what somebody did: no alarms. */
+  actions: number;
   /** Activations in a log that has no returns at all: kept with no length. */
   withoutReturns: number;
 }
@@ -43,6 +45,7 @@ export function pairAlarms(rows: AlarmRows, meanings: readonly LabelMeaning[]): 
     standing: 0,
     returnsBySource: 0,
     endsBeforeStart: 0,
+    actions: 0,
     withoutReturns: 0,
   };
   const pairing = new Pairing(rows, meanings, counts);
@@ -139,6 +142,10 @@ class Pairing {
   }
 
   take(row: number): void {
+    if (this.meanings[this.rows.label[row]!]!.isAction) {
+      this.counts.actions++;
+      return;
+    }
     const state = this.rows.state[row];
     if (state === alarmRowState.span) this.takeWhole(row);
     else if (state === alarmRowState.active) this.activate(row);

@@ -5,10 +5,17 @@ import type { RoledSeries } from './column-roles.js';
 import type { Attached, DraftZone } from './draft-zone.js';
 import type { Keyed } from './zone-of-series.js';
 
+/** The file a series stands in. */
+interface FileOfSeries {
+  readonly index: number;
+  /** Whether it has one column of a running state and no more. */
+  readonly isRunningAlone: boolean;
+}
+
 /** Gives a series to the zones it serves, and marks these as having it; says why where it serves none. */
 export function attach(
   it: Keyed,
-  file: number,
+  { index: file, isRunningAlone }: FileOfSeries,
   list: readonly DraftZone[],
   drafts: ReadonlyMap<string, DraftZone>,
 ): Attached {
@@ -16,7 +23,7 @@ export function attach(
   const left = (why: string): Attached => ({ ...roled, role: 'ignored', zones: [], why });
   if (it.left) return left(it.left);
   if (roled.role === 'ignored') return { ...roled, zones: [] };
-  if (roled.role === 'running') return attachRunning(roled, file, list);
+  if (roled.role === 'running') return attachRunning(roled, file, list, isRunningAlone);
   if (roled.role === 'alarm') return attachFlag(roled, file, list);
   const draft = drafts.get(it.key);
   if (!draft) return attachToAll(roled, file, list) ?? left('no reading goes with it');
@@ -51,9 +58,9 @@ function share(draft: DraftZone, role: 'running' | 'setpoint', { series }: Roled
 
 /** Words that mean the one machine of a file. */
 const wholeMachine =
-  /^(the)?(machine|macchina|maquina|maszyna|stroj|makine|line|maschine|linie|anlage|anlagen|ligne|linea|linje|press|extruder|plant|main|drive|web|production|cycle|screw|belt)*(drive|motor)?$/;
+  /^(the|db|gvl|gv|plc|sps|hmi|prg|global)*(mach|masch|machine|macchina|maquina|maszyna|stroj|makine|line|maschine|linie|anlage|anlagen|ligne|linea|linje|press|extruder|plant|main|drive|web|production|cycle|screw|belt)*(drive|motor)?$/;
 
-function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZone[]): Attached {
+function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZone[], isAlone: boolean): Attached {
   const rest = looseName(roled.rest);
   const inFile = list.filter((draft) => draft.readings.some((reading) => reading.file === file));
   const byMachine = list.filter((draft) => draft.machine !== null && looseName(draft.machine) === rest);
@@ -65,7 +72,7 @@ function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZon
       ? byMachine
       : byPrefix.length > 1
         ? byPrefix
-        : wholeMachine.test(rest)
+        : wholeMachine.test(rest) || (isAlone && mayBeMachine(roled) && areOfOneMachine(inFile))
           ? inFile.length > 0
             ? inFile
             : list
@@ -78,6 +85,21 @@ function attachRunning(roled: RoledSeries, file: number, list: readonly DraftZon
   if (byMachine.length === 0 && byPrefix.length > 1) for (const draft of byPrefix) draft.machine ??= roled.rest;
   for (const draft of free) share(draft, 'running', roled);
   return { ...roled, zones: free.map((draft) => list.indexOf(draft)) };
+}
+
+/** Things of a machine that run by themselves (common practice). */
+const partOfMachine =
+  /pump|fan|blower|conveyor|mixer|agitator|hopper|feeder|chiller|compressor|cool|vacuum|valve|heat|pumpe|lufter|geblase|forder|ventil|kuhl|pompe|pompa|bomba|convoy|nastro|transport/;
+
+/** "DB_Cell4.xRun": a word that says run and no more, and the name of no part. */
+function mayBeMachine({ series, rest, why }: RoledSeries): boolean {
+  const isRun =
+    /^the word "(?:run|running|is ?running|betrieb|in betrieb|l(?:ä|ae)uft|en marche|in marcia|en marcha)"$/i.test(why);
+  return isRun && !partOfMachine.test(looseName(`${rest} ${series.name}`));
+}
+
+function areOfOneMachine(drafts: readonly DraftZone[]): boolean {
+  return new Set(drafts.map(({ machine }) => machine)).size === 1;
 }
 
 /** A flag goes to the zone that its name names, of those whose readings stand beside it; in a file of one zone to that. */

@@ -28,7 +28,10 @@ export function assembleZones(sources: readonly ZoneSource[], plant: PlantFile |
   keyed.forEach((series, file) => series.forEach((it) => addReading(drafts, it, file)));
   const list = [...drafts.values()];
   nameByFolder(list, files, plant);
-  const attached = keyed.map((series, file) => series.map((it) => attach(it, file, list, drafts)));
+  const attached = keyed.map((series, file) => {
+    const isAlone = series.filter(({ roled }) => roled.role === 'running').length === 1;
+    return series.map((it) => attach(it, { index: file, isRunningAlone: isAlone }, list, drafts));
+  });
   const problems = [...apart, ...withoutReadings(files), ...(list.length > 0 ? unmatchedZones(list, plant) : [])];
   return { zones: nameApart(list).map((draft, index) => toZone(draft, index, files)), attached, problems };
 }

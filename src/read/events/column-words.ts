@@ -24,7 +24,8 @@ export type EventRole =
  * Header words by role, most telling role first: the first role with a word in the header takes the column.
  * Languages: English, German, French, Italian, Spanish, Portuguese, Dutch, Swedish, Norwegian, Danish, Polish, Czech;
  * then Turkish, Finnish, the Nordic ones, Hungarian, Romanian, Slovak, Slovene, Croatian, Baltic, Cyrillic, Greek, Vietnamese,
- * Indonesian, Chinese, Japanese, Korean.
+ * Indonesian, Chinese, Japanese, Korean; last those of Lithuanian, Latvian, Estonian, Bulgarian, Vietnamese, Indonesian, Thai,
+ * Arabic and Hebrew that were added from memory.
  * Source: common practice. A * stands for more letters.
  */
 export const columnWords: readonly (readonly [EventRole, readonly string[]])[] = [
@@ -37,7 +38,9 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       nyugtazva, nyugtazas ideje, confirmat, ora confirmarii, potvrdene, potvrzeno, kvitovane, potrjeno,
       potvrdeno, potwierdzono, квитирование, время квитирования, квитировано, подтверждение, подтверждено,
       підтверджено, час квитування, потвърдено, αναγνωριση, επιβεβαιωση, ωρα αναγνωρισης, xac nhan, 确认时间,
-      確認時間, 確認時刻, 確認日時, 确认, 確認, 확인시간, 확인시각, 확인`),
+      確認時間, 確認時刻, 確認日時, 确认, 確認, 확인시간, 확인시각, 확인,
+      patvirtinta, patvirtinimo laikas, apstiprinats, apstiprinasanas laiks, kinnitatud, kinnitamise aeg, час на потвърждение,
+      thoi gian xac nhan, waktu konfirmasi, dikonfirmasi, เวลารับทราบ, รับทราบ, وقت الاقرار, זמן אישור, אושר`),
   ],
   [
     'duration',
@@ -46,7 +49,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       minutes, length, downtime min, stillstandszeit, *dauer,
       sure, suresi, kesto, idotartam, trvanie, doba trvania, trajanje, trukme, ilgums, kestus, длительность,
       продолжительность, тривалість, продължителност, διαρκεια, thoi luong, durasi, 持续时间, 時長, 时长,
-      持續時間, 継続時間, 時間長, 지속시간`),
+      持續時間, 継続時間, 時間長, 지속시간,
+      продължителност, thoi gian keo dai, lama, ระยะเวลา, المدة, مدة, משך, משך זמן`),
   ],
   [
     'end',
@@ -58,7 +62,9 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       sluttdato, ferdig, vege, megszunes, megszunt, sfarsit, ora sfarsit, disparut, ukoncenie, ukonceni, zanik,
       zakljucek, kraj, prestanak, pabaiga, beigas, lopp, конец, окончание, время окончания, снятие, кінець,
       завершення, край, ληξη, τελος, ket thuc, selesai, 结束时间, 结束, 恢复时间, 解除时间, 結束時間, 恢復時間,
-      復旧時刻, 復旧日時, 解除時刻, 終了時刻, 終了, 종료시간, 해제시간, 복귀시간, 종료`),
+      復旧時刻, 復旧日時, 解除時刻, 終了時刻, 終了, 종료시간, 해제시간, 복귀시간, 종료,
+      pabaigos laikas, beigu laiks, lopu aeg, lopp, край на, thoi gian ket thuc, waktu selesai, berakhir, เวลาสิ้นสุด, สิ้นสุด, وقت
+      الانتهاء, النهاية, זמן סיום, סיום`),
   ],
   [
     'start',
@@ -70,7 +76,9 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       oppstatt, indtruffet, kezdete, kezdet, fellepes, inceput, ora inceput, aparut, zaciatok, zacetek,
       nastanak, pocetak, pradzia, sakums, algus, начало, время начала, появление, возникновение, початок,
       виникнення, начало на, εναρξη, εμφανιση, bat dau, mulai, 开始时间, 发生时间, 报警时间, 開始時間, 發生時間,
-      発生時刻, 発生日時, 開始時刻, 発生, 発生時間, 발생시간, 발생시각, 시작시간, 발생일시`),
+      発生時刻, 発生日時, 開始時刻, 発生, 発生時間, 발생시간, 발생시각, 시작시간, 발생일시,
+      pradzios laikas, atsirado, sakuma laiks, alguse aeg, начален час, възникване, thoi gian bat dau, waktu mulai, เวลาเริ่ม,
+      เริ่ม, وقت البدء, البداية, זמן התחלה, התחלה`),
   ],
   [
     'done',
@@ -120,7 +128,9 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       tila, halytyksen tila, durum, durumu, alarm durumu, olay, allapot, esemeny, stare, eveniment, stav alarmu,
       udalost, stanje, dogodek, dogadaj, busena, stavoklis, olek, sundmus, состояние, статус, событие,
       тип события, стан, подія, състояние, събитие, κατασταση, συμβαν, trang thai, 状态, 报警状态, 事件,
-      事件类型, 狀態, 報警狀態, 状態, 種別, イベント, 상태, 이벤트, 구분, tip, typ udalosti, tur, tyyppi, tipus`),
+      事件类型, 狀態, 報警狀態, 状態, 種別, イベント, 상태, 이벤트, 구분, tip, typ udalosti, tur, tyyppi, tipus,
+      alarmo busena, trauksmes stavoklis, haire olek, състояние на алармата, trang thai canh bao, status alarm, สถานะ, الحالة,
+      حالة الانذار, מצב, סטטוס`),
   ],
   [
     'priority',
@@ -129,7 +139,9 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       priorita, dulezitost, prioridad, prioridade, prioriteit, prioritet, priorytet, urgency,
       oncelik, onem, seviye, prioriteetti, tarkeys, prioritas, sulyossag, prioritate, severitate, prioriteta,
       prioritetas, prioriteet, приоритет, важность, уровень, пріоритет, важливість, προτεραιοτητα, σοβαροτητα,
-      uu tien, 优先级, 级别, 等级, 報警級別, 優先級, 等級, 優先度, 重要度, 우선순위, 등급, 중요도`),
+      uu tien, 优先级, 级别, 等级, 報警級別, 優先級, 等級, 優先度, 重要度, 우선순위, 등급, 중요도,
+      svarba, svarigums, tahtsus, степен, muc do, muc uu tien, prioritas alarm, ลำดับความสำคัญ, ความสำคัญ, الاولوية, עדיפות,
+      חומרה`),
   ],
   [
     'code',
@@ -138,7 +150,9 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       fehlercode, meldenummer, numero, codice, codigo, kod, kode, event id, id, no,
       kodu, koodi, halytysnumero, hibakod, cod, cod alarma, kod alarmu, koda, sifra, kodas, kods, kood, код,
       номер, код аварии, код тревоги, код аваріі, κωδικος, αριθμος, kode alarm, 代码, 报警代码, 编号, 代碼,
-      編號, コード, 番号, 警報番号, 코드, 번호`),
+      編號, コード, 番号, 警報番号, 코드, 번호,
+      aliarmo kodas, trauksmes kods, haire kood, код на алармата, ma loi, ma canh bao, kode kesalahan, รหัส, الرمز, الرقم, קוד,
+      מספר`),
   ],
   [
     'zone',
@@ -146,7 +160,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       zone, zones, heater, heating zone, heat zone, sensor, loop, heizzone, regelzone, zona, zon, sone, strefa,
       channel, kanal, position,
       bolge, isitma bolgesi, vyohyke, alue, futozona, cona, tsoon, зона, канал, контур, ζωνη, καναλι, vung,
-      zona pemanas, 温区, 区域, 加热区, 溫區, 區域, 加熱區, ゾーン, チャンネル, 区, 존, 구역, 채널`),
+      zona pemanas, 温区, 区域, 加热区, 溫區, 區域, 加熱區, ゾーン, チャンネル, 区, 존, 구역, 채널,
+      kaitinimo zona, sildisanas zona, kuttetsoon, нагревна зона, vung nhiet, zona suhu, โซน, المنطقة, منطقة, אזור`),
   ],
   [
     'machine',
@@ -155,7 +170,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       lijn, maskin, linje, maszyna, linia, press, work centre, work center, station, area,
       makine, makina, hat, kone, linja, gep, gepsor, masina, stroj, linka, linija, irenginys, iekarta, masin,
       liin, машина, линия, станок, агрегат, установка, лінія, верстат, μηχανη, γραμμη, day chuyen, mesin, 设备,
-      机器, 机台, 生产线, 產線, 機台, 設備, 機器, 機械, ライン, 号機, 설비, 기계, 라인, 호기`),
+      机器, 机台, 生产线, 產線, 機台, 設備, 機器, 機械, ライン, 号機, 설비, 기계, 라인, 호기,
+      masina, iekarta, seade, машина, may, thiet bi, peralatan, เครื่อง, เครื่องจักร, الماكينة, الالة, الخط, מכונה, קו`),
   ],
   [
     'source',
@@ -164,7 +180,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       origine, repere, origen, origem, bron, kalla, kilde, zrodlo, zdroj, where, location, module,
       kaynak, etiket, etiket adi, lahde, tunnus, forras, cimke, sursa, eticheta, vir, izvor, saltinis, avots,
       allikas, источник, тег, объект, параметр, джерело, обєкт, източник, πηγη, ετικετα, nguon, sumber, 来源,
-      变量, 标签, 來源, 變數, 位號, 位号, タグ, 発生元, 信号名, 태그, 발생원, 신호명`),
+      变量, 标签, 來源, 變數, 位號, 位号, タグ, 発生元, 信号名, 태그, 발생원, 신호명,
+      saltinis, avots, allikas, обект, doi tuong, asal, แหล่งที่มา, แท็ก, المصدر, מקור, תג`),
   ],
   [
     'value',
@@ -187,7 +204,10 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       описание, тревога, авария, повідомлення, опис, аварія, съобщение, аларма, μηνυμα, συναγερμος, περιγραφη,
       thong bao, canh bao, mo ta, noi dung, pesan, deskripsi, 报警, 报警内容, 报警信息, 报警文本, 描述, 消息,
       内容, 報警, 警報內容, 報警內容, 訊息, 內容, 警報, 警報内容, 警報名, メッセージ, アラーム, 메시지, 알람,
-      알람명, 내용, 경보, 설명`),
+      알람명, 내용, 경보, 설명,
+      aliarmo tekstas, zinojuma teksts, haire tekst, teade tekst, текст на алармата, описание на алармата, noi dung canh bao,
+      pesan alarm, keterangan, ข้อความ, ข้อความแจ้งเตือน, คำอธิบาย, แจ้งเตือน, الرسالة, نص الانذار, الوصف, الانذار, הודעה, תיאור,
+      התראה, אזעקה`),
   ],
   [
     'time',
@@ -198,6 +218,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       tarih, saat, zaman, tarih saat, aika, paivamaara, aikaleima, pvm, kello, klokkeslett, ido, idopont,
       data si ora, vrijeme, vreme, datum i vrijeme, laikas, data ir laikas, laiks, datums, aeg, kuupaev, время,
       дата, дата и время, дата время, час, дата і час, ωρα, ημερομηνια, χρονος, ημερομηνια ωρα, thoi gian, ngay,
-      gio, waktu, tanggal, 时间, 日期, 日期时间, 時間, 日時, 時刻, 日付, 시간, 일시, 날짜, 시각`),
+      gio, waktu, tanggal, 时间, 日期, 日期时间, 時間, 日時, 時刻, 日付, 시간, 일시, 날짜, 시각,
+      ivykio laikas, notikuma laiks, sundmuse aeg, дата и час, време, ngay gio, thoi diem, waktu kejadian, tanggal waktu, เวลา,
+      วันที่, วันเวลา, الوقت, التاريخ, التاريخ والوقت, זמן, תאריך, תאריך ושעה, שעה`),
   ],
 ];

@@ -16,7 +16,9 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
       unquittiert, nicht quittiert,
       kuittaamaton, onaysiz, ikke kvittert, ikke kvitteret, okvitterad, neakceptovany, nepotvrzeno, nepotvrdene,
       nyugtazatlan, nepotvrden, неквитирована, не квитирована, не подтверждена, неквитовано, 未確認, 未确认,
-      미확인`),
+      미확인,
+      nepatvirtinta, neapstiprinats, kinnitamata, непотвърдена, chua xac nhan, belum dikonfirmasi, belum diakui, ยังไม่รับทราบ, غير مؤكد,
+      לא אושר, לא אושרה`),
   ],
   [
     'cleared',
@@ -44,7 +46,10 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
       усунено, повернення, отпадна, отпаднала, изчезна, изчистена, ανενεργος, ανενεργο, ανενεργη, ληξη, εληξε,
       αποκατασταση, αποκατασταθηκε, επαναφορα, τελος, εκκαθαριστηκε, het, ket thuc, da xoa, khoi phuc, hilang,
       selesai, pulih, nonaktif, 已恢复, 恢复正常, 已解除, 已消失, 结束, 复位, 恢復, 已恢復, 結束, 復歸, 解消,
-      復旧, 回復, 正常, 終了, 해제, 해제됨, 복귀, 복구, 해소, 종료, 정상, 소멸`),
+      復旧, 回復, 正常, 終了, 해제, 해제됨, 복귀, 복구, 해소, 종료, 정상, 소멸,
+      pasibaige, grizo i norma, beidzies, dzests, normals, loppenud, taastunud, korras, възстановена, приключи, нормално, binh thuong, da
+      het, tro ve binh thuong, khong hoat dong, kembali normal, berakhir, tidak aktif, หาย, หายไป, ปกติ, กลับสู่ปกติ, สิ้นสุด, انتهى,
+      انتهت, زال, عاد الى الطبيعي, طبيعي, غير نشط, לא פעיל, חזר לתקין, תקין, הסתיים, הסתיימה, נוקה`),
   ],
   [
     'acknowledged',
@@ -60,7 +65,9 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
       подтверждена, подтвержден, подтверждено, подтверждение, принята, квитовано, квитована, підтверджено,
       підтверджена, потвърдена, потвърдено, αναγνωριστηκε, αναγνωρισμενος, επιβεβαιωθηκε, επιβεβαιωση,
       αναγνωριση, xac nhan, da xac nhan, dikonfirmasi, diakui, 已确认, 已確認, 確認済, 確認済み, 확인, 확인됨,
-      확인완료`),
+      확인완료,
+      patvirtintas aliarmas, apstiprinajums, kinnitus, приета, потвърден, da duoc xac nhan, sudah dikonfirmasi, รับทราบ, รับทราบแล้ว,
+      ยืนยัน, ยืนยันแล้ว, تم الاقرار, تم التاكيد, مؤكد, מאושר, אושר, אושרה, אישור`),
   ],
   [
     'active',
@@ -82,7 +89,9 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
       виникла, виникло, активний, спрацювала, спрацювало, початок, аварія, тривога, възникна, появи се,
       задействана, ενεργος, ενεργο, ενεργη, εμφανιση, εμφανιστηκε, εναρξη, συναγερμος, xuat hien, xay ra,
       kich hoat, muncul, terjadi, 激活, 报警, 产生, 触发中, 发生中, 產生, 發生, 啟動, 觸發, 警報, 発報, 発生中,
-      異常, 발생, 발생중, 경보, 활성`),
+      異常, 발생, 발생중, 경보, 활성,
+      aktyvuotas, suveike, radas, aktivizets, aktiveeritud, tekkinud, настъпи, активирана, phat sinh, dang hoat dong, bat dau, aktif,
+      mulai, เกิดขึ้น, เกิด, แจ้งเตือน, เริ่ม, نشط, نشطة, ظهر, ظهور, بدا, بداية, פעיל, פעילה, הופיע, הופיעה, החל, החלה`),
   ],
 ];
 

@@ -77,6 +77,58 @@ const lists: readonly (readonly [string, string, string, States, Texts])[] = [
     ['발생', '확인', '해제'],
     ['센서 단선', '과열', '저온', '히터 단선', '비상정지'],
   ],
+  // From memory, as the words of these languages are; not held against a real log.
+  [
+    ...(['Lithuanian', 'Zona ', 'Laikas;Šaltinis;Pranešimas;Būsena'] as const),
+    ['Atsirado', 'Patvirtinta', 'Dingo'],
+    ['Jutiklio nutrūkimas', 'Per aukšta temperatūra', 'Per žema temperatūra', 'Šildytuvo gedimas', 'Avarinis stop'],
+  ],
+  [
+    ...(['Latvian', 'Zona ', 'Laiks;Avots;Ziņojums;Stāvoklis'] as const),
+    ['Radās', 'Apstiprināts', 'Beidzies'],
+    [
+      'Devēja pārrāvums',
+      'Pārāk augsta temperatūra',
+      'Pārāk zema temperatūra',
+      'Sildītāja bojājums',
+      'Avārijas apstāšanās',
+    ],
+  ],
+  [
+    ...(['Estonian', 'Tsoon ', 'Aeg;Allikas;Teade;Olek'] as const),
+    ['Tekkinud', 'Kinnitatud', 'Lõppenud'],
+    ['Anduri katkestus', 'Liiga kõrge temperatuur', 'Liiga madal temperatuur', 'Kütte rike', 'Hädaseiskamine'],
+  ],
+  [
+    ...(['Bulgarian', 'Зона ', 'Дата и час;Обект;Съобщение;Състояние'] as const),
+    ['Настъпи', 'Потвърден', 'Приключи'],
+    ['Прекъснат датчик', 'Прегряване', 'Ниска температура', 'Повреда на нагревателя', 'Аварийно спиране'],
+  ],
+  [
+    ...(['Vietnamese', 'Vùng ', 'Ngày giờ;Đối tượng;Nội dung cảnh báo;Trạng thái'] as const),
+    ['Phát sinh', 'Đã được xác nhận', 'Bình thường'],
+    ['Đứt cảm biến', 'Nhiệt độ cao', 'Nhiệt độ thấp', 'Đứt điện trở nhiệt', 'Dừng khẩn cấp'],
+  ],
+  [
+    ...(['Indonesian', 'Zona ', 'Waktu kejadian;Sumber;Keterangan;Status alarm'] as const),
+    ['Aktif', 'Dikonfirmasi', 'Kembali normal'],
+    ['Sensor putus', 'Suhu tinggi', 'Suhu rendah', 'Pemanas putus', 'Berhenti darurat'],
+  ],
+  [
+    ...(['Thai', 'โซน ', 'เวลา;แหล่งที่มา;ข้อความ;สถานะ'] as const),
+    ['เกิดขึ้น', 'รับทราบ', 'กลับสู่ปกติ'],
+    ['เซนเซอร์ขาด', 'อุณหภูมิสูง', 'อุณหภูมิต่ำ', 'ฮีตเตอร์เสีย', 'หยุดฉุกเฉิน'],
+  ],
+  [
+    ...(['Arabic', 'المنطقة ', 'الوقت;المصدر;الرسالة;الحالة'] as const),
+    ['نشط', 'تم الإقرار', 'انتهى'],
+    ['انقطاع الحساس', 'ارتفاع درجة الحرارة', 'انخفاض درجة الحرارة', 'عطل السخان', 'توقف طارئ'],
+  ],
+  [
+    ...(['Hebrew', 'אזור ', 'זמן;מקור;הודעה;מצב'] as const),
+    ['פעיל', 'אושר', 'הסתיים'],
+    ['נתק בחיישן', 'טמפרטורה גבוהה', 'טמפרטורה נמוכה', 'תקלת גוף חימום', 'עצירת חירום'],
+  ],
 ];
 const kinds = ['sensor-open', 'temperature-high', 'temperature-low', 'heater', 'machine-stop'];
 const hourMs = 3_600_000;

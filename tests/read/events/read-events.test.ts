@@ -247,3 +247,33 @@ describe('a clock that nobody had set', () => {
     expect(alarms).toHaveLength(1);
   });
 });
+
+describe('what people did is no alarm', () => {
+  test.each([
+    'Operator login: B. Example',
+    'User logged off',
+    'Recipe changed to 12',
+    'Recipe loaded: lid foil',
+    'Rezept geladen',
+    'Benutzer abgemeldet',
+    'Changement de recette',
+    'Cambio de turno',
+    '配方切换',
+  ])('%s', async (text) => {
+    const rows = ['Time;Source;Message;State', `2026-03-04 06:00:00;Panel;${text};Active`];
+    const { alarms, sources } = await readEventTexts({ 'a.csv': rows.join('\n') }, zones);
+    expect(alarms).toHaveLength(0);
+    expect(sources[0]!.notes.join()).toMatch(/what somebody did.*: 1\./);
+  });
+
+  test.each([
+    ['Recipe download failed', 'other'],
+    ['Guard door open', 'machine-stop'],
+    ['E-stop pressed', 'machine-stop'],
+    ['Zone 1 sensor break after product change', 'sensor-open'],
+  ])('%s stays an alarm', async (text, kind) => {
+    const rows = ['Time;Source;Message;State', `2026-03-04 06:00:00;Panel;${text};Active`];
+    const { alarms } = await readEventTexts({ 'a.csv': rows.join('\n') }, zones);
+    expect(alarms.map((it) => it.kind)).toEqual([kind]);
+  });
+});
