@@ -242,7 +242,7 @@ export class RowScanner {
   }
 
   private takeNumber(c: number, at: number, cell: number): void {
-    if (isOfValues(this.plan.actions[c]!)) this.store.putNumber(c, at, cell);
+    if (isOfValues(this.plan.actions[c]!)) this.store.putNumber(c, at, cell + 0);
     else this.takeText(c, at, String(cell));
   }
 

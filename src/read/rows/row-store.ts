@@ -42,13 +42,13 @@ export class RowStore {
     this.hasMarks = false;
   }
 
-  /** Puts a number into column `c`, as a state where the column is one of states; −0 is written 0. */
+  /** Puts a number into column `c`, as a state where the column is one of states. */
   putNumber(c: number, at: number, number: number): void {
     const { actions, numbers, firstPlace, above } = this.plan;
     const place = firstPlace[c]! + at;
     if (actions[c] === act.running) numbers[place] = number > above[c]! ? 1 : 0;
     else if (actions[c] === act.flag) numbers[place] = flagOfNumber(number);
-    else numbers[place] = number + 0;
+    else numbers[place] = number;
   }
 
   /** Puts what a text says into column `c`. */
