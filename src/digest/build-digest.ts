@@ -11,7 +11,7 @@ export const SMALLEST_PERIOD_MS = 60_000;
  * Memory that a digest may take unless told otherwise: a quarter of a year of 24 zones by the minute. Judges and page
  * need about twice as much beside it, and a run on the largest plant is to stay below 400 MB (own choice).
  */
-export const DEFAULT_BUDGET_BYTES = 126e6;
+const DEFAULT_BUDGET_BYTES = 126e6;
 
 /**
  * A log with holes of months or years is kept by the minute over a quarter of a year, or as long as a quarter of the grid is

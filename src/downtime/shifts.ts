@@ -49,7 +49,7 @@ export function shiftIntervals({ shifts, timezone }: PlantFile, window: Interval
 }
 
 /** "mon-fri", "sat, sun", "daily" as weekday numbers. */
-export function weekdaysOf(text: string): Set<number> {
+function weekdaysOf(text: string): Set<number> {
   const numbers = new Set<number>();
   for (const part of text.toLowerCase().split(/[\s,;]+/u)) {
     const [from, to = from] = part

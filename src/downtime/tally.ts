@@ -12,7 +12,7 @@ export function minutesOf(pieces: Iterable<StoppedPiece>): number {
 }
 
 /** Cost of an hour of standstill of a machine, from plant.yaml; null = not given. */
-export function hourlyCost({ costPerHour }: PlantFile, machine: string | null): number | null {
+function hourlyCost({ costPerHour }: PlantFile, machine: string | null): number | null {
   if (costPerHour === undefined) return null;
   if (typeof costPerHour === 'number') return costPerHour;
   return (machine === null ? undefined : costPerHour[machine]) ?? null;

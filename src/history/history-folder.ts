@@ -8,7 +8,7 @@ import { LogProblem, type ProblemNote } from '../model/problem.js';
 import { fileNameOf, keyOf, runFilePattern, slim, type StoredRun } from './stored-run.js';
 
 /** Digests beyond this size in all are dropped, the oldest first; their findings stay. A year must stay under 50 MB. */
-export const largestDigestBytes = 35e6;
+const largestDigestBytes = 35e6;
 
 export interface HistoryRead {
   /** By end of window, oldest first. */

@@ -28,7 +28,7 @@ export function quantile(values: Numbers, share: number): number {
 }
 
 /** As `quantile`, for numbers that are ascending and all usable already. Constant cost. */
-export function quantileOfSorted(ascending: Numbers, share: number): number {
+function quantileOfSorted(ascending: Numbers, share: number): number {
   if (ascending.length === 0 || !(share >= 0 && share <= 1)) return NaN;
   return quantileType7(ascending as number[], share); // reads by index only, so typed arrays will do
 }

@@ -3,7 +3,7 @@ import { say } from './answer.js';
 import type { SensorSpec } from './sensor-types.js';
 
 /** The caution that comes before every measurement, in one place so that card and report say the same. */
-export const lockoutCaution =
+const lockoutCaution =
   'Authorised people only. Lock out and tag the machine by the site’s own procedure and prove it dead before opening ' +
   'anything; heater terminals may be live and the zone hot enough to burn. Never defeat an interlock. Local codes decide.';
 

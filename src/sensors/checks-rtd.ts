@@ -8,13 +8,12 @@ import type { Wires } from './rtd-wiring.js';
 import type { RtdSpec } from './sensor-types.js';
 
 /** Pairs of leads by wire count. Lead numbers: 3 wires 1 | 2 3, 4 wires 1 2 | 3 4, one side for each end. */
-export const leadPairs: Readonly<
-  Record<Wires, { readonly across: readonly string[]; readonly sameEnd: readonly string[] }>
-> = {
-  2: { across: ['1 and 2'], sameEnd: [] },
-  3: { across: ['1 and 2', '1 and 3'], sameEnd: ['2 and 3'] },
-  4: { across: ['1 and 3', '1 and 4', '2 and 3', '2 and 4'], sameEnd: ['1 and 2', '3 and 4'] },
-};
+const leadPairs: Readonly<Record<Wires, { readonly across: readonly string[]; readonly sameEnd: readonly string[] }>> =
+  {
+    2: { across: ['1 and 2'], sameEnd: [] },
+    3: { across: ['1 and 2', '1 and 3'], sameEnd: ['2 and 3'] },
+    4: { across: ['1 and 3', '1 and 4', '2 and 3', '2 and 4'], sameEnd: ['1 and 2', '3 and 4'] },
+  };
 
 /** A flying lead at the sensor is short: more than this in a pair of one end is a bad joint. Common practice. */
 const tailHighOhm = 2;

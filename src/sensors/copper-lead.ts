@@ -1,9 +1,9 @@
 import { refused, type Answer } from './answer.js';
 
 /** Annealed copper at 20 °C, IEC 60028 (1.724e-8 ohm·m rounded there; 1.7241e-8 gives the wire tables). */
-export const copperOhmMetre = 1.7241e-8;
+const copperOhmMetre = 1.7241e-8;
 /** Temperature coefficient of annealed copper at 20 °C, IEC 60028, from memory. */
-export const copperPerDegC = 3.93e-3;
+const copperPerDegC = 3.93e-3;
 
 /** A conductor, by American gauge (0000 = −3, 000 = −2, 00 = −1) or by cross-section. */
 export type Wire = { readonly awg: number } | { readonly mm2: number };

@@ -20,11 +20,6 @@ export function currentState(currentMa: number): CurrentState {
   return currentMa > namurLimits.highMa ? 'above-range' : 'measuring';
 }
 
-/** Per cent of span: 0 at 4 mA, 100 at 20 mA; plain arithmetic, no limits. */
-export function spanPercent(currentMa: number): number {
-  return ((currentMa - 4) / 16) * 100;
-}
-
 /** Temperature for a current; refused outside the measuring range of NE 43 or with an empty span. */
 export function currentDegC(currentMa: number, span: CurrentSpan): Answer<{ readonly degC: number }> {
   if (!isSpan(span)) return emptySpan();

@@ -67,7 +67,7 @@ function leakExplanation(sensor: RtdSpec, trueDegC: number, readingDegC: number)
 }
 
 /** The sentence of one judgement, with the ohms in it. */
-export function ohmSentence(reason: OhmReason, ohm: number): string {
+function ohmSentence(reason: OhmReason, ohm: number): string {
   const size = sizeText(Math.abs(ohm));
   const sentences: Readonly<Record<OhmReason, string>> = {
     'fits-both-leads': `${size} too much in the two leads would do it: a loose or corroded terminal, or a thin, long cable.`,

@@ -92,7 +92,7 @@ export function voltageValue(
 }
 
 /** IEC 60751:2008 6.3.1 asks 100 MΩ at ambient, from memory; general trade texts agree. */
-export const leastInsulationOhm = 100e6;
+const leastInsulationOhm = 100e6;
 
 export const insulationValue: ExpectedValue = {
   quantity: 'insulation',

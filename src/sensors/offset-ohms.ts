@@ -4,7 +4,7 @@ import type { Wires } from './rtd-wiring.js';
 import type { RtdSpec } from './sensor-types.js';
 
 /** More than this in one contact is a wire about to open rather than a loose terminal. Common practice, no source. */
-export const largestContactOhm = 50;
+const largestContactOhm = 50;
 
 /** Whether ohms in series or in parallel make sense as the cause, as a stable code. */
 export type OhmReason =

@@ -1,8 +1,6 @@
 import { refused, say, type Answer } from './answer.js';
 import { platinum3851, platinum3916 } from './rtd-curves.js';
-import { rtdOhmPerDegC } from './rtd.js';
 import type { RtdSpec, SensorSpec, ThermocoupleSpec } from './sensor-types.js';
-import { emfMvPerDegC } from './thermocouple.js';
 import type { ThermocoupleLetter } from './thermocouple-tables.js';
 
 export type RtdClass = 'AA' | 'A' | 'B' | 'C' | 'astm-a' | 'astm-b';
@@ -22,7 +20,7 @@ interface RtdTolerance {
  * Platinum. AA to C: IEC 60751:2008 5.1; ranges are those of wire-wound elements (film elements have narrower ones,
  * on which editions differ). ASTM grades: E1137; the formulas from a trade table, grade names and range from memory.
  */
-export const rtdTolerances: Readonly<Record<RtdClass, RtdTolerance>> = {
+const rtdTolerances: Readonly<Record<RtdClass, RtdTolerance>> = {
   AA: { label: 'class AA', baseDegC: 0.1, shareOfDegC: 0.0017, lowDegC: -50, highDegC: 250 },
   A: { label: 'class A', baseDegC: 0.15, shareOfDegC: 0.002, lowDegC: -100, highDegC: 450 },
   B: { label: 'class B', baseDegC: 0.3, shareOfDegC: 0.005, lowDegC: -196, highDegC: 600 },
@@ -38,7 +36,7 @@ interface ThermocoupleTolerance {
 }
 
 /** ANSI MC96.1 / ASTM E230, by trade reprints. */
-export const thermocoupleTolerances: Readonly<
+const thermocoupleTolerances: Readonly<
   Record<ThermocoupleLetter, Readonly<Record<ThermocoupleClass, ThermocoupleTolerance>>>
 > = {
   J: { standard: { fixedDegC: 2.2, shareOfDegC: 0.0075 }, special: { fixedDegC: 1.1, shareOfDegC: 0.004 } },
@@ -72,26 +70,6 @@ export function toleranceDegC(
     return ofThermocouple(sensor, toleranceClass, degC);
   }
   return refused('no-class', `No table of tolerances named ${toleranceClass} is held for ${sensor.label}.`);
-}
-
-/**
- * The same tolerance in the sensor's own signal: ohm or mV either way, as °C × slope.
- *
- * @returns Refused like `toleranceDegC`.
- */
-export function toleranceSignal(
-  sensor: RtdSpec | ThermocoupleSpec,
-  toleranceClass: ToleranceClass,
-  degC: number,
-): Answer<{ readonly toleranceDegC: number; readonly toleranceOhm?: number; readonly toleranceMv?: number }> {
-  const inDegC = toleranceDegC(sensor, toleranceClass, degC);
-  if (!inDegC.ok) return inDegC;
-  if (sensor.kind === 'rtd') {
-    const slope = rtdOhmPerDegC(sensor, degC);
-    return slope.ok ? { ...inDegC, toleranceOhm: inDegC.toleranceDegC * slope.ohmPerDegC } : slope;
-  }
-  const slope = emfMvPerDegC(sensor.letter, degC);
-  return slope.ok ? { ...inDegC, toleranceMv: inDegC.toleranceDegC * slope.mvPerDegC } : slope;
 }
 
 /** "W0.3" (wire) and "F0.3" (film) name a class by its tolerance at 0 °C, IEC 60751:2008. */

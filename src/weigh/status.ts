@@ -2,7 +2,7 @@ import type { Probabilities } from '../model/cause.js';
 import type { ZoneStatus } from '../model/findings.js';
 
 /** More likely than not is worth a look; four in five is worth a fitter. Common practice, no source. */
-export const statusLimits = { watch: 0.5, faulty: 0.8 } as const;
+const statusLimits = { watch: 0.5, faulty: 0.8 } as const;
 
 /**
  * @param couldTellAnything False when every detector was unable: no reading at all, or nothing to compare with.

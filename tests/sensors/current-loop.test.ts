@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { currentDegC, currentMa, currentState, spanPercent } from '../../src/sensors/current-loop.js';
-import { expectPrinted, valueOf } from './printed.js';
+import { currentDegC, currentMa, currentState } from '../../src/sensors/current-loop.js';
+import { valueOf } from './printed.js';
 
 const span = { lowDegC: 0, highDegC: 200 };
 
@@ -17,14 +17,6 @@ test.each([
   [21, 'failure-high'],
   [NaN, 'failure-low'],
 ] as const)('%d mA is %s', (mA, state) => expect(currentState(mA)).toBe(state));
-
-// The same limits in per cent of span, recomputed.
-test.each([
-  [3.8, '-1.25'],
-  [20.5, '103.125'],
-  [3.6, '-2.5'],
-  [21, '106.25'],
-])('%d mA is %s %% of span', (mA, printed) => expectPrinted(spanPercent(mA), printed));
 
 test('current and temperature give each other back', () => {
   fc.assert(

@@ -5,9 +5,7 @@ import {
   copperExtension,
   extensionSwapped,
   reversedAtInput,
-  shortedInCable,
   thermocoupleReadAs,
-  thermocoupleThroughSeries,
 } from '../../src/sensors/thermocouple-wiring.js';
 import { mixUpsThatRead, readAsOtherType } from '../../src/sensors/wrong-type.js';
 import { expectPrinted, valueOf } from './printed.js';
@@ -64,22 +62,6 @@ test('copper in place of extension wire loses what lies between head and input (
   expect(offsetDegC).toBeGreaterThan(-37);
   expect(offsetDegC).toBeLessThan(-33);
   expect(valueOf(copperExtension(typeK, 150, 25, 25)).offsetDegC).toBeCloseTo(0, 9);
-});
-
-test('wires touching read the place of the short, at the terminals the room (thermoelectric circuit law)', () => {
-  expect(valueOf(shortedInCable(typeJ, 180, 40, 25)).readingDegC).toBeCloseTo(40, 9);
-  expect(valueOf(shortedInCable(typeJ, 180, 25, 25)).readingDegC).toBeCloseTo(25, 9);
-  expect(valueOf(shortedInCable(typeJ, 180, 25, 25)).terminalMv).toBe(0);
-});
-
-test('series resistance hardly matters: 100 Ω into 1 MΩ is 0.01 % of the voltage (voltage divider)', () => {
-  const { offsetDegC } = valueOf(thermocoupleThroughSeries(typeK, 200, 25, 100));
-  expect(offsetDegC).toBeLessThan(0);
-  expect(offsetDegC).toBeGreaterThan(-0.02);
-  // 0.1 µA over 100 Ω is 10 µV: a quarter of a degree on K at 200 °C, 39.97 µV/°C (NIST).
-  const tested = valueOf(thermocoupleThroughSeries(typeK, 200, 25, 100, { inputOhm: 1e12, testCurrentUa: 0.1 }));
-  expect(tested.offsetDegC).toBeCloseTo(10 / 39.97, 3);
-  expect(thermocoupleThroughSeries(typeK, 200, 25, -1)).toMatchObject({ ok: false });
 });
 
 test('off the table there is no reading', () => {

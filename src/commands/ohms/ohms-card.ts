@@ -4,7 +4,7 @@ import { unevenLeadOhm } from '../../sensors/check-parts.js';
 import type { ExpectedRow, LeadAnswer, OhmsAnswer } from './ohms-reckon.js';
 
 /** The widest a card gets; also the width where the output is no terminal. */
-export const widestColumns = 80;
+const widestColumns = 80;
 const narrowestColumns = 40;
 
 /** The card as plain text, no line wider than `columns` (40 to 80), ending with a line break. */

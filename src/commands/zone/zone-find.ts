@@ -34,7 +34,7 @@ export function findZones<T extends NamedZone>(
   );
 }
 
-export function fullName({ zone, machine }: NamedZone): string {
+function fullName({ zone, machine }: NamedZone): string {
   return `${machine} ${zone}`.trim();
 }
 

@@ -2,8 +2,8 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
 import { chartConfig, dayAxis, type Look } from './look.js';
 
-export const movingText = 'machine running';
-export const standingText = 'machine stopped';
+const movingText = 'machine running';
+const standingText = 'machine stopped';
 
 const dayMs = 86_400_000;
 /** Shares of a day at which its bar begins and ends. */

@@ -87,7 +87,7 @@ const words: Readonly<Record<string, string>> = {
 };
 
 /** One fact as words: "jumpDegC: 12.3" → "jump 12.3 °C"; a name without a known unit keeps its bare number. */
-export function factPhrase(name: string, value: number): Phrase {
+function factPhrase(name: string, value: number): Phrase {
   const found = endings.find(([ending]) => name.endsWith(ending) && name.length > ending.length);
   if (!found) return plain(`${words[name] ?? nameWords(name.replace(/Count$/, ''))} ${shortNumber(value)}`);
   const [ending, say] = found;

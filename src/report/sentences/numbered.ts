@@ -13,7 +13,7 @@ export interface NumberedFault extends SeenSign {
 }
 
 /** More marks than this cannot be told apart on a chart of some 1,000 pixels. */
-export const mostMarks = 40;
+const mostMarks = 40;
 
 /** The weightiest symptoms up to the limit, numbered in the order of time. */
 export function numberedFaults({ symptoms }: Pick<ZoneFinding, 'symptoms'>): readonly NumberedFault[] {

@@ -1,7 +1,7 @@
 import type { Episode } from '../../../model/detector.js';
 
 /** Episodes kept per zone and watcher; a log that gives more is not read better by keeping them (own choice). */
-export const MOST_EPISODES = 20_000;
+const MOST_EPISODES = 20_000;
 
 /** Items in time order of which only the first `MOST_EPISODES` are kept; the rest are counted. */
 export class CappedList<T> {

@@ -19,7 +19,7 @@ export function judgeZones(
 }
 
 /** True when the digest counted at least one sample, good or bad. */
-export function hasSamples({ digest }: Evidence, zone: Zone): boolean {
+function hasSamples({ digest }: Evidence, zone: Zone): boolean {
   const held = digest.zones[zone.index];
   if (!held) return false;
   return held.readingCount.some((count) => count > 0) || held.badCount.some((count) => count > 0);

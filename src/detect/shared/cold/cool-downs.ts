@@ -53,7 +53,7 @@ export const timeConstantsOf = oncePer((evidence: Evidence): readonly number[] =
 });
 
 /** Stretches [from, to) of places in state off. */
-export function offStretches(states: Uint8Array): [number, number][] {
+function offStretches(states: Uint8Array): [number, number][] {
   const stretches: [number, number][] = [];
   for (let from = 0; from < states.length;) {
     let to = from + 1;

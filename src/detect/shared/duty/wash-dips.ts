@@ -20,7 +20,7 @@ export interface WashDip extends ChangeSize {
 }
 
 /** Fewer washings than this make no habit (own choice). */
-export const FEWEST_WASH_DOWNS = 3;
+const FEWEST_WASH_DOWNS = 3;
 /** Looks in which this share of a dip is left are wet ones; dry ones have less than that (own choices). */
 const WET_SHARE = 0.2;
 const DRY_SHARE = 0.05;
@@ -94,7 +94,7 @@ function dipIn(series: ChangeSeries, since: readonly Interval[], decayHours: num
 }
 
 /** Share of a dip that is left at each time, of the last washing before it; 0 before the first. */
-export function leftAfterWash(timeMs: Float64Array, since: readonly Interval[], decayHours: number): Float64Array {
+function leftAfterWash(timeMs: Float64Array, since: readonly Interval[], decayHours: number): Float64Array {
   const left = new Float64Array(timeMs.length);
   let next = 0;
   timeMs.forEach((at, i) => {

@@ -35,7 +35,7 @@ export function isCommonMove(evidence: Evidence, zone: Zone, step: Episode): boo
 }
 
 /** Whether a step of settled-step is larger than full power, or its loss, could make in the time. */
-export function isBeyondHeat({ stepDegC, fullPowerDegC }: Episode['facts']): boolean {
+function isBeyondHeat({ stepDegC, fullPowerDegC }: Episode['facts']): boolean {
   return Math.abs(stepDegC!) > TIMES_FULL_POWER * fullPowerDegC!;
 }
 

@@ -98,7 +98,7 @@ export function mainLifeOf(evidence: Evidence, zone: Zone): Life {
 }
 
 /** A fault of this length ends the count of opens: what comes after the contact has parted tells nothing of the way there. */
-export const STANDING_MINUTES = LONG_FAULT_MINUTES;
+const STANDING_MINUTES = LONG_FAULT_MINUTES;
 
 /** A life up to its first long or standing open. */
 export function untilLong(life: Life, opens: readonly Open[]): Life {
