@@ -3,6 +3,7 @@ import type { AlarmCount, AlarmFindings, MachineClockShift } from '../model/alar
 import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantFile } from '../model/plant-file.js';
 import type { Zone } from '../model/zone.js';
+import { HOUR_MS } from '../model/time-units.js';
 import { calendarOf } from '../maths/calendar.js';
 import { totalLength, type Interval } from '../maths/intervals.js';
 import { median } from '../maths/quantile.js';
@@ -34,7 +35,7 @@ export function alarmFindings(input: AlarmInput, limits: AlarmThresholds = alarm
   const { zones, window, plant } = input;
   const alarms = startingWithin(input.alarms, window);
   const { startMs: starts, acknowledgedMs, endMs } = alarms.columns;
-  const hours = Math.max(0, window.end - window.start) / 3_600_000;
+  const hours = Math.max(0, window.end - window.start) / HOUR_MS;
   const per = (unitHours: number) => (hours === 0 ? 0 : (alarms.length * unitHours) / hours);
   const byName = groupBy(alarms, alarmName);
   const total = alarms.length;
@@ -137,7 +138,7 @@ function mostFirst(counts: readonly AlarmCount[]): AlarmCount[] {
 
 /** Alarms that stand in the window for long, whether or not they came in it. */
 function stale(alarms: AlarmList, window: Interval, { staleHours }: AlarmThresholds): AlarmFindings['stale'] {
-  const hoursOf = (alarm: AlarmTimes) => (endWithin(alarm, window.end) - alarm.startMs) / 3_600_000;
+  const hoursOf = (alarm: AlarmTimes) => (endWithin(alarm, window.end) - alarm.startMs) / HOUR_MS;
   const { startMs, endMs } = alarms.columns;
   const long = alarms.where((place) => {
     const times = { startMs: startMs[place]!, endMs: endMs[place]! };

@@ -1,9 +1,8 @@
 import type { AlarmSpan, AlarmSubject } from '../model/alarm.js';
 import type { AlarmCount } from '../model/alarm-findings.js';
 import type { AlarmList } from '../model/alarm-list.js';
+import { MINUTE_MS } from '../model/time-units.js';
 import { coveredLength } from '../maths/intervals.js';
-
-const MS_PER_MINUTE = 60_000;
 
 /** One alarm is one source with one message. */
 export function alarmName({ source, message }: AlarmSubject): string {
@@ -47,6 +46,6 @@ export function countOf(name: string, count: number, alarms: AlarmList, total: n
     name,
     count,
     share: total === 0 ? 0 : count / total,
-    minutesInAlarm: coveredLength(startMs, endAt) / MS_PER_MINUTE,
+    minutesInAlarm: coveredLength(startMs, endAt) / MINUTE_MS,
   };
 }

@@ -2,6 +2,7 @@ import type { AlarmKind } from '../model/alarm.js';
 import type { AlarmFindings } from '../model/alarm-findings.js';
 import type { AlarmList } from '../model/alarm-list.js';
 import type { Zone } from '../model/zone.js';
+import { MINUTE_MS } from '../model/time-units.js';
 import { mergeByStart, type Interval } from '../maths/intervals.js';
 
 /** A zone judged to have a fault, and when; NaN = not told, then the fault is taken to last. */
@@ -12,7 +13,7 @@ export interface FaultyZone {
 }
 
 /** Whatever cools or heats a whole machine shows on its other zones within this (common practice). */
-const OTHERS_FOLLOW_MS = 5 * 60_000;
+const OTHERS_FOLLOW_MS = 5 * MINUTE_MS;
 
 const inputKinds: ReadonlySet<AlarmKind> = new Set(['sensor-open', 'sensor-fault']);
 const coldKinds: ReadonlySet<AlarmKind> = new Set(['temperature-low', 'deviation-low']);

@@ -1,5 +1,6 @@
 import { DateTime } from 'luxon';
 import type { PlantFile } from '../model/plant-file.js';
+import { MINUTE_MS } from '../model/time-units.js';
 
 /**
  * Names the shift of a moment on the plant's clock: the shifts of plant.yaml by their hours, else the three eight-hour
@@ -16,7 +17,7 @@ export function shiftNamer({ shifts, timezone }: PlantFile): (timeMs: number) =>
       ];
   let known = { minute: NaN, name: '' }; // shifts change on whole minutes, and many alarms come in one
   return (timeMs) => {
-    const minute = Math.floor(timeMs / 60_000);
+    const minute = Math.floor(timeMs / MINUTE_MS);
     if (minute !== known.minute) known = { minute, name: nameAt(DateTime.fromMillis(timeMs, { zone })) };
     return known.name;
   };

@@ -1,5 +1,6 @@
 import type { Symptom } from '../model/detector.js';
 import type { OffsetBasis } from '../model/findings.js';
+import { HOUR_MS } from '../model/time-units.js';
 import { symptomsOf } from '../weigh/term.js';
 import { likeliestFault } from '../weigh/verdict.js';
 import type { Verdict } from '../weigh/weigh-plant.js';
@@ -73,7 +74,7 @@ function finiteOrNull(value: number | undefined): number | null {
 
 function leavesToleranceMs({ endMs, facts }: Symptom): number {
   const hours = facts['leavesToleranceHours'];
-  return hours === undefined || hours > MOST_HOURS_AHEAD ? NaN : endMs + hours * 3_600_000;
+  return hours === undefined || hours > MOST_HOURS_AHEAD ? NaN : endMs + hours * HOUR_MS;
 }
 
 /** A line drawn on for more than a year says nothing. */

@@ -9,8 +9,7 @@ import { terms } from '../weigh/terms/index.js';
 import { plantRecordShares, plantStrengths, type Verdict } from '../weigh/weigh-plant.js';
 import { zoneFinding } from './zone-finding.js';
 import type { ProblemNote } from '../model/problem.js';
-
-const DAY_MS = 86_400_000;
+import { DAY_MS } from '../model/time-units.js';
 
 export interface FindingsInput {
   readonly gathered: Gathered;

@@ -4,6 +4,7 @@ import type { PlantDigest } from '../model/digest.js';
 import type { DowntimeFindings } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
 import type { Zone } from '../model/zone.js';
+import { MINUTE_MS } from '../model/time-units.js';
 import { calendarOf } from '../maths/calendar.js';
 import type { Interval } from '../maths/intervals.js';
 import { machinesOf } from './machine-minutes.js';
@@ -116,12 +117,12 @@ function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings):
   const notes: string[] = [];
   if (records.some(({ pieces }) => pieces.some(({ isRestart }) => isRestart))) {
     notes.push(
-      `A zone's fault has the time until its alarm is gone (at least ${settings.resetMs / 60_000} min a stop); the time from then until the machine ran stands apart as restart.`,
+      `A zone's fault has the time until its alarm is gone (at least ${settings.resetMs / MINUTE_MS} min a stop); the time from then until the machine ran stands apart as restart.`,
     );
   }
   if (blind.length > 0) {
     notes.push(
-      `No log says when ${named(blind)} ran, so stops are told from alarms and readings: a machine is taken to stand while a machine alarm stands, or a zone is without reading or too cold, in production time, at least ${settings.resetMs / 60_000} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
+      `No log says when ${named(blind)} ran, so stops are told from alarms and readings: a machine is taken to stand while a machine alarm stands, or a zone is without reading or too cold, in production time, at least ${settings.resetMs / MINUTE_MS} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
     );
   }
   for (const { machine, production } of records) {

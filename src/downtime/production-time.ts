@@ -2,6 +2,7 @@ import type { AlarmSubject, StopEntry } from '../model/alarm.js';
 import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { PlantFile } from '../model/plant-file.js';
+import { DAY_MS } from '../model/time-units.js';
 import { intersectIntervals, mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
 import { median } from '../maths/quantile.js';
 import { heatedMinutes, heatedSpans, type HeatedSpan, type Machine } from './machine-minutes.js';
@@ -54,8 +55,6 @@ export function productionTime(input: ProductionInput): ProductionTime {
   return { planned: without(all), from: input.ran ? 'running' : 'heats' };
 }
 
-const MS_PER_DAY = 86_400_000;
-
 /**
  * Where a hole in the log hides when the heats went on or off, the usual time of day is taken, if it lies in the hole.
  */
@@ -67,21 +66,21 @@ function fillHoles(spans: readonly HeatedSpan[], digest: PlantDigest): HeatedSpa
     const before = spans[i - 1]?.end ?? digest.startMs;
     const after = spans[i + 1]?.start ?? endMs;
     const start = span.isStartTold || i === 0 ? span.start : lastAt(usualOn, span.start);
-    const end = span.isEndTold || i === spans.length - 1 ? span.end : lastAt(usualOff, span.end + MS_PER_DAY);
+    const end = span.isEndTold || i === spans.length - 1 ? span.end : lastAt(usualOff, span.end + DAY_MS);
     return { ...span, start: start > before ? start : span.start, end: end > span.end && end < after ? end : span.end };
   });
 }
 
 /** Median time of day in ms, NaN for none. */
 function usualClock(timesMs: readonly number[]): number {
-  return median(timesMs.map((timeMs) => timeMs % MS_PER_DAY));
+  return median(timesMs.map((timeMs) => timeMs % DAY_MS));
 }
 
 /** The last moment at or before a time that has this time of day; the time itself when there is none. */
 function lastAt(clockMs: number, timeMs: number): number {
   if (Number.isNaN(clockMs)) return timeMs;
-  const sameDay = timeMs - (timeMs % MS_PER_DAY) + clockMs;
-  return sameDay <= timeMs ? sameDay : sameDay - MS_PER_DAY;
+  const sameDay = timeMs - (timeMs % DAY_MS) + clockMs;
+  return sameDay <= timeMs ? sameDay : sameDay - DAY_MS;
 }
 
 interface Starts {

@@ -1,10 +1,8 @@
 import type { ReliabilityRow } from '../model/downtime-findings.js';
+import { HOUR_MS, MINUTE_MS } from '../model/time-units.js';
 import { meanTimeBetween } from '../maths/mean-time-between.js';
 import { totalLength } from '../maths/intervals.js';
 import type { MachineRecord, StoppedPiece } from './stopped-pieces.js';
-
-const MS_PER_HOUR = 3_600_000;
-const MS_PER_MINUTE = 60_000;
 
 /**
  * Mean time between failures and to repair of one machine, counting stops of any cause or of zone faults alone.
@@ -23,15 +21,15 @@ export function reliabilityOf(
   const upMs = plannedMs - totalLength(down);
   const failures = new Set(failing.map(({ stop }) => stop)).size;
   const repairMs = totalLength(failing);
-  const limits = meanTimeBetween(upMs / MS_PER_HOUR, failures, confidence);
+  const limits = meanTimeBetween(upMs / HOUR_MS, failures, confidence);
   return {
     name: name === '' ? machine : `${machine}: ${name}`,
-    operatingHours: upMs / MS_PER_HOUR,
+    operatingHours: upMs / HOUR_MS,
     failures,
     mtbfHours: finiteOrNull(limits.mean),
     mtbfLowHours: finiteOrNull(limits.low),
     mtbfHighHours: finiteOrNull(limits.high),
-    mttrMinutes: failures === 0 ? null : repairMs / failures / MS_PER_MINUTE,
+    mttrMinutes: failures === 0 ? null : repairMs / failures / MINUTE_MS,
     availability: plannedMs === 0 ? null : upMs / (upMs + repairMs),
   };
 }

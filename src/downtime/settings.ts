@@ -1,3 +1,4 @@
+import { MINUTE_MS } from '../model/time-units.js';
 /** Numbers behind the attribution of stops. None has a standard; all are common practice and can be given. */
 export interface DowntimeSettings {
   /** A stop belongs to a cause that came at most this long before it: the logs sample, and machines run out their cycle. */
@@ -36,13 +37,13 @@ export const downtimeDefaults: DowntimeSettings = {
   tripMs: 3_000,
   resetMs: 60_000,
   restartMs: 120_000,
-  longestRestartMs: 15 * 60_000,
-  longestRecoveryMs: 20 * 60_000,
-  othersFollowMs: 5 * 60_000,
-  slowestHeatUpMs: 10 * 60_000,
-  outOfBandLeadMs: 10 * 60_000,
-  longestFlickerMs: 10 * 60_000,
+  longestRestartMs: 15 * MINUTE_MS,
+  longestRecoveryMs: 20 * MINUTE_MS,
+  othersFollowMs: 5 * MINUTE_MS,
+  slowestHeatUpMs: 10 * MINUTE_MS,
+  outOfBandLeadMs: 10 * MINUTE_MS,
+  longestFlickerMs: 10 * MINUTE_MS,
   heatedShare: 0.7,
-  shortestOffMs: 20 * 60_000,
+  shortestOffMs: 20 * MINUTE_MS,
   mtbfConfidence: 0.9,
 };

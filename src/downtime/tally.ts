@@ -1,14 +1,13 @@
 import type { DowntimeBucket, DowntimeRow } from '../model/downtime-findings.js';
 import type { PlantFile } from '../model/plant-file.js';
+import { MINUTE_MS, HOUR_MS } from '../model/time-units.js';
 import type { CalendarSpan } from '../maths/calendar.js';
 import { lengthOf } from '../maths/intervals.js';
 import type { StoppedPiece } from './stopped-pieces.js';
 
-const MS_PER_MINUTE = 60_000;
-
 /** Minutes of pieces; the sum over any split of them is the same but for rounding of floating point. */
 export function minutesOf(pieces: Iterable<StoppedPiece>): number {
-  return lengthOf(pieces) / MS_PER_MINUTE;
+  return lengthOf(pieces) / MINUTE_MS;
 }
 
 /** Cost of an hour of standstill of a machine, from plant.yaml; null = not given. */
@@ -27,7 +26,7 @@ export function costOf(pieces: Iterable<StoppedPiece>, plant: PlantFile): number
 
 function costWith(cost: number | null, piece: StoppedPiece, plant: PlantFile): number | null {
   const rate = piece.bucket === 'planned' ? null : hourlyCost(plant, piece.machine);
-  return rate === null ? cost : (cost ?? 0) + (rate * (piece.end - piece.start)) / 3_600_000;
+  return rate === null ? cost : (cost ?? 0) + (rate * (piece.end - piece.start)) / HOUR_MS;
 }
 
 /** What a piece is counted under. */
@@ -71,9 +70,9 @@ export function rowsBy(
     name: sum.name,
     bucket: sum.bucket,
     machine: sum.machine,
-    minutes: sum.lengthMs / MS_PER_MINUTE,
+    minutes: sum.lengthMs / MINUTE_MS,
     stops: sum.stops,
-    longestMinutes: sum.longestMs / MS_PER_MINUTE,
+    longestMinutes: sum.longestMs / MINUTE_MS,
     cost: sum.cost,
     ...(sum.areAllRestarts ? { isRestart: true } : {}),
   }));

@@ -1,3 +1,4 @@
+import { MINUTE_MS } from '../model/time-units.js';
 import { binomialTest } from '../maths/binomial.js';
 import { calendarOf } from '../maths/calendar.js';
 import { intersectIntervals, lengthOf, mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
@@ -11,9 +12,8 @@ const CHANCE = 0.01;
 /** Shorter than this is a micro-stop, not a break (common practice). */
 const SHORTEST_MINUTES = 5;
 /** People are not clocks: a break begins and ends so much off its time at most (own choice). */
-const RAGGED_MS = 5 * 60_000;
+const RAGGED_MS = 5 * MINUTE_MS;
 
-const MS_PER_MINUTE = 60_000;
 const MINUTES_PER_DAY = 1440;
 const NOON = MINUTES_PER_DAY / 2;
 
@@ -61,7 +61,7 @@ function daysOf(ground: readonly Interval[], timezone: string): Map<number, Inte
   for (const { start, end } of ground) {
     for (let from = start; from < end;) {
       const { toMs } = dayAt(from);
-      const noonMs = toMs - NOON * MS_PER_MINUTE;
+      const noonMs = toMs - NOON * MINUTE_MS;
       days.set(noonMs, [...(days.get(noonMs) ?? []), { start: from, end: Math.min(end, toMs) }]);
       from = toMs;
     }
@@ -82,7 +82,7 @@ function countDays(days: ReadonlyMap<number, readonly Interval[]>): Uint16Array 
 }
 
 function minuteOf(timeMs: number, noonMs: number): number {
-  return NOON + Math.round((timeMs - noonMs) / MS_PER_MINUTE);
+  return NOON + Math.round((timeMs - noonMs) / MINUTE_MS);
 }
 
 /** The minutes of the day at which it stood too often for chance, given how often it stands at all. */
@@ -103,7 +103,7 @@ function runsOf(isHabit: readonly boolean[]): UsualBreak[] {
 }
 
 function onDay({ fromMinute, toMinute }: UsualBreak, noonMs: number): Interval {
-  return { start: noonMs + (fromMinute - NOON) * MS_PER_MINUTE, end: noonMs + (toMinute - NOON) * MS_PER_MINUTE };
+  return { start: noonMs + (fromMinute - NOON) * MINUTE_MS, end: noonMs + (toMinute - NOON) * MINUTE_MS };
 }
 
 /** What was stood of a break on a day, with the ragged ends of its stop where most of the break was taken. */

@@ -1,10 +1,11 @@
+import { DAY_MS } from '../model/time-units.js';
 import { createHash } from 'node:crypto';
 import { readlinkSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 
 /** A temporary file lives for seconds; one a day old was left by a killed run, whoever made it (common practice). */
-const OLDEST_MS = 86_400_000;
+const OLDEST_MS = DAY_MS;
 
 /** Hidden, so that a folder of logs that is also the output folder never shows it to the reader of logs. */
 const pattern = /^\.looselead-([0-9a-f]{8})-(\d+)-\d+\.tmp$/;

@@ -1,5 +1,6 @@
 import type { Findings, ZoneFinding } from '../model/findings.js';
 import type { ChangeSinceLast, HistoryFindings } from '../model/history-findings.js';
+import { HOUR_MS, DAY_MS } from '../model/time-units.js';
 import { levelChangesOf } from './level-changes.js';
 import { keyOf, type StoredRun } from './stored-run.js';
 import { weeksOf } from './weeks.js';
@@ -73,7 +74,7 @@ function fromOpen(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays
 }
 
 /** Two overlapping exports may tell one repair some rows apart. */
-const SAME_REPAIR_MS = 3_600_000;
+const SAME_REPAIR_MS = HOUR_MS;
 
 /** A zone that had no fault at the end of the last report, or was not in it. */
 function fromWell(now: ZoneFinding, last: ZoneFinding | null, before: readonly Findings[]): Told | null {
@@ -108,7 +109,7 @@ function moved(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: n
 }
 
 function daysIn({ window }: Findings): number {
-  return Math.max(1 / 24, (Date.parse(window.end) - Date.parse(window.start)) / 86_400_000);
+  return Math.max(1 / 24, (Date.parse(window.end) - Date.parse(window.start)) / DAY_MS);
 }
 
 /** Two overlapping exports cut one soak at different minutes; a soak takes hours, so this near it is the same one. */

@@ -2,6 +2,7 @@ import { DateTime } from 'luxon';
 import type { ProblemNote } from '../model/problem.js';
 import { placeText } from '../model/problem.js';
 import type { PlacedEntry, RecordEntry } from '../model/record.js';
+import { DAY_MS } from '../model/time-units.js';
 
 export interface DistinctFindings {
   /** Each repair once, by time. */
@@ -18,7 +19,7 @@ export interface NamedZone {
  * Notes of one zone within this time may be about one repair: noted some days late, noted in the maintenance list and in
  * the record, or not put right the first time. A week, since lists are kept weekly; common practice.
  */
-const SAME_FAULT_MS = 7 * 86_400_000;
+const SAME_FAULT_MS = 7 * DAY_MS;
 
 /**
  * Findings of which each is a repair of its own.

@@ -3,12 +3,12 @@ import { causes, type Cause } from '../model/cause.js';
 import type { Findings, ZoneFinding } from '../model/findings.js';
 import type { TrackRecord } from '../model/history-findings.js';
 import type { RecordEntry } from '../model/record.js';
+import { DAY_MS } from '../model/time-units.js';
 import { clopperPearson } from '../maths/binomial-interval.js';
 import type { NamedZone } from './distinct-findings.js';
 
 /** A verdict is checked by what was found from the start of its window until this long after its end; common practice. */
 const VALID_DAYS = 30;
-const MS_PER_DAY = 86_400_000;
 
 /** Entries of the maintenance list whose words tell what was found. */
 export function entriesFromMaintenance(
@@ -50,7 +50,7 @@ export function verdictBefore({ zone, machine, time }: RecordEntry, runs: readon
   const at = Date.parse(time);
   const latestFirst = [...runs].sort((a, b) => b.window.end.localeCompare(a.window.end));
   for (const run of latestFirst) {
-    if (at < Date.parse(run.window.start) || at > Date.parse(run.window.end) + VALID_DAYS * MS_PER_DAY) continue;
+    if (at < Date.parse(run.window.start) || at > Date.parse(run.window.end) + VALID_DAYS * DAY_MS) continue;
     const finding = run.zones.find((other) => other.zone === zone && (machine === null || other.machine === machine));
     if (finding && (finding.status === 'faulty' || finding.status === 'watch')) return topCause(finding);
   }

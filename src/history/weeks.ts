@@ -1,6 +1,7 @@
 import { DateTime } from 'luxon';
 import type { Findings } from '../model/findings.js';
 import type { HistoryFindings } from '../model/history-findings.js';
+import { DAY_MS } from '../model/time-units.js';
 
 interface Day {
   coveredDays: number;
@@ -43,7 +44,7 @@ function partsOfRun(run: Findings): (readonly [string, Part])[] {
     const next = midnight.plus({ days: 1 }); // 23 or 25 h further when the clock changes
     const day = midnight.toISODate() ?? '';
     const within = { start: Math.max(start, midnight.toMillis()), end: Math.min(end, next.toMillis()) };
-    const coveredDays = (within.end - within.start) / 86_400_000;
+    const coveredDays = (within.end - within.start) / DAY_MS;
     parts.push([day, { ...(counts.get(day) ?? nothing), ...within, coveredDays }]);
     midnight = next;
   }
@@ -103,7 +104,7 @@ function byWeek(days: ReadonlyMap<string, Day>, runs: readonly Findings[]): Hist
   }));
 }
 
-const HALF_WEEK_MS = 3.5 * 86_400_000;
+const HALF_WEEK_MS = 3.5 * DAY_MS;
 
 /**
  * Zones that were faulty in each week of a run, by when their faults came and went. The weeks are those around times

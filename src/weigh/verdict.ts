@@ -1,6 +1,7 @@
 import { causes, type Cause, type Probabilities } from '../model/cause.js';
 import type { Symptom } from '../model/detector.js';
 import type { TermNote } from '../model/findings.js';
+import { MINUTE_MS, HOUR_MS } from '../model/time-units.js';
 import { symptomsOf, type Term, type ZoneEvidence } from './term.js';
 import { highest, lowest } from '../maths/extremes.js';
 
@@ -64,7 +65,7 @@ const PROVEN_HOURS = 8;
 
 /** Of a dead heater, a welded contact, a shorted lead: it was there, and the zone has worked well since for long. */
 function isPartReplaced({ startMs, endMs, count, facts }: Symptom): boolean {
-  const gapHours = count > 1 ? (endMs - startMs) / count / 3_600_000 : 0;
+  const gapHours = count > 1 ? (endMs - startMs) / count / HOUR_MS : 0;
   return facts.settledHoursSince! >= Math.max(PROVEN_HOURS, SILENT_GAPS * gapHours);
 }
 
@@ -81,4 +82,4 @@ function holds({ facts }: Symptom, repairCount: number): boolean {
 }
 
 /** A repair and the last bad sample are told from rows a sampling time or two apart. */
-const SAME_MOMENT_MS = 5 * 60_000;
+const SAME_MOMENT_MS = 5 * MINUTE_MS;

@@ -2,6 +2,7 @@ import { DateTime } from 'luxon';
 import { causes, type Cause } from '../../model/cause.js';
 import { LogProblem } from '../../model/problem.js';
 import type { RecordEntry } from '../../model/record.js';
+import { DAY_MS } from '../../model/time-units.js';
 import type { NamedZone } from '../../history/distinct-findings.js';
 import { zoneOnMachine } from '../../report/text/names.js';
 import { causeWords } from '../../report/text/words.js';
@@ -65,7 +66,7 @@ function timeOf(date: string | undefined, timezone: string, nowMs: number): stri
   if (!given.isValid) throw badArgument(`--date ${date} is not a date.`, 'Write it as 2026-03-04.');
   const isDayOnly = /^\d{4}-\d\d-\d\d$/.test(date.trim());
   const atMs = (isDayOnly ? given.set({ hour: 12 }) : given).toMillis();
-  if (atMs > nowMs + 86_400_000) throw badArgument(`--date ${date} is still to come.`, 'Give the day it was found.');
+  if (atMs > nowMs + DAY_MS) throw badArgument(`--date ${date} is still to come.`, 'Give the day it was found.');
   return new Date(atMs).toISOString();
 }
 

@@ -1,3 +1,4 @@
+import { MINUTE_MS } from '../../model/time-units.js';
 import { standingOf } from '../../report/sentences/standing.js';
 import { minutesText } from '../../report/text/numbers.js';
 import { largestPerPlace, sparkline } from '../terminal/sparkline.js';
@@ -24,7 +25,7 @@ export function timeLines({ zone, findings, clock, fromMs, width, colours }: Car
   const used = Object.entries(faultSigns).filter(([sign]) => signs.includes(sign));
   const end = Date.parse(findings.window.end);
   const key = [
-    `each sign ${minutesText((end - times[0]!) / 60_000 / places)}`,
+    `each sign ${minutesText((end - times[0]!) / MINUTE_MS / places)}`,
     ...used.map(([sign, says]) => `${sign} ${says}`),
   ];
   return [

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import type { Findings } from '../../model/findings.js';
 import { LogProblem } from '../../model/problem.js';
+import { HOUR_MS, DAY_MS } from '../../model/time-units.js';
 import { addLogOptions, toAnalyseOptions, type LogOptions } from '../log-options.js';
 import { addOutputOptions, printAnswer, type OutputOptions } from '../output-options.js';
 import { readOrAnalyse } from '../read-findings.js';
@@ -49,7 +50,7 @@ async function answer(name: string, findings: Findings, lastMs: number, options:
   });
 }
 
-const unitMs = { h: 3_600_000, d: 86_400_000, w: 7 * 86_400_000 } as const;
+const unitMs = { h: HOUR_MS, d: DAY_MS, w: 7 * DAY_MS } as const;
 
 /** "36h", "30d", "2w" as ms. @throws LogProblem 'bad-argument' for anything else. */
 export function spanMs(span: string): number {

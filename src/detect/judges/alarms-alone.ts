@@ -1,6 +1,7 @@
 import type { AlarmKind } from '../../model/alarm.js';
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { isCovered, lengthOf, mergeIntervals, type Interval } from '../../maths/intervals.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
 import { fullOutputPercentOf } from '../shared/readings/full-output.js';
@@ -18,7 +19,7 @@ export interface AlarmsAloneSettings {
 }
 
 /** Alarms of zones that start within this are of one cause: they come as each zone passes its own limit (own choice). */
-const TOGETHER_MS = 5 * 60_000;
+const TOGETHER_MS = 5 * MINUTE_MS;
 
 const sides = { low: ['temperature-low', 'deviation-low'], high: ['temperature-high', 'deviation-high'] } as const;
 
@@ -106,7 +107,7 @@ function isBlind(evidence: Evidence, zone: Zone, startMs: number): boolean {
   return maskOf(evidence)[zone.index]![place] !== 0;
 }
 
-const minutesOf = (times: readonly Interval[]): number => lengthOf(times) / 60_000;
+const minutesOf = (times: readonly Interval[]): number => lengthOf(times) / MINUTE_MS;
 
 /** Share of the alarms' time in which the output was as high as it goes; NaN where no output is logged. */
 function fullOutputShare(evidence: Evidence, zone: Zone, times: readonly Interval[]): number {

@@ -1,6 +1,7 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import { readingState } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { learnedCodesOf, type LearnedCode } from '../shared/readings/learned-codes.js';
@@ -68,5 +69,5 @@ function describeNoValue({ episodes }: Evidence, zone: Zone): Symptom[] {
 }
 
 function minutesOf({ startMs, endMs }: { readonly startMs: number; readonly endMs: number }): number {
-  return (endMs - startMs) / 60_000;
+  return (endMs - startMs) / MINUTE_MS;
 }

@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
@@ -52,12 +53,12 @@ function judgeZone(
   const { digest } = evidence;
   const { meanDegC, setpointDegC, outputPercent } = digest.zones[zone.index]!;
   const { runs, onPlaces } = runsOf(evidence, zone, away, settings);
-  const lasting = runs.filter(({ from, to }) => (to - from) * digest.periodMs >= settings.leastMinutes * 60_000);
+  const lasting = runs.filter(({ from, to }) => (to - from) * digest.periodMs >= settings.leastMinutes * MINUTE_MS);
   const belowDegC = new Float64Array(digest.length).map((_, i) => setpointDegC[i]! - meanDegC[i]!);
   const falls = runs.filter((run) => isFall(belowDegC, run, settings.fallDegC));
   const long = falls.length >= settings.leastFalls && falls.length > lasting.length ? falls : lasting;
   if (long.length === 0) {
-    const heldMinutes = (onPlaces * digest.periodMs) / 60_000;
+    const heldMinutes = (onPlaces * digest.periodMs) / MINUTE_MS;
     const neededMinutes = settings.settlingMinutes + settings.leastMinutes;
     if (heldMinutes >= neededMinutes) return [];
     return `Zone ${zone.name}: heat was called for ${heldMinutes.toFixed(0)} min, needed ${neededMinutes}.`;
@@ -66,7 +67,7 @@ function judgeZone(
   const at = (place: number) => digest.startMs + place * digest.periodMs;
   return [
     symptomOf('deviation-from-setpoint', at(long[0]!.from), at(long.at(-1)!.to), long.length, {
-      deviationMinutes: (places.length * digest.periodMs) / 60_000,
+      deviationMinutes: (places.length * digest.periodMs) / MINUTE_MS,
       deviationDegC: median(places.map((i) => meanDegC[i]! - setpointDegC[i]!)),
       outputPercent: median(places.map((i) => outputPercent[i]!)),
       onTimeShare: places.length / onPlaces,
@@ -84,7 +85,7 @@ function isFall(belowDegC: Float64Array, { from, to, sign }: Run, fallDegC: numb
 
 /** A zone that comes nearer by this much in ten minutes is on its way and not away. */
 const NEARER_DEG_C = 1;
-const NEARER_MS = 10 * 60_000;
+const NEARER_MS = 10 * MINUTE_MS;
 
 function runsOf(evidence: Evidence, zone: Zone, all: readonly Float64Array[], settings: DeviationFromSetpointSettings) {
   const { digest } = evidence;
@@ -92,7 +93,7 @@ function runsOf(evidence: Evidence, zone: Zone, all: readonly Float64Array[], se
   const mask = maskOf(evidence)[zone.index]!;
   const away = all[zone.index]!;
   const peersAway = matesOf(evidence.zones, zone).map((mate) => all[mate.index]!);
-  const settling = Math.ceil((settings.settlingMinutes * 60_000) / digest.periodMs);
+  const settling = Math.ceil((settings.settlingMinutes * MINUTE_MS) / digest.periodMs);
   const back = Math.max(1, Math.round(NEARER_MS / digest.periodMs));
   const bridge = 1 + Math.ceil(samplingMsOf(zone) / digest.periodMs);
   const runs: Run[] = [];

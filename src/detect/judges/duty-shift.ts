@@ -1,6 +1,7 @@
 import { median } from '../../maths/quantile.js';
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { HOUR_MS } from '../../model/time-units.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { betterFit, isDutyBeyondLoad, isHeatLost, smallestHotChangeDegC } from '../shared/duty/reading-error.js';
 import { degreesText, workingToleranceDegC } from '../shared/duty/visible-change.js';
@@ -48,7 +49,7 @@ export const dutyShift: Judge<DutyShiftSettings> = {
           soakChangeDegC: fit.cold?.degC ?? NaN,
           soakErrorDegC: fit.cold?.errorDegC ?? NaN,
           isStepCount: fit.shape === 'step' ? 1 : 0,
-          onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / 3_600_000,
+          onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / HOUR_MS,
           peerCount: duty.peerCount,
           windowCount: duty.timeMs.length,
         }),

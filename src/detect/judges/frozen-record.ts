@@ -1,5 +1,6 @@
 import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { stuckStretchesOf, type StuckStretch } from '../shared/readings/stuck-stretches.js';
 import { highest, lowest } from '../../maths/extremes.js';
@@ -59,7 +60,7 @@ function gapsOf({ episodes }: Evidence, zone: Zone): readonly Episode[] {
 }
 
 function gapMinutes({ startMs, endMs }: Episode): number {
-  return (endMs - startMs) / 60_000;
+  return (endMs - startMs) / MINUTE_MS;
 }
 
 function totalMinutes(stretches: readonly StuckStretch[]): number {

@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { eventChange } from '../shared/duty/event-change.js';
 import { heatUpsOf } from '../shared/heating/heat-ups.js';
@@ -57,5 +58,5 @@ export const heatUp: Judge<HeatUpSettings> = {
 };
 
 function placeMinutes({ digest }: Evidence, zone: Zone): number {
-  return Math.max(digest.periodMs, samplingMsOf(zone)) / 60_000;
+  return Math.max(digest.periodMs, samplingMsOf(zone)) / MINUTE_MS;
 }

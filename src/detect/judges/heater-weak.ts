@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS, DAY_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { trailingMean } from '../../maths/trailing-mean.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
@@ -26,7 +27,7 @@ export interface HeaterWeakSettings {
 const LEAST_RISE_DEG_C = 2.5;
 /** Nearer than this a loop at full output is at its set point. */
 const LEAST_BELOW_DEG_C = 2;
-const FIRST_DAY_MS = 24 * 3_600_000;
+const FIRST_DAY_MS = DAY_MS;
 /** Further below its temperature it is not weak but dead (own choice, share of the way down to nothing). */
 const DEAD_SHARE = 0.5;
 
@@ -135,14 +136,14 @@ function fullOutput(evidence: Evidence, zone: Zone, full: readonly Uint8Array[],
     if (onset < 0) onset = i - places;
     below.push(belowDegC);
   }
-  const minutes = (below.length * digest.periodMs) / 60_000;
+  const minutes = (below.length * digest.periodMs) / MINUTE_MS;
   // From the first day on it is a zone that was built so, not one that became weak.
   if (minutes < settings.leastFullMinutes || onset * digest.periodMs < FIRST_DAY_MS) return null;
   return { onsetMs: digest.startMs + onset * digest.periodMs, minutes, belowDegC: median(below) };
 }
 
 function placesOf({ digest }: Evidence, { leastFullMinutes }: HeaterWeakSettings): number {
-  return Math.max(1, Math.round((leastFullMinutes * 60_000) / digest.periodMs));
+  return Math.max(1, Math.round((leastFullMinutes * MINUTE_MS) / digest.periodMs));
 }
 
 /** 1 where the mean output over the last places is the most that the controller gives. */

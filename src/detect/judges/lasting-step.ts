@@ -1,5 +1,6 @@
 import type { Episode, Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { HOUR_MS } from '../../model/time-units.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { sizeOfKnownColumn, type ChangeSize } from '../shared/duty/change-fit.js';
 import { degreesText } from '../shared/duty/visible-change.js';
@@ -82,8 +83,7 @@ function lastingOf(evidence: Evidence, zone: Zone, settings: LastingStepSettings
 function isLasting(evidence: Evidence, zone: Zone, step: Episode, settings: LastingStepSettings): boolean {
   const { endMs } = windowOf(evidence);
   if (sizeOf(step) < settings.smallestDegC || sizeOf(step) > settings.largestDegC) return false;
-  if (endMs - step.endMs < settings.shortestStayHours * 3_600_000 || isBesideNothing(evidence, zone, step))
-    return false;
+  if (endMs - step.endMs < settings.shortestStayHours * HOUR_MS || isBesideNothing(evidence, zone, step)) return false;
   const jumpsDegC = [
     ...(evidence.episodes.get('settled-step')?.[zone.index] ?? []).map(stepDegCOf),
     ...(evidence.episodes.get('impossible-step')?.[zone.index] ?? []).map(({ facts }) => facts['jumpDegC']!),
@@ -148,7 +148,7 @@ function symptom(evidence: Evidence, zone: Zone, { step, duty, stepCount }: Last
     hotErrorDegC: duty?.errorDegC ?? NaN,
     hotZScoreRatio: duty ? Math.abs(duty.degC) / duty.errorDegC : NaN,
     fullPowerRatio: sizeOf(step) / step.facts['fullPowerDegC']!,
-    stayHours: (endMs - step.endMs) / 3_600_000,
+    stayHours: (endMs - step.endMs) / HOUR_MS,
   });
 }
 

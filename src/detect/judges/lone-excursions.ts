@@ -1,5 +1,6 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { HOUR_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { exposuresOf } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
@@ -25,7 +26,6 @@ export interface LoneExcursionsSettings {
 
 /** Slower logs miss what a quick loop pulls back in a minute or two (own choice). */
 const SLOWEST_SAMPLING_MS = 130_000;
-const HOUR_MS = 3_600_000;
 
 /** A settled zone that begins to jump both ways, pulled back within minutes, alone on its machine. */
 export const loneExcursions: Judge<LoneExcursionsSettings> = {

@@ -1,4 +1,5 @@
 import type { Judge } from '../../model/detector.js';
+import { HOUR_MS } from '../../model/time-units.js';
 import { evenOverMovingRatio, type MovingCounts } from '../shared/opens/even-or-moving.js';
 import { conditionsOf, exposureBetween, exposuresOf, ran, stood, type Exposure } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
@@ -67,7 +68,7 @@ export const opensByRunning: Judge<OpensByRunningSettings> = {
           stoppedOpensPerHour: (opens.length - runningCount) / stoppedHours,
           runningShare: runningCount / opens.length,
           isHotOnlyCount: isHotOnly ? 1 : 0,
-          spanHours: (span.toMs - span.fromMs) / 3_600_000,
+          spanHours: (span.toMs - span.fromMs) / HOUR_MS,
           exposureRunningShare: runningHours / (runningHours + stoppedHours),
           evenOverMovingRatio: evenOverMovingRatio([
             // As many as there are bursts, split as the single opens are: bursts close together become one.

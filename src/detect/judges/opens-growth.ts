@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { HOUR_MS } from '../../model/time-units.js';
 import { burstiness, dispersion } from '../../maths/dispersion.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
@@ -12,8 +13,6 @@ export interface OpensGrowthSettings {
   /** Shorter lives have no first and last days (own choice). */
   readonly fewestHours: number;
 }
-
-const HOUR_MS = 3_600_000;
 
 /**
  * Whether opens become more: first half against second half of the zone's life, up to the first long open, by the

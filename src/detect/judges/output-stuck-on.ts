@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { coolDownsOf } from '../shared/cold/cool-downs.js';
 import { setpointsDegCOf } from '../shared/duty/chart-points.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
@@ -51,7 +52,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettin
     if (last && i - last.to <= bridge) last.to = i + 1;
     else runs.push({ from: i, to: i + 1 });
   }
-  const minutesOf = ({ from, to }: { from: number; to: number }) => ((to - from) * digest.periodMs) / 60_000;
+  const minutesOf = ({ from, to }: { from: number; to: number }) => ((to - from) * digest.periodMs) / MINUTE_MS;
   const long = runs.filter((run) => minutesOf(run) >= settings.leastMinutes && !isFalling(data.meanDegC, run));
   if (long.length === 0) return [];
   const readings = long.flatMap(({ from, to }) => Array.from(data.maxDegC.subarray(from, to)).filter(Number.isFinite));

@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { oncePer } from '../shared/basics/memo.js';
@@ -48,7 +49,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSetting
       return NaN;
     return Math.abs(ownLeft[w]!) >= settings.leastDegC ? ownLeft[w]! : NaN;
   });
-  const least = Math.ceil((settings.leastMinutes * 60_000) / windows.windowMs);
+  const least = Math.ceil((settings.leastMinutes * MINUTE_MS) / windows.windowMs);
   const runs = runsOf(away).filter(([from, to]) => to - from >= least);
   if (runs.length === 0) return [];
   const seen = runs.flatMap(([from, to]) => away.slice(from, to));
@@ -56,7 +57,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: PeerResidualSetting
   const endMs = time(runs.at(-1)![1]);
   return [
     symptomOf('peer-residual', time(runs[0]![0]), endMs, runs.length, {
-      awayMinutes: (seen.length * windows.windowMs) / 60_000,
+      awayMinutes: (seen.length * windows.windowMs) / MINUTE_MS,
       residualDegC: median(seen),
       largestDegC: seen.reduce((most, degC) => (Math.abs(degC) > Math.abs(most) ? degC : most), 0),
       peerCount: peers.length,

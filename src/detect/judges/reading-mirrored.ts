@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { meanBetween } from '../../maths/mean-between.js';
 import { median } from '../../maths/quantile.js';
 import { coldHoursOf } from '../shared/cold/cold-hours.js';
@@ -48,7 +49,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSett
   const limitDegC = roomDegC - settings.leastBelowDegC;
   const runs = runsBelow(meanDegC, maskOf(evidence)[zone.index]!, limitDegC).filter(
     ([from, to]) =>
-      ((to - from) * digest.periodMs) / 60_000 >= settings.leastMinutes &&
+      ((to - from) * digest.periodMs) / MINUTE_MS >= settings.leastMinutes &&
       isHeated(evidence, zone, from, to, settings) &&
       isGradual(meanDegC, from, to, roomDegC, settings),
   );
@@ -61,7 +62,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: ReadingMirroredSett
   const lowestDegC = lowest(runs.map(([from, to]) => lowestIn(meanDegC, from, to)));
   return [
     symptomOf('reading-mirrored', at(runs[0]![0]), at(runs.at(-1)![1]), runs.length, {
-      belowMinutes: (places * digest.periodMs) / 60_000,
+      belowMinutes: (places * digest.periodMs) / MINUTE_MS,
       belowRoomDegC: roomDegC - lowestDegC,
       lowestDegC,
       outputPercent: median(runs.map(([from, to]) => meanBetween(outputPercent, from, to))),

@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS, HOUR_MS, DAY_MS } from '../../model/time-units.js';
 import { compareRates } from '../../maths/exact-rates.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
 import { repairLivesOf, opensIn, repairsOf, type Life, type Repair } from '../shared/opens/repair-lives.js';
@@ -12,8 +13,6 @@ export interface RepairsSettings {
   /** Days before and after the repair in which the cold offset is taken (own choice). */
   readonly offsetDays: number;
 }
-
-const DAY_MS = 86_400_000;
 
 /** One symptom per repair: what the zone did before and what it does since. A new small offset speaks for a new sensor. */
 export const repairs: Judge<RepairsSettings> = {
@@ -38,10 +37,10 @@ export const repairs: Judge<RepairsSettings> = {
           evidence,
           zone,
           repair.timeMs - offsetDays * DAY_MS,
-          repair.timeMs - repair.faultMinutes * 60_000,
+          repair.timeMs - repair.faultMinutes * MINUTE_MS,
         );
         const offsetAfter = coldOffsetDegC(evidence, zone, repair.timeMs, repair.timeMs + offsetDays * DAY_MS);
-        return symptomOf('repairs', repair.timeMs - repair.faultMinutes * 60_000, repair.timeMs, 1, {
+        return symptomOf('repairs', repair.timeMs - repair.faultMinutes * MINUTE_MS, repair.timeMs, 1, {
           faultMinutes: repair.faultMinutes,
           listedCount: repair.from === 'maintenance list' ? 1 : 0,
           replacementCount: repair.isReplacement ? 1 : 0,
@@ -53,8 +52,8 @@ export const repairs: Judge<RepairsSettings> = {
           opensAfterCount: after
             ? opensIn(opens, after).length
             : opens.filter((o) => o.startMs >= repair.timeMs).length,
-          beforeHours: Math.max(0, (repair.timeMs - (before?.startMs ?? startMs)) / 3_600_000),
-          afterHours: Math.max(0, ((after?.endMs ?? endMs) - repair.timeMs) / 3_600_000),
+          beforeHours: Math.max(0, (repair.timeMs - (before?.startMs ?? startMs)) / HOUR_MS),
+          afterHours: Math.max(0, ((after?.endMs ?? endMs) - repair.timeMs) / HOUR_MS),
           ...ratesAround(evidence, zone, before, after),
           offsetBeforeDegC: offsetBefore,
           offsetAfterDegC: offsetAfter,

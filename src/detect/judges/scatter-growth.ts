@@ -1,5 +1,6 @@
 import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { HOUR_MS } from '../../model/time-units.js';
 import { changeInMean } from '../../maths/change-in-mean.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { median } from '../../maths/quantile.js';
@@ -76,7 +77,7 @@ export const scatterGrowth: Judge<ScatterGrowthSettings> = {
       const peerRatio = medianNoise(hours) / peerNoise;
       const isOutstanding = peers.length >= 2 && peerRatio >= settings.smallestPeerRatio && !isSwitched(evidence, zone);
       const loud = isSwitched(evidence, zone) ? [] : noisyStretchesOf(evidence)[zone.index]!;
-      const loudHours = loud.reduce((sum, stretch) => sum + (stretch.endMs - stretch.startMs) / 3_600_000, 0);
+      const loudHours = loud.reduce((sum, stretch) => sum + (stretch.endMs - stretch.startMs) / HOUR_MS, 0);
       const isLoud = loudHours >= settings.fewestLoudHours;
       if (!isGrown && !isOutstanding && !isLoud) return [];
       const startMs = isGrown ? onsetMs(hours) : isOutstanding ? hours[0]!.startMs : loud[0]!.startMs;
@@ -137,7 +138,7 @@ function onsetMs(hours: readonly Episode[]): number {
 function sixHourMedians(hours: readonly Episode[]): { days: number[]; noise: number[] } {
   const blocks = new Map<number, number[]>();
   for (const hour of hours) {
-    const block = Math.floor(hour.startMs / (6 * 3_600_000));
+    const block = Math.floor(hour.startMs / (6 * HOUR_MS));
     const held = blocks.get(block);
     if (held) held.push(hour.facts['noiseDegC']!);
     else blocks.set(block, [hour.facts['noiseDegC']!]);

@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS, HOUR_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { conditionsOf, exposureBetween, exposuresOf, stood } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
@@ -41,7 +42,7 @@ export const sensorOpens: Judge<SensorOpensSettings> = {
       const [first, last] = own.length > 0 ? [own[0]!, own.at(-1)!] : [opens[0]!, opens.at(-1)!];
       return [
         symptomOf('sensor-opens', first.startMs, last.endMs, own.length, {
-          ...countFacts(opens, own, loggedHours, endMs, samplingMsOf(zone) / 60_000, settings),
+          ...countFacts(opens, own, loggedHours, endMs, samplingMsOf(zone) / MINUTE_MS, settings),
           ...beforeLong(evidence, zone, own, settings.longMinutes),
           cooledRatio: cooledRatioOf(evidence, zone, own),
         }),
@@ -78,7 +79,7 @@ function countFacts(
     longestOpenMinutes: minutes.length > 0 ? highest(minutes) : NaN,
     briefShare: minutes.filter((m) => m <= briefMinutes).length / minutes.length,
     longCount: minutes.filter((m) => m >= longMinutes).length,
-    standingMinutes: standing ? (windowEndMs - standing.startMs) / 60_000 : 0,
+    standingMinutes: standing ? (windowEndMs - standing.startMs) / MINUTE_MS : 0,
   };
 }
 
@@ -96,7 +97,7 @@ function beforeLong(evidence: Evidence, zone: Zone, own: readonly Open[], longMi
   const isRunningKnown = conditionsOf(evidence)[zone.index]!.runningFrom !== 'unknown';
   return {
     opensBeforeLongCount: before.length,
-    warningHours: (open.startMs - fromMs) / 3_600_000,
+    warningHours: (open.startMs - fromMs) / HOUR_MS,
     warningRunningHours: isRunningKnown ? runningHours : NaN,
     warningHotHours: hotHours,
     warningStandingCount: isRunningKnown ? before.filter(({ runningShare }) => stood(runningShare)).length : NaN,

@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { DAY_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
 import { heldDegCOf } from '../shared/duty/chart-points.js';
@@ -25,8 +26,6 @@ export interface SlowDriftSettings {
   /** … and so is one that duty alone shows below this: load and room leave more behind there. */
   readonly smallestHotDegC: number;
 }
-
-const DAY_MS = 24 * 3_600_000;
 
 /** A reading error that grows from an onset on, by cold soaks and by duty together. */
 export const slowDrift: Judge<SlowDriftSettings> = {

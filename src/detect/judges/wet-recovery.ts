@@ -1,5 +1,6 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { HOUR_MS, DAY_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { fitChange, type ChangeFit } from '../shared/duty/change-fit.js';
 import type { Decay } from '../shared/duty/trial-times.js';
@@ -74,8 +75,8 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
   if (!isOneDip) return dips.length > 0 ? [dipsSymptom(dips)] : notVisible(evidence, zone, change, settings);
   const { decayHours } = fit.shape as Decay;
   const seenMs = [hot, cold].flatMap((series) => series?.timeMs.find((at) => at >= fit.onsetMs) ?? []);
-  const left = Math.exp((fit.onsetMs - lowest(seenMs)) / (decayHours * 3_600_000));
-  const endedMs = Math.min(endMs, fit.onsetMs + OVER_AFTER * decayHours * 3_600_000);
+  const left = Math.exp((fit.onsetMs - lowest(seenMs)) / (decayHours * HOUR_MS));
+  const endedMs = Math.min(endMs, fit.onsetMs + OVER_AFTER * decayHours * HOUR_MS);
   return [
     symptomOf('wet-recovery', fit.onsetMs, endedMs, 1, {
       hotDepthDegC: fit.hot && fit.hot.gain > 0 ? fit.hot.degC * left : NaN,
@@ -84,7 +85,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: WetRecoverySettings
       zScoreRatio: Math.sqrt(fit.gain),
       hotZScoreRatio: fit.hot ? Math.sqrt(fit.hot.gain) : NaN,
       coldZScoreRatio: fit.cold ? Math.sqrt(fit.cold.gain) : NaN,
-      onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / 3_600_000,
+      onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / HOUR_MS,
       dipCount: Math.max(1, dips.length),
     }),
   ];
@@ -134,8 +135,8 @@ interface Dip {
 const DIP_SDS = 3.5;
 /** … that is mostly gone within a day; another one half a day later is another wetting (common practice: shifts). */
 const LEFT_SHARE = 0.4;
-const GONE_WITHIN_MS = 24 * 3_600_000;
-const NEXT_AFTER_MS = 12 * 3_600_000;
+const GONE_WITHIN_MS = DAY_MS;
+const NEXT_AFTER_MS = 12 * HOUR_MS;
 
 /** Soaks that read low and are back within a day, again and again; none where as much goes high, which is no leak. */
 function repeatedDips(soaks: readonly SoakPoint[], { fewestDips, smallestColdDegC }: WetRecoverySettings): Dip[] {
@@ -151,7 +152,7 @@ function repeatedDips(soaks: readonly SoakPoint[], { fewestDips, smallestColdDeg
       // Soaks that were low from the start tell of a level that rose, not of a dip.
       if (!soaks.slice(0, i).some(isUsual)) return;
       if (backMs > GONE_WITHIN_MS || point.timeMs - (dips.at(-1)?.point.timeMs ?? -Infinity) < NEXT_AFTER_MS) return;
-      dips.push({ point, depthDegC, backHours: backMs / 3_600_000 });
+      dips.push({ point, depthDegC, backHours: backMs / HOUR_MS });
     });
     return dips;
   };

@@ -1,4 +1,5 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
+import { HOUR_MS } from '../../model/time-units.js';
 import { CappedList, withLeftOut } from '../shared/basics/capped-list.js';
 import { binCentre, binOf, BIN_COUNT } from '../shared/blocks/size-bins.js';
 import { holeMsOf, resolutionDegCOf, samplingMsOf } from '../shared/basics/sampling.js';
@@ -11,7 +12,6 @@ export interface ScatterSettings {
   readonly smallestCount: number;
 }
 
-const HOUR_MS = 3_600_000;
 /** A slow log needs a longer stretch for the same number of differences. */
 const SAMPLES_PER_STRETCH = 30;
 /** Share of the largest differences left out: spikes and steps are counted by others. */

@@ -1,6 +1,7 @@
 import type { DetectorMeta, Episode, Watcher } from '../../model/detector.js';
 import { readingState, type SampleBlock } from '../../model/sample-block.js';
 import type { Zone } from '../../model/zone.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { CappedList, finiteFacts, withLeftOut } from '../shared/basics/capped-list.js';
 import { holeMsOf, resolutionDegCOf } from '../shared/basics/sampling.js';
 import { durationBin, noDurations, usualLongS } from '../shared/blocks/duration-bins.js';
@@ -265,7 +266,7 @@ function joinRanges(a: Range, b: Range): Range {
 }
 
 function isListed({ settings, jumpDegC }: StuckRunState, run: Run): boolean {
-  const minutes = (run.endMs - run.startMs) / 60_000;
+  const minutes = (run.endMs - run.startMs) / MINUTE_MS;
   if (minutes >= settings.smallestMinutes && run.sampleCount >= settings.smallestSampleCount) return true;
   const isJumpedTo = Math.abs(run.valueDegC - run.beforeDegC) >= jumpDegC;
   return isJumpedTo && run.sampleCount >= settings.smallestCodeSampleCount;
@@ -280,7 +281,7 @@ function episodeOf(zone: number, run: Run, usualS: number): Episode {
     facts: finiteFacts({
       valueDegC: run.valueDegC,
       sampleCount: run.sampleCount,
-      durationMinutes: (run.endMs - run.startMs) / 60_000,
+      durationMinutes: (run.endMs - run.startMs) / MINUTE_MS,
       usualLongMinutes: usualS / 60,
       jumpInDegC: run.valueDegC - run.beforeDegC,
       jumpOutDegC: run.afterDegC - run.valueDegC,

@@ -1,11 +1,11 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { ZoneChartData } from '../embed/chart-data.js';
 import { chartConfig, dayAxis, type Look } from './look.js';
+import { DAY_MS } from '../../model/time-units.js';
 
 const movingText = 'machine running';
 const standingText = 'machine stopped';
 
-const dayMs = 86_400_000;
 /** Shares of a day at which its bar begins and ends. */
 const barFrom = 0.15;
 const barTo = 0.85;
@@ -14,7 +14,7 @@ const barTo = 0.85;
 export function opensChart({ opens, startMs, endMs }: ZoneChartData, look: Look): TopLevelSpec {
   const values = opens.flatMap(({ day, running, stopped }) => {
     const at = Date.parse(`${day}T00:00:00Z`);
-    const bar = { day: at, from: at + barFrom * dayMs, to: at + barTo * dayMs };
+    const bar = { day: at, from: at + barFrom * DAY_MS, to: at + barTo * DAY_MS };
     return [
       { ...bar, when: movingText, low: 0, high: running, opens: running },
       { ...bar, when: standingText, low: running, high: running + stopped, opens: stopped },

@@ -1,11 +1,12 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
+import { HOUR_MS } from '../../model/time-units.js';
 import type { View } from 'vega';
 import type { ZoneChartData } from '../embed/chart-data.js';
 import { chartIn } from './chart-host.js';
 
 /** Closer than this the buckets of the thinned trace hold nothing more to see. */
-const closestMs = 2 * 3_600_000;
+const closestMs = 2 * HOUR_MS;
 
 /** Moves along a trace: buttons and keys for everybody, dragging for those with a pointer, and from the list of faults. */
 export function listenForZoom(): void {
@@ -44,7 +45,7 @@ function move(place: HTMLElement, how: string): void {
 
 /** The fault in the middle, with some of what was before and after. */
 function showFault(place: HTMLElement, fromMs: number, toMs: number): void {
-  const width = Math.max((toMs - fromMs) * 1.6, 12 * 3_600_000);
+  const width = Math.max((toMs - fromMs) * 1.6, 12 * HOUR_MS);
   show(place, (fromMs + toMs - width) / 2, width);
   place.scrollIntoView({ block: 'center', behavior: isCalm() ? 'instant' : 'smooth' });
 }

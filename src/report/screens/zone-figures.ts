@@ -1,4 +1,5 @@
 import type { ZoneFinding } from '../../model/findings.js';
+import { MINUTE_MS } from '../../model/time-units.js';
 import { html, type Html } from '../text/html.js';
 import { isSameZone } from '../text/names.js';
 import { counted, numberText, withUnit } from '../text/numbers.js';
@@ -18,7 +19,7 @@ const traceTools = html`<div class="tools off-sheet" role="group" aria-label="Mo
 
 export function traceFigure(zone: ZoneFinding): Html {
   if (!zone.trace || zone.trace.timeMs.length === 0) return html`<p>These findings hold no trace of this zone.</p>`;
-  const minutes = ((zone.trace.timeMs[1] ?? 0) - zone.trace.timeMs[0]!) / 60_000;
+  const minutes = ((zone.trace.timeMs[1] ?? 0) - zone.trace.timeMs[0]!) / MINUTE_MS;
   const every = minutes > 0 ? withUnit(Math.round(minutes), 'min') : 'one sample';
   const hasSetpoint = zone.trace.setpointDegC.some((value) => value !== null);
   const hasRunning = zone.trace.runningShare.some((value) => value !== null);

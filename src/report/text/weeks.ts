@@ -1,4 +1,4 @@
-const dayMs = 86_400_000;
+import { DAY_MS } from '../../model/time-units.js';
 
 /** Monday of an ISO 8601 week, as UTC ms; NaN when the text is no such week. Week 1 has the year's first Thursday. */
 export function weekStartMs(week: string): number {
@@ -6,7 +6,7 @@ export function weekStartMs(week: string): number {
   if (!found) return NaN;
   const fourth = Date.UTC(Number(found[1]), 0, 4);
   const fromMonday = (new Date(fourth).getUTCDay() + 6) % 7;
-  return fourth - fromMonday * dayMs + (Number(found[2]) - 1) * 7 * dayMs;
+  return fourth - fromMonday * DAY_MS + (Number(found[2]) - 1) * 7 * DAY_MS;
 }
 
 /** "2026-W37" → "Week 37, from 7 Sep"; any other text as it is. */

@@ -1,9 +1,10 @@
+import { HOUR_MS } from '../../../model/time-units.js';
 import { highest } from '../../../maths/extremes.js';
 import { median } from '../../../maths/quantile.js';
 import { normalTwoSidedP } from '../../../maths/normal.js';
 import { studentTwoSided } from '../../../maths/student.js';
 import type { Block } from './card-blocks.js';
-import { HOUR_MS, type RoomHours } from './cold-hours.js';
+import { type RoomHours } from './cold-hours.js';
 
 /** Hours that both sides must show (own choice: a night and a half). */
 const LEAST_HOURS = 12;

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { meanBetween } from '../../../maths/mean-between.js';
 import { median } from '../../../maths/quantile.js';
 import { noiseSd } from '../../../maths/spread.js';
@@ -12,7 +13,6 @@ import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 import { highest } from '../../../maths/extremes.js';
 
 /** A soak is looked at hour by hour: long enough for a slope against noise, short against the room's own day. */
-export const HOUR_MS = 3_600_000;
 /** Still decaying by more than this, the exponential tail is no longer sure enough to be taken off (own choice). */
 const LARGEST_LAG_DEG_C = 4;
 /** The lag taken off is known to this share: time constants differ a little between fast and slow parts (own choice). */

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { PlantDigest, ZoneDigest } from '../../../model/digest.js';
+import { MINUTE_MS, HOUR_MS } from '../../../model/time-units.js';
 import { fitExponential } from '../../../maths/exponential-fit.js';
 import { median } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
@@ -9,12 +10,12 @@ import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 /** A cool-down must fall this far to show its time constant above noise and neighbours (own choice). */
 const LEAST_FALL_DEG_C = 25;
 /** Six hours show any heater zone's time constant (common practice); later the room itself moves. */
-const LONGEST_MS = 6 * 3_600_000;
+const LONGEST_MS = 6 * HOUR_MS;
 /** A fit less certain than this share of its time constant is left out (own choice). */
 const WORST_ERROR_SHARE = 0.25;
 const POINTS = 72;
 /** A fall shows above noise over this long … */
-const FALL_STEP_MS = 3 * 60_000;
+const FALL_STEP_MS = 3 * MINUTE_MS;
 /** … by this much (own choices: slower falls are the tail, already in the stretch). */
 const FALL_NOISE_DEG_C = 1;
 
@@ -82,7 +83,7 @@ function coolDownIn({ startMs, periodMs }: PlantDigest, zone: ZoneDigest, from: 
   const minutes: number[] = [];
   const degC: number[] = [];
   for (let at = from; at + step <= end; at += step) {
-    minutes.push(((at - from + step / 2) * periodMs) / 60_000);
+    minutes.push(((at - from + step / 2) * periodMs) / MINUTE_MS);
     degC.push(lineOf(zone.meanDegC, at, at + step).mean);
   }
   const fromDegC = degC[0] ?? NaN;

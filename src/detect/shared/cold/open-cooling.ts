@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
 import { assumedRoomOf } from './cold-hours.js';
 import { timeConstantsOf } from './cool-downs.js';
@@ -16,7 +17,7 @@ const LEAST_EXPECTED_DEG_C = 10;
  * @returns NaN where none is, or where no cool-down tells the time constant. Never throws.
  */
 export function cooledRatioOf(evidence: Evidence, zone: Zone, opens: readonly Open[]): number {
-  const tauMs = timeConstantsOf(evidence)[zone.index]! * 3_600_000;
+  const tauMs = timeConstantsOf(evidence)[zone.index]! * HOUR_MS;
   const roomDegC = assumedRoomOf(evidence);
   return median(
     opens.flatMap(({ startMs, endMs, beforeDegC, afterDegC }) => {

@@ -1,6 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
-import { coldHoursOf, HOUR_MS, isSeenHeated, type ColdHour } from './cold-hours.js';
+import { coldHoursOf, isSeenHeated, type ColdHour } from './cold-hours.js';
 import { newSensorsMsOf } from '../opens/repair-lives.js';
 import { oncePer } from '../basics/memo.js';
 import { movingTogetherOf } from './moving-together.js';

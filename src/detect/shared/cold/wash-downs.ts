@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { mergeIntervals, type Interval } from '../../../maths/intervals.js';
 import { median, quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
@@ -11,20 +12,20 @@ import { coolDownsOf } from './cool-downs.js';
 /** Water takes several times the heat that still air does; a draught or a door takes half as much again (common practice). */
 const QUICK_RATIO = 2;
 /** A washing lasts from some minutes to an hour and a half (common practice). */
-const SHORTEST_MS = 5 * 60_000;
-const LONGEST_MS = 90 * 60_000;
+const SHORTEST_MS = 5 * MINUTE_MS;
+const LONGEST_MS = 90 * MINUTE_MS;
 /** Single minutes that are less quick do not end it. */
-const BRIDGE_MS = 3 * 60_000;
+const BRIDGE_MS = 3 * MINUTE_MS;
 /** Of the zone's own cool-downs the slowest ones went without water; one fit may be too slow (own choice). */
 const DRY_QUANTILE = 0.8;
 /** The rate of a fall is taken over so long … */
-const FALL_MS = 3 * 60_000;
+const FALL_MS = 3 * MINUTE_MS;
 /** … while the zone is this far above the room, so that noise does not make the rate (own choices). */
 const LEAST_SPAN_DEG_C = 15;
 /** One zone that loses heat is a zone; two and more are a machine. */
 const FEWEST_ZONES = 2;
 /** Digests coarser than this blur a washing. */
-const COARSEST_MS = 2 * 60_000;
+const COARSEST_MS = 2 * MINUTE_MS;
 
 /**
  * When the machine of a zone was washed down, by machine name, in time order: what stop and maintenance lists say of it,
@@ -81,7 +82,7 @@ function fallRatios(evidence: Evidence, zone: Zone): Float64Array {
     quantile(
       coolDownsOf(evidence)[zone.index]!.map(({ tauMinutes }) => tauMinutes),
       DRY_QUANTILE,
-    ) * 60_000;
+    ) * MINUTE_MS;
   const roomDegC = assumedRoomOf(evidence);
   const ahead = Math.max(1, Math.round(FALL_MS / digest.periodMs));
   const ratios = new Float64Array(digest.length).fill(NaN);

@@ -1,3 +1,4 @@
+import { HOUR_MS } from '../../../model/time-units.js';
 import { addColumn, partialOut, restWithColumn, type PartialledOut } from '../../../maths/added-column.js';
 import { highest, lowest } from '../../../maths/extremes.js';
 import { tailColumns, type TryOnset } from '../../../maths/tail-columns.js';
@@ -111,7 +112,7 @@ function heightsOf(shape: Shape, onsetMs: number, endMs: number): (atMs: number)
   if (shape === 'step') return () => 1;
   const lengthMs = endMs - onsetMs;
   if (typeof shape === 'number') return (atMs) => ((atMs - onsetMs) / lengthMs) ** shape;
-  const tauMs = shape.decayHours * 3_600_000;
+  const tauMs = shape.decayHours * HOUR_MS;
   return (atMs) => Math.exp((onsetMs - atMs) / tauMs);
 }
 
@@ -182,7 +183,7 @@ function isSeenAfter(
   if (typeof shape === 'number') return true;
   if (from < leastRowsBefore) return false;
   // A decay that is mostly over at the first look would be drawn out to any height.
-  return shape === 'step' || timeMs[from]! - onsetMs <= shape.decayHours * 3_600_000;
+  return shape === 'step' || timeMs[from]! - onsetMs <= shape.decayHours * HOUR_MS;
 }
 
 function firstAfter(timeMs: Float64Array, at: number): number {
@@ -212,7 +213,7 @@ function sizesOf(prepared: Prepared | null, shape: Shape, endMs: number): (onset
 
 function trierOf({ series: { timeMs }, part }: Prepared, shape: Shape, endMs: number): TryOnset {
   if (shape === 'step') return tailColumns(part, timeMs, { decayPerMs: 0 });
-  if (typeof shape === 'object') return tailColumns(part, timeMs, { decayPerMs: 1 / (shape.decayHours * 3_600_000) });
+  if (typeof shape === 'object') return tailColumns(part, timeMs, { decayPerMs: 1 / (shape.decayHours * HOUR_MS) });
   if (shape === 1) return toHeightAtEnd(tailColumns(part, timeMs, 'line'), endMs);
   const heights = rampHeights(timeMs, shape, endMs);
   return (onsetMs, from) => addColumn(part, heights(onsetMs, from), from);

@@ -1,4 +1,5 @@
 import type { Evidence } from '../../../model/detector.js';
+import { HOUR_MS, DAY_MS } from '../../../model/time-units.js';
 import { momentsOf, populationSd } from '../../../maths/moments.js';
 import { median } from '../../../maths/quantile.js';
 import { robustSd } from '../../../maths/spread.js';
@@ -36,7 +37,6 @@ const DISTURBED_WINDOWS = 4;
  * whole machine shows in these, and the cost rises with the square of their number (own choice).
  */
 const MOST_PEERS = 24;
-const DAY_MS = 24 * 3_600_000;
 /** Strength of the ridge that keeps like-moving peers from fighting, share of the rows (own choice: hardly any bias). */
 const RIDGE_SHARE = 1e-3;
 
@@ -85,7 +85,7 @@ export function dutyRowsOf(evidence: Evidence, index: number, leftOut: ReadonlyS
   }
   const usable = usableWindows(own, peers, roomDegC, windows.count);
   if (usable.length < LEAST_ROWS) {
-    const hours = (LEAST_ROWS * windows.windowMs) / 3_600_000;
+    const hours = (LEAST_ROWS * windows.windowMs) / HOUR_MS;
     return { unable: `Zone ${zone.name} was settled for less than ${hours} hours, so its usual duty is not known.` };
   }
   const timeMs = Float64Array.from(usable, (w) => windows.startMs + (w + 0.5) * windows.windowMs);

@@ -1,10 +1,11 @@
 import type { Evidence } from '../../../model/detector.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { changeInMean } from '../../../maths/change-in-mean.js';
 import { median } from '../../../maths/quantile.js';
 import { matesOf } from '../basics/mates.js';
 
 /** Events of two zones this near in time are one and the same start or stop. */
-const SAME_EVENT_MS = 90 * 60_000;
+const SAME_EVENT_MS = 90 * MINUTE_MS;
 
 /** One measured event of a zone, a positive number. */
 export interface MeasuredEvent {

@@ -1,4 +1,5 @@
 import type { Evidence } from '../../../model/detector.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
 import type { ChangeFit, ChangeSize } from './change-fit.js';
 import { usualRoomOf } from '../cold/cold-hours.js';
@@ -225,6 +226,6 @@ export function changeFacts(fit: ChangeFit, growthRatio: number): Record<string,
     coldZScoreRatio: cold ? Math.sqrt(cold.gain) : NaN,
     coldShare: hot && cold && isKnown(hot) && isKnown(cold) && hot.gain > 9 ? cold.degC / hot.degC : NaN,
     zScoreRatio: Math.sqrt(fit.gain),
-    onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / 3_600_000,
+    onsetUncertaintyHours: (fit.onsetHighMs - fit.onsetLowMs) / 2 / HOUR_MS,
   };
 }

@@ -1,3 +1,4 @@
+import { MINUTE_MS, HOUR_MS } from '../../../model/time-units.js';
 /**
  * How a change goes on after its onset: `step` stays; a ramp grows with this power of time, from one that levels out to
  * one that gets faster. What makes a sensor drift seldom goes at one even pace (common practice).
@@ -10,10 +11,10 @@ export interface Decay {
 }
 
 /** An onset is never known better than this from half-hour means. */
-const FINEST_STEP_MS = 30 * 60_000;
+const FINEST_STEP_MS = 30 * MINUTE_MS;
 const MOST_TRIALS = 1000;
 /** Hours that a ramp must last to be told from scatter (own choice). */
-const SHORTEST_RAMP_MS = 6 * 3_600_000;
+const SHORTEST_RAMP_MS = 6 * HOUR_MS;
 
 /**
  * Onsets to try: for a step the middle between neighbouring rows, for a ramp an even grid.

@@ -1,3 +1,4 @@
+import { HOUR_MS } from '../../../model/time-units.js';
 import type { Interval } from '../../../maths/intervals.js';
 import { sizeOfColumn, sizeOfKnownColumn, type ChangeSize, type ChangeSeries } from './change-fit.js';
 import type { Decay } from './trial-times.js';
@@ -100,7 +101,7 @@ function leftAfterWash(timeMs: Float64Array, since: readonly Interval[], decayHo
   timeMs.forEach((at, i) => {
     while (next < since.length && since[next]!.start <= at) next++;
     const washed = since[next - 1];
-    if (washed) left[i] = Math.exp(-Math.max(0, at - washed.end) / (decayHours * 3_600_000));
+    if (washed) left[i] = Math.exp(-Math.max(0, at - washed.end) / (decayHours * HOUR_MS));
   });
   return left;
 }

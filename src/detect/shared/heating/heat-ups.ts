@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
+import { MINUTE_MS, HOUR_MS } from '../../../model/time-units.js';
 import { maskOf } from '../readings/mask.js';
 import { oncePer } from '../basics/memo.js';
 import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
@@ -10,7 +11,7 @@ const LEAST_RISE_DEG_C = 40;
 const FROM_SHARE = 0.2;
 const TO_SHARE = 0.8;
 /** No heater zone takes longer to heat (common practice). */
-const LONGEST_MS = 4 * 3_600_000;
+const LONGEST_MS = 4 * HOUR_MS;
 /** Slower than this it is not heated but drifts along with its room. */
 const SLOWEST_DEG_C_PER_MINUTE = 0.15;
 
@@ -87,7 +88,7 @@ function measure(zone: ZoneDigest, foot: number, top: number, startMs: number, p
   if (!(rise >= LEAST_RISE_DEG_C)) return null;
   const from = crossing(zone, foot, top, fromDegC + FROM_SHARE * rise);
   const to = crossing(zone, foot, top, fromDegC + TO_SHARE * rise);
-  const minutes = ((to - from) * periodMs) / 60_000;
+  const minutes = ((to - from) * periodMs) / MINUTE_MS;
   const slopeDegCPerMinute = ((TO_SHARE - FROM_SHARE) * rise) / minutes;
   if (!(minutes > 0) || slopeDegCPerMinute < SLOWEST_DEG_C_PER_MINUTE) return null;
   let sum = 0;

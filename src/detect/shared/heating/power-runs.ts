@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { highest, lowest } from '../../../maths/extremes.js';
 import { finiteValues } from '../../../maths/finite.js';
 import { meanBetween } from '../../../maths/mean-between.js';
@@ -17,15 +18,15 @@ import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 /** Below its usual level by this much, a zone is not held any more (own choice: above any load swing). */
 const FAR_DEG_C = 15;
 /** Shorter runs are start-ups and upsets (own choice). */
-const LEAST_MS = 15 * 60_000;
+const LEAST_MS = 15 * MINUTE_MS;
 /** Over this long a heated zone must have risen … */
-const RISE_MS = 10 * 60_000;
+const RISE_MS = 10 * MINUTE_MS;
 /** … by this much (own choice: a quarter degree a minute is slower than any zone heats at full power). */
 const LEAST_RISE_DEG_C = 2.5;
 /** … and where the zone's own heat-ups are quick, by this share of theirs: hot neighbours warm a dead zone a little. */
 const LEAST_RISE_SHARE = 0.1;
 /** A run may be broken this long: single minutes between states. */
-const BRIDGE_MS = 3 * 60_000;
+const BRIDGE_MS = 3 * MINUTE_MS;
 /** Share of a machine's other zones that must be held to say, without an output, that this one should be hot. */
 const HELD_SHARE = 0.5;
 const FASTEST_FALL_RATIO = 2;
@@ -128,7 +129,7 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
   const called = zone.has.output ? null : heatCalledByPeers(evidence, zone);
   const ahead = Math.max(1, Math.round(RISE_MS / digest.periodMs));
   const slope = median(heatUpsOf(evidence)[zone.index]!.map(({ slopeDegCPerMinute }) => slopeDegCPerMinute));
-  const usualRiseDegC = Math.min(FAR_DEG_C, (LEAST_RISE_SHARE * slope * RISE_MS) / 60_000);
+  const usualRiseDegC = Math.min(FAR_DEG_C, (LEAST_RISE_SHARE * slope * RISE_MS) / MINUTE_MS);
   const leastRiseDegC = usualRiseDegC > LEAST_RISE_DEG_C ? usualRiseDegC : LEAST_RISE_DEG_C; // NaN: no heat-up seen
   const reached = reachedSetpointsOf(evidence)[zone.index]!;
   // Not the mask: a dead zone in whole degrees may rest on one value for hours and is no stuck channel.
@@ -228,12 +229,12 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
   const lateLow = lowest(late);
   const endJumpDegC = largestRise(maxDegC, minDegC, to - 2, Math.min(digest.length - 1, to + 4));
   const slope = median(heatUpsOf(evidence)[zone.index]!.map((heatUp) => heatUp.slopeDegCPerMinute));
-  const placeMinutes = Math.max(digest.periodMs, samplingMsOf(zone)) / 60_000;
+  const placeMinutes = Math.max(digest.periodMs, samplingMsOf(zone)) / MINUTE_MS;
   return {
     startMs: digest.startMs + from * digest.periodMs,
     endMs: digest.startMs + to * digest.periodMs,
     lastsToEnd: to >= digest.length - 2,
-    minutes: ((to - from) * digest.periodMs) / 60_000,
+    minutes: ((to - from) * digest.periodMs) / MINUTE_MS,
     belowDegC: shouldDegC - lastDegC,
     lowestDegC: lowest(finiteValues(minDegC.subarray(from, to))),
     lastDegC,
@@ -259,7 +260,7 @@ function fallRatio(evidence: Evidence, zone: Zone, from: number, roomDegC: numbe
     const fall = Math.max(before - firstDegC[i]!, firstDegC[i]! - lastDegC[i]!, before - meanDegC[i]!);
     if (!(before - roomDegC > 2 * FAR_DEG_C)) continue;
     // What is left after one place of natural decay, as a share of what it started from.
-    const natural = (before - roomDegC) * (1 - Math.exp(-digest.periodMs / 60_000 / tauMinutes));
+    const natural = (before - roomDegC) * (1 - Math.exp(-digest.periodMs / MINUTE_MS / tauMinutes));
     const ratio = fall / natural;
     if (!(ratio <= steepest)) steepest = ratio;
   }

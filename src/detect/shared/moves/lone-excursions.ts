@@ -1,6 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { medianAround, runningMedian } from '../../../maths/running-median.js';
 import { MAD_TO_SD, robustSd } from '../../../maths/spread.js';
 import { runningEdgesOf } from './common-moves.js';
@@ -30,9 +31,9 @@ export interface LoneExcursions {
 }
 
 /** Level of a settled zone: the median of this long a stretch (own choice: longer than any excursion). */
-const LEVEL_MS = 20 * 60_000;
+const LEVEL_MS = 20 * MINUTE_MS;
 /** Local scatter, so that an hour of more noise makes no excursions (own choice). */
-const LOCAL_MS = 120 * 60_000;
+const LOCAL_MS = 120 * MINUTE_MS;
 /** An excursion is this many SDs of the zone's own scatter (own choice: one in a hundred million by chance) … */
 const TIMES_SCATTER = 6;
 /** … this large: below it draughts and digits are at work … */
@@ -40,18 +41,18 @@ const SMALLEST_DEG_C = 1.2;
 /** … and more than this many steps of a coarse log (own choice). */
 const SMALLEST_STEPS = 4;
 /** It is out for no longer than two minutes to either side; what is left then is below this share (own choice). */
-const OUT_MS = 3 * 60_000;
+const OUT_MS = 3 * MINUTE_MS;
 const LEFT_SHARE = 0.4;
 /** A peer moves along when it moves this many SDs, or this share of it, the same way (as for steps). */
 const PEER_TIMES_SCATTER = 4;
 const PEER_SHARE = 0.15;
 const SHARED_SHARE = 0.25;
 /** Heat-up, cool-down or another set point within this time before: the loop is not at rest (common practice). */
-const REST_MS = 30 * 60_000;
+const REST_MS = 30 * MINUTE_MS;
 const REST_WITHIN_DEG_C = 15;
 const SAME_SETPOINT_DEG_C = 0.3;
 /** An open upsets the loop for this long (own choice). */
-const OPEN_MS = 15 * 60_000;
+const OPEN_MS = 15 * MINUTE_MS;
 
 interface Moves {
   readonly digest: ZoneDigest;

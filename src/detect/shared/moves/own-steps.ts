@@ -1,5 +1,6 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { samplingMsOf } from '../basics/sampling.js';
 import { hasNear, opensOf } from '../opens/opens.js';
 import { noiseDegCOf } from '../readings/noise.js';
@@ -33,7 +34,7 @@ export function ownStepsOf(evidence: Evidence, zone: Zone, settings: OwnStepSett
   return steps.filter(
     (step) =>
       Math.abs(step.facts['stepDegC']!) >= smallestDegC &&
-      !hasNear(opensMs, step.endMs, settings.nearOpenMinutes * 60_000) &&
+      !hasNear(opensMs, step.endMs, settings.nearOpenMinutes * MINUTE_MS) &&
       !isCommonMove(evidence, zone, step),
   );
 }

@@ -1,4 +1,5 @@
 import type { Evidence } from '../../../model/detector.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { correctAlarmClock, correctAlarmClocks, type ClockShift } from './clock-shift.js';
 
 export interface AlarmClock extends ClockShift {
@@ -13,7 +14,7 @@ export interface SideShift {
 }
 
 /** Clocks are changed by an hour (Directive 2000/84/EC; in the USA 15 U.S.C. 260a); refining leaves some seconds. */
-const CHANGE_MS = 3_600_000;
+const CHANGE_MS = HOUR_MS;
 const TOLERANCE_MS = 60_000;
 /** Each side must speak for itself (own choice, as for one machine alone). */
 const FEWEST_MATCHES = 5;

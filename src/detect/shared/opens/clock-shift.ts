@@ -1,6 +1,7 @@
 import type { AlarmSubject } from '../../../model/alarm.js';
 import type { AlarmList } from '../../../model/alarm-list.js';
 import type { Evidence } from '../../../model/detector.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
 import { samplingMsOf } from '../basics/sampling.js';
 
@@ -25,7 +26,7 @@ export interface MachineShift {
 }
 
 /** Clocks differ by seconds to an hour, with summer time and drift a little more (common practice). */
-const LARGEST_SHIFT_MS = 75 * 60_000;
+const LARGEST_SHIFT_MS = 75 * MINUTE_MS;
 /** An alarm follows its event within this, beside the sampling time: filter and alarm delay (common practice). */
 const ALARM_DELAY_MS = 10_000;
 const FEWEST_MATCHES = 3;

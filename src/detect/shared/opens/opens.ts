@@ -3,6 +3,7 @@ import type { Episode, Evidence } from '../../../model/detector.js';
 import { quantile } from '../../../maths/quantile.js';
 import { readingState } from '../../../model/sample-block.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { conditionAt, conditionsOf } from '../readings/exposure.js';
 import { learnedCodesOf } from '../readings/learned-codes.js';
 import { oncePer } from '../basics/memo.js';
@@ -83,11 +84,11 @@ export function momentMsOf(zone: Zone): number {
 }
 
 export function openMinutes(open: Open): number {
-  return (open.endMs - open.startMs) / 60_000;
+  return (open.endMs - open.startMs) / MINUTE_MS;
 }
 
 /** Opens that lie closer together than this are one disturbance of the same contact (own choice). */
-const BURST_MS = 10 * 60_000;
+const BURST_MS = 10 * MINUTE_MS;
 
 /** First opens of bursts: opens in a burst are not independent, so tests of rates count bursts. */
 export function burstStarts(opens: readonly Open[]): readonly Open[] {

@@ -1,6 +1,7 @@
 import type { MaintenanceEntry } from '../../../model/alarm.js';
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { conditionAt, conditionsOf } from '../readings/exposure.js';
 import { oncePer } from '../basics/memo.js';
 import { openMinutes, opensOf, type Open } from './opens.js';
@@ -36,8 +37,6 @@ const QUIET_AFTER_HOURS = 4;
 const SAME_REPAIR_HOURS = 12;
 /** Nobody changes a sensor on a machine that runs. */
 const RUNS_FROM_SHARE = 0.9;
-
-const HOUR_MS = 3_600_000;
 
 /** Repairs of every zone in time order, by zone index. */
 export const repairsOf = oncePer((evidence: Evidence): readonly (readonly Repair[])[] =>

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { DAY_MS } from '../../../model/time-units.js';
 import { binomialTest } from '../../../maths/binomial.js';
 import { windowOf } from '../basics/judge-zones.js';
 import { oncePer } from '../basics/memo.js';
@@ -7,7 +8,7 @@ import { momentMsOf } from './opens.js';
 import { failureMomentsOf, type Moment } from './same-moment.js';
 
 /** At least this long is looked at, so that one burst is no time of its own (own choice). */
-const LEAST_SPAN_MS = 24 * 3_600_000;
+const LEAST_SPAN_MS = DAY_MS;
 
 /** How often a zone fails in the same moment as others, and how likely chance alone would have it so. */
 export interface SharedFailures {

@@ -1,6 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import type { Zone } from '../../../model/zone.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
 
@@ -80,7 +81,7 @@ export const exposuresOf = oncePer((evidence: Evidence): readonly Exposure[] => 
   const { digest, zones } = evidence;
   const conditions = conditionsOf(evidence);
   return zones.map((zone) =>
-    sumHours(digest.zones[zone.index]!, conditions[zone.index]!, digest.periodMs / 3_600_000, 0, digest.length),
+    sumHours(digest.zones[zone.index]!, conditions[zone.index]!, digest.periodMs / HOUR_MS, 0, digest.length),
   );
 });
 
@@ -89,7 +90,7 @@ export function exposureBetween(evidence: Evidence, zone: number, fromMs: number
   const { startMs, periodMs, length, zones } = evidence.digest;
   const from = Math.max(0, Math.floor((fromMs - startMs) / periodMs));
   const to = Math.min(length, Math.ceil((toMs - startMs) / periodMs));
-  return sumHours(zones[zone]!, conditionsOf(evidence)[zone]!, periodMs / 3_600_000, from, to);
+  return sumHours(zones[zone]!, conditionsOf(evidence)[zone]!, periodMs / HOUR_MS, from, to);
 }
 
 /** Condition at a time: that of its place, or of the nearest earlier one of the last few in which it is known. */

@@ -1,11 +1,12 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { PlantDigest, ZoneDigest } from '../../../model/digest.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { learnedCodesOf } from './learned-codes.js';
 import { oncePer } from '../basics/memo.js';
 import { stuckStretchesOf } from './stuck-stretches.js';
 
 /** So long after a good reading the next one still tells whether the zone stayed where it was (own choice). */
-const NEAR_MS = 5 * 60_000;
+const NEAR_MS = 5 * MINUTE_MS;
 /** Beside a lost sample a reading may be on its way to the end of its scale or back; a zone at rest moves less (own choice). */
 const AT_REST_DEG_C = 3;
 

@@ -1,11 +1,11 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { HOUR_MS, DAY_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
 import { resolutionDegCOf } from '../basics/sampling.js';
 import { peersOf } from './movement.js';
 
-const HOUR_MS = 3_600_000;
 /** Hours of the clock that are taken for the same time of the day, either way (own choice: sun and shifts move less). */
 const SAME_TIME_HOURS = 2;
 /** Stretches at the same time of other days without which nothing is usual. */
@@ -63,7 +63,7 @@ function ratiosOf({ episodes }: Evidence, zone: Zone): NoisyStretch[] {
       { length: 2 * SAME_TIME_HOURS + 1 },
       (__, k) => byHour[(hour + k - SAME_TIME_HOURS + 24) % 24]!,
     ).flat();
-    const days = new Set(near.map(({ startMs }) => Math.floor(startMs / (24 * HOUR_MS)))).size;
+    const days = new Set(near.map(({ startMs }) => Math.floor(startMs / DAY_MS))).size;
     return days >= FEWEST_OTHERS ? Math.max(floorDegC, median(near.map(({ facts }) => facts['noiseDegC']!))) : NaN;
   });
   return stretches.flatMap((stretch) => {

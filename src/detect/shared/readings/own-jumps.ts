@@ -1,5 +1,6 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { FASTEST_HEAT_DEG_C_PER_S } from '../basics/fastest-heat.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
@@ -8,7 +9,7 @@ import { noiseDegCOf } from './noise.js';
 import { matesOf } from '../basics/mates.js';
 
 /** A reading that a fault displaced is brought back by its control, or by itself, within about so long (own choice). */
-const STAY_MS = 10 * 60_000;
+const STAY_MS = 10 * MINUTE_MS;
 /** As many rows at least, where rows are rare. */
 const STAY_ROWS = 3;
 /** What is left of a jump that stays. */

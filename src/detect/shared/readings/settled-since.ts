@@ -1,5 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { HOUR_MS } from '../../../model/time-units.js';
 import { zoneState, zoneStatesOf } from './zone-state.js';
 
 /**
@@ -13,5 +14,5 @@ export function settledHoursSince(evidence: Evidence, zone: Zone, timeMs: number
   for (let i = Math.max(0, Math.ceil((timeMs - startMs) / periodMs)); i < states.length; i++) {
     if (states[i] === zoneState.settled) places++;
   }
-  return (places * periodMs) / 3_600_000;
+  return (places * periodMs) / HOUR_MS;
 }

@@ -1,5 +1,6 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS, HOUR_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
 import { besideSpikes } from './beside-spikes.js';
 import { conditionsOf } from './exposure.js';
@@ -44,7 +45,7 @@ const MOVED_OUTPUT_PERCENT = 20;
 const MOVED_PEERS_DEG_C = 8;
 const MOVED_SETPOINT_DEG_C = 5;
 /** What the output does in the last minutes of a rest has not reached the sensor yet (common practice: dead time). */
-const HEAT_LAG_MS = 5 * 60_000;
+const HEAT_LAG_MS = 5 * MINUTE_MS;
 /** A coarse reading may have stood for minutes before the record stopped: peers are looked at well inside (own choice). */
 const MARGIN_SHARE = 0.1;
 /** A rest so many times the usual long one is out of character by itself (own choice). */
@@ -57,7 +58,7 @@ const ROOM_STEPS = 4;
 /** A jump into the run of this size, and of several digits, is no creeping to rest (own choice: above any noise). */
 const JUMPED_DEG_C = 5;
 /** Two stretches at one exact value with less than this between them, a hole or a restart, are one fault (own choice). */
-const SAME_FAULT_MS = 2 * 3_600_000;
+const SAME_FAULT_MS = 2 * HOUR_MS;
 /** Share of zones at rest from which on the recorder, not the zones, stands still (own choice). */
 const FILE_SHARE = 0.9;
 

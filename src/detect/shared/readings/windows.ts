@@ -1,12 +1,13 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
+import { MINUTE_MS, HOUR_MS } from '../../../model/time-units.js';
 import { meanBetween } from '../../../maths/mean-between.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
 import { zoneState, zoneStatesOf } from './zone-state.js';
 
 /** Shortest window: long enough to average several loop periods (common practice). */
-const WINDOW_MS = 30 * 60_000;
+const WINDOW_MS = 30 * MINUTE_MS;
 /** More windows than this tell no more of a slow drift, so longer windows are taken (own choice). */
 const MOST_WINDOWS = 1500;
 /** Share of the expected samples that a window must hold (own choice). */
@@ -73,7 +74,7 @@ function cut(
     if (line.count < expected) continue;
     zone.state[w] = state;
     zone.readingDegC[w] = line.mean;
-    zone.rateDegCPerHour[w] = (line.slope * 3_600_000) / periodMs;
+    zone.rateDegCPerHour[w] = (line.slope * HOUR_MS) / periodMs;
     zone.outputPercent[w] = meanBetween(digest.outputPercent, from, from + places);
     zone.setpointDegC[w] = meanBetween(digest.setpointDegC, from, from + places);
     zone.runningShare[w] = meanBetween(digest.runningShare, from, from + places);

@@ -1,6 +1,7 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import type { Zone } from '../../../model/zone.js';
+import { MINUTE_MS } from '../../../model/time-units.js';
 import { runningMedian } from '../../../maths/running-median.js';
 import { maskOf } from './mask.js';
 import { oncePer } from '../basics/memo.js';
@@ -24,19 +25,19 @@ const ZERO_OUTPUT_PERCENT = 0.5;
 /** So far below its set point with zero output, the zone is switched off and not regulating (own choice). */
 const SWITCHED_OFF_DEG_C = 20;
 /** Where no set point tells, zero output for this long is more than the pause of an on/off controller (own choice). */
-const LONGEST_PAUSE_MS = 20 * 60_000;
+const LONGEST_PAUSE_MS = 20 * MINUTE_MS;
 /** A stop or start of the load throws a small zone off by some degrees for minutes; beyond this it is not held. */
 const BAND_DEG_C = 8;
 /** Without a set point, the level held is the median of this long a stretch: longer than a swing or a heat-up. */
-const LEVEL_MS = 90 * 60_000;
+const LEVEL_MS = 90 * MINUTE_MS;
 /** Two levels found so are one and the same within this (own choice: above the noise of such a median). */
 const SAME_LEVEL_DEG_C = 1.5;
 /** A set point given in the other unit and rounded is still the same set point. */
 const SAME_SETPOINT_DEG_C = 0.5;
 /** A zone does not change what it does in so short a time without readings (own choice). */
-const LOST_MS = 5 * 60_000;
+const LOST_MS = 5 * MINUTE_MS;
 /** Quiet time after which loop and bar have come to rest (common practice: three time constants of ten minutes). */
-const SETTLING_MS = 30 * 60_000;
+const SETTLING_MS = 30 * MINUTE_MS;
 
 /**
  * Tells for every place of the digest whether a zone is off, settled or moving.
