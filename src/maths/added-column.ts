@@ -18,7 +18,7 @@ export interface AddedColumn {
 }
 
 /** A column that the ones before make up to this share of its length adds nothing. From memory, R `lm`. */
-const INDEPENDENT_SHARE = 1e-7;
+export const INDEPENDENT_SHARE = 1e-7;
 /** A column that keeps this share of its length needs no second pass (Daniel, Gragg, Kaufman & Stewart 1976, 1/√2). */
 const HARDLY_SHORTENED = Math.SQRT1_2;
 

@@ -1,3 +1,4 @@
+import { INDEPENDENT_SHARE } from './added-column.js';
 import type { Numbers } from './finite.js';
 
 export interface LinearFit {
@@ -19,9 +20,6 @@ export interface LinearFit {
 export function constantColumn(length: number): Float64Array {
   return new Float64Array(length).fill(1);
 }
-
-/** A column that the others make up to this share of its length counts as not independent. From memory, R `lm`. */
-const INDEPENDENT_SHARE = 1e-7;
 
 /**
  * Weighted least squares y ≈ Σ coefficient·column, by Householder QR (Golub & Van Loan, Matrix Computations, 5.3).

@@ -4,6 +4,9 @@ import { median } from './quantile.js';
 /** 1/Φ⁻¹(0.75): turns the MAD of normal data into its standard deviation. By definition. */
 export const MAD_TO_SD = 1.482602218505602;
 
+/** Standard deviation of second differences of independent noise over that of the noise: variance 1 + 4 + 1. */
+export const SECOND_DIFFERENCE_FACTOR = Math.sqrt(6);
+
 /**
  * Median absolute deviation: median of |x − median(x)|, not scaled.
  *

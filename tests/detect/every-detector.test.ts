@@ -7,7 +7,8 @@ import type { Episode, Evidence, Facts, Outcome } from '../../src/model/detector
 import { readingState } from '../../src/model/sample-block.js';
 import { makeBlock, makeZone, type MadeSample } from '../make/blocks.js';
 import { heatedPlant, rising, sound } from '../make/digests.js';
-import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, opened, sensorAlarm, zoneLog, zoneOfLog } from '../make/zone-log.js';
+import { faultyPlant } from '../make/faulty-plant.js';
+import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog, zoneOfLog } from '../make/zone-log.js';
 
 const headings = [
   'What it sees',
@@ -42,24 +43,7 @@ const all = [
 const healthyLogs = [1, 2, 3, 4].map((seed) => zoneLog({ seed, setpointDegC: 170 + 5 * seed }));
 const healthy = evidenceOf(healthyLogs, { alarms: [] });
 
-/** A plant in which every zone has some fault, so that every judge has something to say facts about. */
-const faulty = (() => {
-  const isChatter = (ms: number) => ms > MONDAY_MS + DAY_MS && Math.floor(ms / 30_000) % 53 === 0;
-  const step = (ms: number) => (ms > MONDAY_MS + DAY_MS && Math.floor(ms / (20 * 60_000)) % 2 === 0 ? 4 : 0);
-  const isLongOpen = (ms: number) => ms > MONDAY_MS + 2.4 * DAY_MS && ms < MONDAY_MS + 2.95 * DAY_MS;
-  const logs = [
-    zoneLog({ seed: 1, recorded: (s) => (isChatter(s.timeMs) && s.running === 1 ? opened(s) : s) }),
-    zoneLog({ seed: 2, offsetDegC: step }),
-    zoneLog({ seed: 3, recorded: (s, b) => (s.timeMs > MONDAY_MS + 2 * DAY_MS && b ? { ...s, degC: b.degC } : s) }),
-    zoneLog({ seed: 4, recorded: (s) => (isLongOpen(s.timeMs) ? opened(s) : s) }),
-    zoneLog({ seed: 5, recorded: (s) => (isChatter(s.timeMs + 7 * 30_000) ? { ...s, degC: 999.9 } : s) }),
-    zoneLog({ seed: 6, recorded: (s) => (isChatter(s.timeMs + 9 * 30_000) ? { ...s, degC: s.degC + 12 } : s) }),
-    zoneLog({ seed: 7, noiseDegC: 1.5 }),
-    zoneLog({ seed: 8, recorded: (s) => (isLongOpen(s.timeMs) ? null : s) }),
-  ];
-  const alarms = [sensorAlarm(0, MONDAY_MS + 1.5 * DAY_MS, MONDAY_MS + 1.5 * DAY_MS + 20_000)];
-  return evidenceOf(logs, { alarms });
-})();
+const faulty = faultyPlant();
 
 /** Faults of heat and of the reading under a loop, one a zone. */
 const heatFaults = heatedPlant([

@@ -5,7 +5,7 @@ import { runJudges } from '../../src/detect/run-judges.js';
 import type { SymptomNote } from '../../src/model/findings.js';
 import { spoken, symptomText } from '../../src/report/sentences/symptom.js';
 import { phraseText } from '../../src/report/text/phrase.js';
-import { DAY_MS, evidenceOf, MONDAY_MS, opened, sensorAlarm, zoneLog } from '../make/zone-log.js';
+import { faultyPlant } from '../make/faulty-plant.js';
 
 const detectFolder = new URL('../../src/detect/', import.meta.url);
 const detectText = readdirSync(detectFolder, { recursive: true })
@@ -41,28 +41,6 @@ test.each([...spoken.keys()].map((id) => [id] as const))('%s asks only for facts
   const stale = [...asked].filter((name) => !new RegExp(`\\b${name}\\b`).test(detectText));
   expect(stale).toEqual([]);
 });
-
-/** Zones with one fault each, so that most judges have something to say. */
-function faultyPlant() {
-  const isChatter = (ms: number) => ms > MONDAY_MS + DAY_MS && Math.floor(ms / 30_000) % 53 === 0;
-  const steps = (ms: number) => (ms > MONDAY_MS + DAY_MS && Math.floor(ms / (20 * 60_000)) % 2 === 0 ? 4 : 0);
-  const drift = (ms: number) => -Math.max(0, (ms - MONDAY_MS) / DAY_MS - 1.5) * 2;
-  const isLong = (ms: number) => ms > MONDAY_MS + 2.4 * DAY_MS && ms < MONDAY_MS + 2.95 * DAY_MS;
-  const logs = [
-    zoneLog({ seed: 1, recorded: (s) => (isChatter(s.timeMs) && s.running === 1 ? opened(s) : s) }),
-    zoneLog({ seed: 2, offsetDegC: steps }),
-    zoneLog({ seed: 3, recorded: (s, b) => (s.timeMs > MONDAY_MS + 2 * DAY_MS && b ? { ...s, degC: b.degC } : s) }),
-    zoneLog({ seed: 4, recorded: (s) => (isLong(s.timeMs) ? opened(s) : s) }),
-    zoneLog({ seed: 5, recorded: (s) => (isChatter(s.timeMs + 7 * 30_000) ? { ...s, degC: 999.9 } : s) }),
-    zoneLog({ seed: 6, recorded: (s) => (isChatter(s.timeMs + 9 * 30_000) ? { ...s, degC: s.degC + 12 } : s) }),
-    zoneLog({ seed: 7, offsetDegC: drift }),
-    zoneLog({ seed: 8, recorded: (s) => (isLong(s.timeMs) ? null : s) }),
-    zoneLog({ seed: 9 }),
-    zoneLog({ seed: 10 }),
-  ];
-  const alarms = [sensorAlarm(0, MONDAY_MS + 1.5 * DAY_MS, MONDAY_MS + 1.5 * DAY_MS + 20_000)];
-  return evidenceOf(logs, { alarms });
-}
 
 test('what judges see on made zones is said with its numbers, and no fact as a bare name', () => {
   const { outcomes } = runJudges(faultyPlant(), judges);

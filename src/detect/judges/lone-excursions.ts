@@ -6,7 +6,7 @@ import { exposuresOf } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { loneExcursionsOf, type Excursion, type LoneExcursions } from '../shared/moves/lone-excursions.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
-import { samplingMsOf } from '../shared/basics/sampling.js';
+import { samplingMsOf, SLOWEST_SAMPLING_FOR_STEPS_MS } from '../shared/basics/sampling.js';
 import { stepOhm } from '../shared/basics/step-ohm.js';
 import { highest } from '../../maths/extremes.js';
 import { matesOf } from '../shared/basics/mates.js';
@@ -23,9 +23,6 @@ export interface LoneExcursionsSettings {
   /** Watched hours without which no rate is known. */
   readonly fewestHours: number;
 }
-
-/** Slower logs miss what a quick loop pulls back in a minute or two (own choice). */
-const SLOWEST_SAMPLING_MS = 130_000;
 
 /** A settled zone that begins to jump both ways, pulled back within minutes, alone on its machine. */
 export const loneExcursions: Judge<LoneExcursionsSettings> = {
@@ -49,8 +46,8 @@ export const loneExcursions: Judge<LoneExcursionsSettings> = {
 };
 
 function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSettings): ZoneAnswer {
-  if (samplingMsOf(zone) > SLOWEST_SAMPLING_MS) {
-    return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, needed ${SLOWEST_SAMPLING_MS / 1000} s or less.`;
+  if (samplingMsOf(zone) > SLOWEST_SAMPLING_FOR_STEPS_MS) {
+    return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, needed ${SLOWEST_SAMPLING_FOR_STEPS_MS / 1000} s or less.`;
   }
   const peers = matesOf(evidence.zones, zone);
   if (peers.length === 0) return `Zone ${zone.name}: no other zone of its machine is logged.`;

@@ -7,6 +7,7 @@ import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-z
 import { maskOf } from '../shared/readings/mask.js';
 import { settledHoursSince } from '../shared/readings/settled-since.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
+import { ZERO_OUTPUT_PERCENT } from '../shared/readings/zone-state.js';
 
 export interface OutputStuckOnSettings {
   /** How far above its set point, or usual temperature, the reading must stand. */
@@ -15,7 +16,6 @@ export interface OutputStuckOnSettings {
   readonly leastMinutes: number;
 }
 
-const ZERO_OUTPUT_PERCENT = 0.5;
 /** Single minutes between two parts of a run. */
 const BRIDGE_PLACES = 3;
 

@@ -1,5 +1,6 @@
 import type { DetectorMeta, Episode } from '../../model/detector.js';
 import { HOUR_MS } from '../../model/time-units.js';
+import { SECOND_DIFFERENCE_FACTOR } from '../../maths/spread.js';
 import { CappedList, withLeftOut } from '../shared/basics/capped-list.js';
 import { binCentre, binOf, BIN_COUNT } from '../shared/blocks/size-bins.js';
 import { holeMsOf, resolutionDegCOf, samplingMsOf } from '../shared/basics/sampling.js';
@@ -23,8 +24,6 @@ const TRIMMED_RMS = 0.78945;
  * the steps at which inputs are read (1, 2, 5, 10 s; common practice), so that no value held between them is always met.
  */
 const LOOK_EVERY_MS = 7000;
-/** A second difference of independent noise has variance 1 + 4 + 1. */
-const SECOND_DIFFERENCE_FACTOR = Math.sqrt(6);
 
 const meta: DetectorMeta<ScatterSettings> = {
   id: 'scatter',

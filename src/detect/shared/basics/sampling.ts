@@ -16,6 +16,12 @@ export function resolutionDegCOf(zone: Zone): number {
   return zone.resolutionDegC > 0 ? zone.resolutionDegC : USUAL_RESOLUTION_DEG_C;
 }
 
+/**
+ * In a slower log a quick loop has taken a step or a jump of the reading back before the next sample (own choice: two
+ * minutes and a bit).
+ */
+export const SLOWEST_SAMPLING_FOR_STEPS_MS = 130_000;
+
 /** Neighbouring samples further apart than this have a hole between them. */
 export function holeMsOf(zone: Zone): number {
   return 3.5 * samplingMsOf(zone);

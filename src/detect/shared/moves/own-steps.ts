@@ -1,7 +1,7 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
 import { MINUTE_MS } from '../../../model/time-units.js';
-import { samplingMsOf } from '../basics/sampling.js';
+import { samplingMsOf, SLOWEST_SAMPLING_FOR_STEPS_MS } from '../basics/sampling.js';
 import { hasNear, opensOf } from '../opens/opens.js';
 import { noiseDegCOf } from '../readings/noise.js';
 import { isCommonMove } from './common-moves.js';
@@ -13,13 +13,10 @@ export interface OwnStepSettings {
   readonly nearOpenMinutes: number;
 }
 
-/** By the next sample of a slower log the loop has taken a step back (own choice, as for lone-excursions). */
-const SLOWEST_SAMPLING_MS = 130_000;
-
 /** Why steps of a zone that is held at a temperature do not show in its log; null where they do. */
 export function tooSlowForSteps(zone: Zone): string | null {
   const isHeld = zone.has.output || zone.has.setpoint;
-  if (!isHeld || samplingMsOf(zone) <= SLOWEST_SAMPLING_MS) return null;
+  if (!isHeld || samplingMsOf(zone) <= SLOWEST_SAMPLING_FOR_STEPS_MS) return null;
   return `Zone ${zone.name}: logged every ${samplingMsOf(zone) / 1000} s, so the loop takes a step back before it is logged.`;
 }
 

@@ -1,12 +1,10 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
 import { median } from '../../../maths/quantile.js';
-import { MAD_TO_SD } from '../../../maths/spread.js';
+import { MAD_TO_SD, SECOND_DIFFERENCE_FACTOR } from '../../../maths/spread.js';
 
 /** Outputs are logged in whole percents, so less than this is rounding: 1 % ÷ √12 (uniform error). */
 const FLOOR_PERCENT = 1 / Math.sqrt(12);
-/** A second difference of independent noise has variance 1 + 4 + 1. */
-const SECOND_DIFFERENCE_FACTOR = Math.sqrt(6);
 
 /**
  * How much the output hunts in one stretch, percent: its second differences from one place of the digest to the next,

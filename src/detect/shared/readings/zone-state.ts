@@ -21,7 +21,7 @@ export const zoneState = {
 } as const;
 
 /** An output this small heats nothing (common practice: the last digit of the log). */
-const ZERO_OUTPUT_PERCENT = 0.5;
+export const ZERO_OUTPUT_PERCENT = 0.5;
 /** So far below its set point with zero output, the zone is switched off and not regulating (own choice). */
 const SWITCHED_OFF_DEG_C = 20;
 /** Where no set point tells, zero output for this long is more than the pause of an on/off controller (own choice). */
