@@ -38,9 +38,12 @@ export function runJudges(evidence: Evidence, judges: readonly AnyJudge[], setti
   return { outcomes, problems };
 }
 
-/** What was seen stays listed, but where nothing says that the numbers are temperatures it proves nothing. */
+/** What was seen stays listed, but of numbers that may be no temperatures, or of two zones, it proves nothing. */
 function withDoubt({ zones }: Evidence, outcome: Outcome): Outcome {
   const zone = zones[outcome.zone];
-  if (!zone?.isQuantityUnknown) return outcome;
-  return { ...outcome, unable: `Zone ${zone.name}: nothing in the log says that its numbers are temperatures.` };
+  if (!zone?.isQuantityUnknown && !zone?.isMixed) return outcome;
+  const why = zone.isMixed
+    ? 'its rows seem to be of two zones or machines in turn'
+    : 'nothing in the log says that its numbers are temperatures';
+  return { ...outcome, unable: `Zone ${zone.name}: ${why}.` };
 }

@@ -37,4 +37,6 @@ export interface Zone {
    * then no fault is claimed of it.
    */
   readonly isQuantityUnknown?: boolean;
+  /** True when its rows seem to be of two zones in turn, with nothing that tells them apart: then no fault is claimed of it. */
+  readonly isMixed?: boolean;
 }

@@ -64,8 +64,9 @@ export function weighPlant(
 ): Verdict[] {
   return zoneEvidence(zones, outcomes).map((evidence) => {
     const strengths = plantStrengths(plant, findings, evidence.zone.index);
-    // Of numbers that may be no temperatures, nothing counts for or against a fault.
-    const usable = evidence.zone.isQuantityUnknown ? [] : terms;
+    // Of numbers that may be no temperatures, or of two zones, nothing counts for or against a fault.
+    const isInDoubt = evidence.zone.isQuantityUnknown || evidence.zone.isMixed;
+    const usable = isInDoubt ? [] : terms;
     const { probabilities, terms: notes } = weighZone(evidence, usable, strengths);
     const couldTell = [...evidence.outcomes.values()].some(({ unable }) => unable === undefined);
     return {

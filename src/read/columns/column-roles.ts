@@ -144,6 +144,9 @@ function byName(series: Series, parts: NameParts, hasBareSetpoint: boolean): Rol
 
 /** "Packs/min", "Output pcs/min", "Takte/h": what comes out, of the machine. */
 const ratePerTime = /^[\p{L} ]+\/ ?(?:min|h|hr|std|hour|stunde|uur|godz|мин|час|分|时|時)\.?$/iu;
+/** "Screw rpm", "Line m/min", "Schnecke 1/min": how fast the machine goes. */
+const speedOfMachine =
+  /^(?:main |extruder |machine |line |maschinen?|anlagen?|linien?)?(?:screw|line|web|machine|drive|belt|chain|schnecken?|bahn|maschine|linie|antrieb|vis|vite|husillo|tornillo|linea|ligne)[ _]*[([]?(?:rpm|u\/min|1\/min|min-1|m\/min|ft\/min|mpm|fpm)[)\]]?$/i;
 /** Bits of a word, each an alarm or a state (common practice). */
 const bitWord =
   /(?:alarm|fault|error|status|warn(?:ing)?|fehler|stor|meld)\w*?[ _-]?(?:words?|bits?|mask|flags?|wort|reg(?:ister)?)[ _-]?\d*$/i;
@@ -153,6 +156,8 @@ function byUnit(base: Omit<RoledSeries, 'role' | 'why'>, named: NamedUnit): Role
   if (named === 'percent') return { ...base, role: 'output', why: 'its unit is percent' };
   if (bitWord.test(base.series.name)) return { ...base, role: 'ignored', why: 'bits of a word, and no temperature' };
   if (ratePerTime.test(base.series.name)) return { ...base, rest: '', role: 'running', why: 'a rate, of the machine' };
+  if (speedOfMachine.test(base.series.name))
+    return { ...base, rest: '', role: 'running', why: 'a speed, of the machine' };
   if (named === 'other') return { ...base, role: 'ignored', why: 'its unit is not one of temperature' };
   if (temperatureTag.test(base.rest))
     return { ...base, role: 'reading', why: 'a tag that begins with T for temperature' };

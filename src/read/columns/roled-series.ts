@@ -12,6 +12,8 @@ export interface RoledSeries {
   readonly why: string;
   /** True when it is read as a temperature although neither its name nor its neighbours say that it is one. */
   readonly isQuantityUnknown?: boolean;
+  /** True for a reading whose rows seem to be of two zones in turn. */
+  readonly isMixed?: boolean;
   /** The zone and the kind of alarm that plant.yaml gives a flag. */
   readonly given?: { readonly zone: string; readonly kind?: string };
 }

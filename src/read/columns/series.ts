@@ -86,7 +86,7 @@ function isControl(meaning: ReturnType<typeof splitName>['meaning']): boolean {
 
 /** A bare number is a zone's, or a machine's, only together with the word above it. */
 function numbered(text: string, above: string): string {
-  return /^\d+$/.test(text) ? `${withoutIdentity(above)} ${text}` : text;
+  return /^\d+$/.test(text) ? `${identityAlone.test(above) ? 'Zone' : withoutIdentity(above)} ${text}` : text;
 }
 
 /** What a row of a long file is about; empty where it says nothing. */
@@ -129,6 +129,9 @@ export function longSeries(
 function machineName(text: string, { header, machineColumn }: FileShape): { machine?: string } {
   return text === '' || machineColumn === undefined ? {} : { machine: numbered(text, header[machineColumn]!) };
 }
+
+/** Of what the numbers are, "id" does not say; in a log of temperatures, of zones. */
+const identityAlone = /^(?:id|no|nr|num|number|index|idx)\.?$/i;
 
 /** "zone_id" stands above zones. */
 function withoutIdentity(name: string): string {

@@ -81,6 +81,7 @@ function toZone(draft: DraftZone, index: number, files: readonly ZoneSource[]): 
     },
     ...{ samplingMs: source.samplingMs, resolutionDegC: NaN, isChangeLogged: source.isChangeLogged },
     ...(draft.readings.every(({ roled }) => roled.isQuantityUnknown) ? { isQuantityUnknown: true } : {}),
+    ...(draft.readings.some(({ roled }) => roled.isMixed) ? { isMixed: true } : {}),
   };
 }
 

@@ -23,6 +23,7 @@ import { cellsOfLines, sampleLines, sampleRows } from '../layout/file-sample.js'
 import type { SampledRow } from '../sources/sampled-row.js';
 import { rowsOfMoreTags } from './more-tags.js';
 import { rowsInOrder } from './rows-in-order.js';
+import { markTurns } from '../columns/taking-turns.js';
 import { longSeries, sampledClock, wideSeries, type Series } from '../columns/series.js';
 import type { FileShape } from '../layout/file-shape.js';
 import { findShape } from '../layout/shape.js';
@@ -177,7 +178,8 @@ async function temperatureDraft(
 ): Promise<DraftFile> {
   const clock = sampledClock(shape);
   const all = moreRows.length === 0 ? shape : { ...shape, rows: [...shape.rows, ...moreRows] };
-  const roled = roleSeries(seriesOf(all, base.dialect, moreRows.length === 0 ? clock : sampledClock(all)), plant);
+  const series = seriesOf(all, base.dialect, moreRows.length === 0 ? clock : sampledClock(all));
+  const roled = markTurns(roleSeries(series, plant));
   const seen = moreRows.length > 0 ? inFileOrder(all) : null;
   const inOrderOfFile = seen ? { shape: seen, clock: sampledClock(seen), roled } : { shape, clock, roled };
   const { isJumbled, ...span } = findSpan(inOrderOfFile, isEndSampled);

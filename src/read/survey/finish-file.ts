@@ -48,6 +48,10 @@ export function finishFiles(
       problems.push(unknownQuantity(draft, unknown));
       assumptions.push(`${draft.name}: nothing says which columns are temperatures, so no fault is claimed of any.`);
     }
+    if (columns.some(({ isMixed }) => isMixed)) {
+      problems.push(takingTurns(draft));
+      assumptions.push(`${draft.name}: its rows seem to be of two machines or zones, so no fault is claimed of any.`);
+    }
     const file = finishFile(draft, columns, pooled[i]!, finding);
     noteResolution(resolutionDegC, columns, [...file.columns, ...file.tags]);
     return file;
@@ -118,6 +122,15 @@ function unknownQuantity(draft: DraftFile, columns: readonly Attached[]): Proble
     file: draft.name,
     what: `No name says which columns are temperatures, and the numbers of ${names} are too unlike to be of one kind.`,
     todo: 'Give the names of the columns with --names, or say in plant.yaml which ones are readings; until then no fault is claimed.',
+  };
+}
+
+function takingTurns(draft: DraftFile): ProblemNote {
+  return {
+    code: 'ambiguous-layout' as const,
+    file: draft.name,
+    what: 'The rows seem to be of two machines or zones that take turns: every other value goes on from the one before the last. No column tells them apart, so they are mixed here.',
+    todo: 'Export each machine into a file of its own, or with a column that names the machine; until then no fault is claimed.',
   };
 }
 

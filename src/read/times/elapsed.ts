@@ -45,6 +45,8 @@ const rowNumberName =
 
 const unitName = /(?:^|[([_ ])(ms|s|sec|seconds|min|minutes|h|hours)\b/;
 const unitAlone = /^(?:ms|s|sec|seconds|min|minutes|h|hours)$/;
+/** Such a word needs no start to be understood. */
+const wholeWord = /^(?:seconds|minutes|hours)$/;
 
 /** Whole hours, minutes and seconds, perhaps behind days: "26:00:10", "1.02:00:10", "1d 02:00:10". */
 const spanCell = /^(?:(\d{1,4})(?:d|[. ]) *)?(\d{1,5}):([0-5]?\d):([0-5]\d(?:[.,]\d+)?)$/;
@@ -79,7 +81,7 @@ export function detectElapsed(
       : null;
   const counts = numbers.filter((number) => Number.isFinite(number));
   if (counts.length < 3 || !isRising(counts)) return null;
-  if (!isTimeName && !(start !== null && unitAlone.test(name))) {
+  if (!isTimeName && !wholeWord.test(name) && !(start !== null && unitAlone.test(name))) {
     const isNumbered = start !== null && intervalMs > 0 && rowNumberName.test(name) && counts.every(Number.isInteger);
     return isNumbered ? counted(intervalMs, `rows of ${intervalMs / 1000} s, numbered`, counts[0]!, start) : null;
   }
