@@ -3,6 +3,7 @@ import { namesFromAbove } from './channel-names.js';
 import { usualCount } from './dialect.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { dateTextOf } from '../times/clock-days.js';
+import { isTimeName } from '../times/time-format.js';
 import { parseDateTime } from '../times/time-text.js';
 
 interface Start {
@@ -21,6 +22,7 @@ export function findStart(rows: readonly SampledRow[]): Start | null {
   if (first < 0) return null;
   let at = first - 1;
   while (at >= 0 && isLoneDate(head[at]!.cells)) at--;
+  at = aboveRemarks(head, at, width);
   const below = at >= 0 && isUnitRow(head[at]!.cells) ? head[at--]!.cells.map(withoutBrackets) : [];
   const candidate = at >= 0 ? head[at]! : null;
   const isHeader = candidate !== null && isHeaderRow(candidate.cells, width);
@@ -71,6 +73,19 @@ function isDataRow({ cells }: SampledRow, width: number): boolean {
 /** "From;2026-03-02 06:00" above a header. */
 function isLabelledTime(filled: readonly string[]): boolean {
   return filled.length === 2 && /^\p{L}{2}/u.test(filled[0]!) && isTimeCell(filled[1]!);
+}
+
+/** Names of columns are looked for so many lines above remarks that stand between them and the first row (own choice). */
+const mostRemarks = 5;
+
+/** The place of a header with a name for the time, where remarks of one cell stand between it and the rows; else the same. */
+function aboveRemarks(head: readonly SampledRow[], at: number, width: number): number {
+  for (let above = at; above >= 0 && above > at - mostRemarks; above--) {
+    const { cells } = head[above]!;
+    const filled = cells.filter((cell) => cell.trim() !== '');
+    if (filled.length > 1) return isHeaderRow(cells, width) && filled.some(isTimeName) ? above : at;
+  }
+  return at;
 }
 
 /** A date that stands by itself between header and rows, for rows that hold times of day only. */

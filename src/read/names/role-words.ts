@@ -86,7 +86,7 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
     설정, 목표, 지령`),
   output: list(`
     out, output, cv, mv, op, duty, duty cycle, power, pwr, heat, heating, heater, heat output, heat out, heater output,
-    control output, co, controller output, manipulated variable, control value, control variable, power output,
+    heat on, heater on, heating on, control output, co, controller output, manipulated variable, control value, control variable, power output,
     heater power, heat demand, heat duty, pid out, pid output, y,
     stellgrad, stellwert, stellgrosse, stellgroesse, ausgang, ausgangsgrad, leistung, heizleistung, heizung,
     sortie, puissance, chauffe, commande, taux de chauffe, puissance de chauffe, chauffage,
