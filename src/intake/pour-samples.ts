@@ -163,16 +163,17 @@ class Pour {
 
   result(): Omit<PourResult, 'eventOptions'> {
     const poured = this.pourers.filter((pourer) => pourer.sampleCount > 0);
+    const endMs = poured.reduce((ms, pourer) => (pourer.lastMs <= ms ? ms : pourer.lastMs), NaN);
     return {
       sources: this.runs.map(toSource),
       problems: this.runs.flatMap(problemsOf),
       startMs: poured.reduce((ms, pourer) => (pourer.firstMs >= ms ? ms : pourer.firstMs), NaN),
-      endMs: poured.reduce((ms, pourer) => (pourer.lastMs <= ms ? ms : pourer.lastMs), NaN),
+      endMs,
       examples: new Map(this.runs.map((run) => [run.file.name, run.tally.examples])),
       zones: this.pourers.map(({ zone, seen }) => ({ ...zone, has: { ...zone.has, ...seen } })),
       learntCodes: [...this.learnt.counts.keys()],
-      flagAlarms: this.flags.alarms(),
-      assumptions: [...[...this.learnt.counts.keys()].map(saidOfCode), ...this.flags.assumptions()],
+      flagAlarms: this.flags.alarms(endMs),
+      assumptions: [...[...this.learnt.counts.keys()].map(saidOfCode), ...this.flags.assumptions(endMs)],
     };
   }
 }

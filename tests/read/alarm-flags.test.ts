@@ -113,8 +113,11 @@ test('an alarm goes on into the file of the next day, begins in the first row an
   ]);
 });
 
-test('a flag that is up in every row gives no alarm, and this is said', async () => {
-  const { result } = await pourFiles({ 'log.csv': logOf([{ name: 'Zone 1 Break', cell: () => '1' }]) });
+test.each([
+  ['in every row', () => '1'],
+  ['from soon after the beginning to the end', (row: number) => (row < 50 ? '0' : '1')],
+])('a flag that is up %s gives no alarm, and this is said', async (_, cell) => {
+  const { result } = await pourFiles({ 'log.csv': logOf([{ name: 'Zone 1 Break', cell }]) });
   expect(result.flagAlarms).toHaveLength(0);
   expect(result.assumptions.join()).toContain('"Zone 1 Break"');
 });
@@ -128,6 +131,8 @@ describe('no flags are', () => {
       'Fault detection ground truth',
       (row: number) => (isUp(row) ? '1' : '0'),
     ],
+    ['states that stand while there is no alarm', 'Zone 1 Alarm OK', (row: number) => (isUp(row) ? '0' : '1')],
+    ['relays, which may be closed at rest', 'Zone 1 Alarm relay', (row: number) => (isUp(row) ? '0' : '1')],
     ['counts', 'Zone 1 alarm count', (row: number) => String(Math.floor(row / 100))],
     ['flags that name no zone of several', 'Alarm', (row: number) => (isUp(row) ? '1' : '0')],
   ])('%s', async (_, name, cell) => {

@@ -12,6 +12,9 @@ const kindOfState: ReadonlyMap<number, AlarmKind> = new Map([
   [flagState.heater, 'heater'],
 ]);
 
+/** Share of the log in which an alarm may stand (own choice). */
+const mostUp = 0.5;
+
 /** One flag, row after row: an alarm begins where it rises and ends where it falls. Keeps its alarms, no rows. */
 export class AlarmFlag {
   /** Of its alarms: start and end, UTC ms, and what the cell said. */
@@ -19,8 +22,9 @@ export class AlarmFlag {
   readonly endMs: number[] = [];
   readonly states: number[] = [];
   private standing: number = flagState.rest;
+  private firstMs = NaN;
   private lastMs = -Infinity;
-  private wasAtRest = false;
+  private upMs = 0;
 
   /** @param subject What it says where a cell says no more. */
   constructor(
@@ -28,9 +32,17 @@ export class AlarmFlag {
     private readonly isBlankAtRest: boolean,
   ) {}
 
-  /** True for a flag that stood in every row that held it: it tells nothing. */
-  get isStuck(): boolean {
-    return !this.wasAtRest && this.startMs.length === 1 && this.standing !== flagState.rest;
+  /**
+   * True for a flag that stands most of the time: an alarm is the exception, and a sensor that is open for so long shows it
+   * itself.
+   *
+   * @param endMs When the log ends, UTC; a log of changes says nothing of a flag that stands.
+   */
+  isStuck(endMs: number): boolean {
+    const restMs = Math.max(0, endMs - this.lastMs);
+    const upMs = this.upMs + (this.standing === flagState.rest ? 0 : restMs);
+    const allMs = this.lastMs + restMs - this.firstMs;
+    return this.startMs.length > 0 && (allMs > 0 ? upMs > mostUp * allMs : this.standing !== flagState.rest);
   }
 
   /**
@@ -39,9 +51,10 @@ export class AlarmFlag {
    */
   take(timeMs: number, state: number): void {
     if (timeMs <= this.lastMs) return;
+    if (Number.isNaN(this.firstMs)) this.firstMs = timeMs;
+    else if (this.standing !== flagState.rest) this.upMs += timeMs - this.lastMs;
     this.lastMs = timeMs;
     const said = Number.isNaN(state) && this.isBlankAtRest ? flagState.rest : state;
-    if (said === flagState.rest) this.wasAtRest = true;
     if (said === this.standing || Number.isNaN(said)) return;
     if (this.standing !== flagState.rest) this.endMs[this.endMs.length - 1] = timeMs;
     this.standing = said;
@@ -72,9 +85,13 @@ export class AlarmFlags {
     return flag;
   }
 
-  /** All alarms by start; one that still stands has no end. None of flags that are stuck. */
-  alarms(): AlarmList {
-    const flags = [...this.flags.values()].filter(({ isStuck }) => !isStuck);
+  /**
+   * All alarms by start; one that still stands has no end. None of flags that are stuck.
+   *
+   * @param logEndMs When the log ends, UTC.
+   */
+  alarms(logEndMs: number): AlarmList {
+    const flags = [...this.flags.values()].filter((flag) => !flag.isStuck(logEndMs));
     const subjects: AlarmSubject[] = [];
     const subject = flags.flatMap((flag) => {
       const numbers = new Map<number, number>();
@@ -94,10 +111,12 @@ export class AlarmFlags {
   }
 
   /** What the reader is to know of them, in sentences. */
-  assumptions(): string[] {
-    const stuck = [...this.flags.values()].filter(({ isStuck }) => isStuck).map(({ subject }) => `"${subject.source}"`);
+  assumptions(endMs: number): string[] {
+    const stuck = [...this.flags.values()]
+      .filter((flag) => flag.isStuck(endMs))
+      .map(({ subject }) => `"${subject.source}"`);
     if (stuck.length === 0) return [];
     const which = stuck.length > 3 ? `${stuck.slice(0, 3).join(', ')} and ${stuck.length - 3} more` : stuck.join(', ');
-    return [`Alarm flags that are up in every row tell nothing and are left out: ${which}.`];
+    return [`Alarm flags that are up most of the time tell nothing and are left out: ${which}.`];
   }
 }

@@ -16,12 +16,12 @@ const namesAlarm = phraseTest(
 );
 /** Limits: they name a flag where nothing but flags stands below them. */
 const namesLimit = phraseTest(list('high, hi, hihi, hh, low, lo, lolo, ll, hoch, tief, haut, bas, alto, basso, bajo'));
-/** What is said about alarms, and is none. */
+/** What is said about alarms and is none, or stands while there is none. */
 const namesOther = phraseTest(
   list(`
     limit*, sp, setpoint*, set point*, set, enable*, disable*, inhibit*, reset*, ack*, quit*, count*, counter, number, no of,
     delay*, time*, hyst*, deadband, db, mute*, silence*, horn, code*, id, text*, message*, word, bits, mask, label*,
-    truth, detection, predicted, prediction, score, anomaly`),
+    ok, okay, healthy, normal, no alarm*, no fault*, no error*, alarm free, relay*, output*, truth, detection, predicted, prediction, score, anomaly`),
 );
 
 /** How surely a column's name is that of an alarm flag: 2 = it says alarm or fault, 1 = it says a limit, 0 = neither. */
