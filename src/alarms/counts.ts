@@ -39,6 +39,11 @@ export function endWithin({ startMs, endMs }: AlarmTimes, logEndMs: number): num
   return Math.max(startMs, endMs < logEndMs ? endMs : logEndMs);
 }
 
+/**
+ * One row of a table of alarms.
+ *
+ * @param count How many of `alarms` count; chatter counts some of them only. `total` and `endMs` as for `countsOf`.
+ */
 export function countOf(name: string, count: number, alarms: AlarmList, total: number, endMs: number): AlarmCount {
   const { startMs, endMs: goneMs } = alarms.columns;
   const endAt = (place: number) => endWithin({ startMs: startMs[place]!, endMs: goneMs[place]! }, endMs);

@@ -6,6 +6,7 @@ import { detectorFailed, type SettingsById } from './run-watchers.js';
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
 export type AnyJudge = Judge<any>;
 
+/** What all judges say of one window. */
 export interface Judgement {
   /** All outcomes, judge by judge, each in zone order. */
   readonly outcomes: readonly Outcome[];

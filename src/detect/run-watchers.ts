@@ -11,12 +11,14 @@ export type AnyWatcher = Watcher<any, any>;
 /** Settings by detector id that replace those of the detector's own `meta`, key by key. */
 export type SettingsById = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
 
+/** What all watchers found in the whole log. */
 export interface WatchedEpisodes {
   /** By watcher id, then by zone index, in time order. */
   readonly episodes: ReadonlyMap<string, readonly (readonly Episode[])[]>;
   readonly problems: readonly ProblemNote[];
 }
 
+/** Watchers while the log is poured through them. */
 export interface RunningWatchers {
   /** Shows a block to every watcher. Blocks of one zone come in time order; the block is not kept or changed. */
   take(block: SampleBlock): void;

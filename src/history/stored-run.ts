@@ -18,6 +18,7 @@ export function keyOf({ window, zones, sources }: Findings): string {
   return createHash('sha256').update(about).digest('hex').slice(0, 12);
 }
 
+/** Name under which a run's findings are kept; the same run gets the same name. */
 export function fileNameOf(findings: Findings): string {
   const end = new Date(findings.window.end).toISOString().replace(/[-:]|\.\d+/g, '');
   return `run-${end}-${keyOf(findings)}.json`;

@@ -12,6 +12,7 @@ export function measure(
   return { id, kind: 'measure', where, power: 'locked-out', between, source: 'common practice' };
 }
 
+/** What a measured value says, and to which cause it points; null = to none. */
 export function outcome(result: CheckOutcome['result'], says: string, points: CheckOutcome['points']): CheckOutcome {
   return { result, says, points };
 }

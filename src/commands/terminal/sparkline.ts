@@ -21,6 +21,7 @@ export function sparkline(values: readonly (number | null)[], places: number): s
     .join('');
 }
 
+/** The largest value of each of so many equal parts, in order; null where a part holds none. Fewer values give fewer parts. */
 export function largestPerPlace(values: readonly (number | null)[], places: number): readonly (number | null)[] {
   const count = Math.min(places, values.length);
   return Array.from({ length: count }, (_, place) => {

@@ -17,11 +17,13 @@ export interface Look {
   readonly alarm: string;
 }
 
+/** A level or a difference in the unit shown, to a hundredth; null stays null. */
 export function inUnit(degC: number | null, kind: Temperature['kind'], { unit }: Look): number | null {
   if (degC === null || unit === 'degC') return degC;
   return Math.round(toFahrenheit(degC, kind) * 100) / 100;
 }
 
+/** The unit shown, as an axis names it. */
 export function unitText({ unit }: Look): string {
   return unit === 'degC' ? '°C' : '°F';
 }

@@ -35,10 +35,12 @@ export function plain(text: string): Phrase {
   return [text];
 }
 
+/** A temperature: turned into °F with the offset of 32. */
 export function level(degC: number, digits = 1): Temperature {
   return { degC, kind: 'level', digits, per: '', isSigned: false };
 }
 
+/** A difference, or a rate (`per` such as " a day"): turned into °F by the factor alone. */
 export function difference(degC: number, digits = 1, per = ''): Temperature {
   return { degC, kind: 'difference', digits, per, isSigned: false };
 }
@@ -52,6 +54,7 @@ export function toFahrenheit(degC: number, kind: Temperature['kind']): number {
   return kind === 'level' ? degC * 1.8 + 32 : degC * 1.8;
 }
 
+/** With a space that does not break and the sign of the unit: "181.5 °C". */
 export function temperatureText(temperature: Temperature, unit: ShownUnit): string {
   const { degC, kind, digits, per, isSigned } = temperature;
   const value = unit === 'degC' ? degC : toFahrenheit(degC, kind);

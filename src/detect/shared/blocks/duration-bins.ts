@@ -6,6 +6,7 @@ export function noDurations(): Uint32Array {
   return new Uint32Array(DURATION_BINS);
 }
 
+/** Bin of a run of so many ms, 0 or more; the last one holds all that last 2^30 s and longer. */
 export function durationBin(durationMs: number): number {
   return 32 - Math.clz32(Math.min(0x7fffffff, durationMs / 1000));
 }

@@ -33,6 +33,7 @@ export interface HeatingLimit {
   readonly cooling: number[];
 }
 
+/** Rates up and down, both 0 or more. */
 export interface HeatingRates {
   readonly heatingDegCPerS: number;
   readonly coolingDegCPerS: number;
@@ -46,6 +47,7 @@ export interface Passed extends HeatingRates {
 
 const nothingPassed: Passed = { heatingDegCPerS: 0, coolingDegCPerS: 0, shortestMs: 0 };
 
+/** The limit of a zone of which nothing was seen yet. */
 export function startHeatingLimit(zone: Zone): HeatingLimit {
   const stride = strideOf(zone);
   return { stride, longestMs: 1.75 * 2 * stride * samplingMsOf(zone), heating: [], cooling: [] };

@@ -18,6 +18,7 @@ export interface NotedJumps<Jump> {
   readonly jumps: CappedList<Jump>;
 }
 
+/** Nothing learned and no jump noted yet. */
 export function noJumps<Jump>(zone: Zone): NotedJumps<Jump> {
   return { limit: startHeatingLimit(zone), jumps: new CappedList() };
 }

@@ -7,6 +7,7 @@ const BINS_PER_DOUBLING = 8;
 /** Sizes from 2^20 units on share the last bin. */
 const DOUBLINGS = 15;
 
+/** How many bins there are; bins are numbered from 0. */
 export const BIN_COUNT = LINEAR_BINS + DOUBLINGS * BINS_PER_DOUBLING;
 
 /** Bin of a size that is not negative. Never throws. */

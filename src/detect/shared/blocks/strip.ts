@@ -21,6 +21,7 @@ export interface Samples extends Columns {
   length: number;
 }
 
+/** Room for so many samples, none in it yet. */
 export function noSamples(room: number): Samples {
   return {
     length: 0,
@@ -32,6 +33,7 @@ export function noSamples(room: number): Samples {
   };
 }
 
+/** The same samples in arrays of their own, with as much room. */
 export function copySamples(from: Samples): Samples {
   const copy = noSamples(from.timeMs.length);
   copyPlaces(from, 0, from.length, copy, 0);

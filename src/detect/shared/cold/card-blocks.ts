@@ -17,6 +17,7 @@ export interface Block {
   readonly isStated: boolean;
 }
 
+/** All blocks of a plant that are to be asked whether they moved. */
 export interface Blocks {
   readonly blocks: readonly Block[];
   /** Blocks that were there to be asked, among them those that show no edge. */

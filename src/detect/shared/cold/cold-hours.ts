@@ -12,7 +12,6 @@ import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 import { highest } from '../../../maths/extremes.js';
 
-/** A soak is looked at hour by hour: long enough for a slope against noise, short against the room's own day. */
 /** Still decaying by more than this, the exponential tail is no longer sure enough to be taken off (own choice). */
 const LARGEST_LAG_DEG_C = 4;
 /** The lag taken off is known to this share: time constants differ a little between fast and slow parts (own choice). */
@@ -20,7 +19,10 @@ const LAG_ERROR_SHARE = 0.2;
 /** Periods above the warmest room that show a heated zone; a few may be spikes (own choice). */
 const WARM_PLACES = 10;
 
-/** An hour in which a zone was cold: room temperature as this zone tells it, its slow lag behind the room taken off. */
+/**
+ * An hour in which a zone was cold: room temperature as this zone tells it, its slow lag behind the room taken off. An
+ * hour is long enough for a slope against noise, and short against the room's own day.
+ */
 export interface ColdHour {
   readonly hour: number;
   readonly roomDegC: number;
@@ -121,6 +123,7 @@ function bendOf(degC: Float32Array, from: number, to: number, errorDegC: number)
 /** Room temperature as each zone tells it, hour by hour in time order; by zone index, NaN where a zone was not cold. */
 export type RoomHours = readonly { readonly timeMs: number; readonly roomDegC: readonly number[] }[];
 
+/** The hours in which any zone was cold, in time order. A zone that is less sure than {@link SURE_DEG_C} counts as not cold. */
 export const coldRoomsByHour = oncePer((evidence: Evidence): RoomHours => {
   const zones = coldHoursOf(evidence);
   const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);

@@ -25,6 +25,7 @@ export interface SoakPoint {
   readonly peerCount: number;
 }
 
+/** The cold soaks of one zone, in time order. */
 export interface Soaks {
   readonly points: readonly SoakPoint[];
   /** Why there are none. */

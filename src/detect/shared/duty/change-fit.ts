@@ -44,6 +44,7 @@ export interface ChangeSize {
   readonly gain: number;
 }
 
+/** The best change of one shape: when it came, its size in either series (null = no such series), and how well it fits. */
 export interface ChangeFit {
   readonly shape: Shape;
   readonly onsetMs: number;

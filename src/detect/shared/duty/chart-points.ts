@@ -9,12 +9,14 @@ import { dutyRowsAgain, zoneChangesOf } from './zone-changes.js';
 import { zoneState } from '../readings/zone-state.js';
 import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 
+/** A cold soak: the reading less that of its peers, and one standard deviation of it. */
 export interface SoakChartPoint {
   readonly timeMs: number;
   readonly offsetDegC: number;
   readonly uncertaintyDegC: number;
 }
 
+/** The duty of one settled window, less what peers, room and set point explain. */
 export interface DutyChartPoint {
   readonly timeMs: number;
   /** As reading error: below 0 = the zone needs more heat than its peers explain, as if it read low. */

@@ -5,6 +5,7 @@ import { MINUTE_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
 import { samplingMsOf } from '../basics/sampling.js';
 
+/** By how much the alarm clock is off the temperature log's, and the alarms put right. */
 export interface ClockShift {
   /** Alarms with the shift added to all their times; the given ones where no shift was found. */
   readonly alarms: AlarmList;
@@ -20,6 +21,7 @@ export interface ClockShift {
   readonly byMachine: readonly MachineShift[];
 }
 
+/** What is added to the alarm times of one machine. */
 export interface MachineShift {
   readonly machine: string;
   readonly shiftMs: number;

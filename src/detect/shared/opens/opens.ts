@@ -83,6 +83,7 @@ export function momentMsOf(zone: Zone): number {
   return 1.1 * samplingMsOf(zone) + 1000;
 }
 
+/** Length of an open in minutes; 0 for one of a single sample, or of an alarm without an end. */
 export function openMinutes(open: Open): number {
   return (open.endMs - open.startMs) / MINUTE_MS;
 }
