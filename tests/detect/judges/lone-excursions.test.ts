@@ -29,6 +29,21 @@ test('tells a contact that the loop pulls back within a sample, from when it beg
   for (const zone of [1, 2, 3]) expect(ask(loneExcursions, evidence, zone).symptoms).toEqual([]);
 });
 
+test('a stop behind a jump is none of its causes, one right before it may be', () => {
+  const stopsFromJump = (afterMinutes: number) => (seed: number) =>
+    log(seed, seed === 1 ? contact : undefined).map((sample) => {
+      const isStopped = [0, 23].some((jump) => {
+        const sinceMinutes = (sample.timeMs / MINUTE_MS - jump - afterMinutes) % 97;
+        return sinceMinutes >= 0 && sinceMinutes < 3;
+      });
+      return isStopped ? { ...sample, running: 0 } : sample;
+    });
+  const behind = evidenceOf([1, 2, 3, 4].map(stopsFromJump(2)), { zones });
+  expect(factsOf(loneExcursions, behind)['excursionCount']!).toBeGreaterThan(10);
+  const before = evidenceOf([1, 2, 3, 4].map(stopsFromJump(-3)), { zones });
+  expect(ask(loneExcursions, before).symptoms).toEqual([]);
+});
+
 test('is silent when the whole machine moves so, when a zone always did, and when it only ever goes one way', () => {
   const shared = evidenceOf(
     [1, 2, 3, 4].map((seed) => log(seed, contact)),

@@ -8,7 +8,7 @@ import { runningEdgesOf } from './common-moves.js';
 import { conditionsOf } from '../readings/exposure.js';
 import { maskOf } from '../readings/mask.js';
 import { oncePer } from '../basics/memo.js';
-import { hasNear, opensOf } from '../opens/opens.js';
+import { hasBetween, hasNear, opensOf } from '../opens/opens.js';
 import { resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
 import { matesOf } from '../basics/mates.js';
 
@@ -111,6 +111,7 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
   const openMs = opensOf(evidence)
     [zone.index]!.flatMap((open) => [open.startMs, open.endMs])
     .sort((a, b) => a - b);
+  const edgesMs = runningEdgesOf(evidence)[zone.index]!;
   const edgeMs = 2 * samplingMsOf(zone) + periodMs;
   const out = Math.max(2, Math.ceil(Math.max(OUT_MS, samplingMsOf(zone)) / periodMs));
   const excursions: Excursion[] = [];
@@ -122,7 +123,8 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
     if (!(sizeDegC[i]! >= leastDegC)) continue; // the few that are left are held against their surroundings
     if (!(sizeDegC[i]! >= TIMES_SCATTER * (MAD_TO_SD * medianAround(sizeDegC, i, localPlaces)))) continue;
     if (!isPulse(own.moveDegC, i, out) || isSharedMove(peers, i, own.moveDegC[i]!)) continue;
-    if (hasNear(openMs, at(i), OPEN_MS) || hasNear(runningEdgesOf(evidence)[zone.index]!, at(i), edgeMs)) continue;
+    // A stop behind the excursion is none of its causes: the alarm that it raised may have stopped the machine.
+    if (hasNear(openMs, at(i), OPEN_MS) || hasBetween(edgesMs, at(i) - edgeMs, at(i))) continue;
     excursions.push(excursionAt(own, i, at(i), out));
   }
   return { excursions, watchedPlaces: watched.slice(0, watchedCount), scatterDegC: own.scatterDegC };
