@@ -241,6 +241,7 @@ export class RowScanner {
     return isTextRow(cells, this.plan, this.odd) ? 'text-row' : null;
   }
 
+  /** Puts a number of a workbook where its text would put it; −0 is written 0. */
   private takeNumber(c: number, at: number, cell: number): void {
     if (isOfValues(this.plan.actions[c]!)) this.store.putNumber(c, at, cell + 0);
     else this.takeText(c, at, String(cell));
