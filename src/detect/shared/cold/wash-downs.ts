@@ -104,5 +104,7 @@ function outputRatios(evidence: Evidence, zone: Zone): Float64Array {
     states[i] === zoneState.settled && stood(runningShare[i]!) ? percent : NaN,
   );
   const usualPercent = median(standing);
-  return Float64Array.from(standing, (percent) => (usualPercent > 0 ? percent / usualPercent : NaN));
+  const ratios = new Float64Array(standing.length).fill(NaN);
+  if (usualPercent > 0) for (let i = 0; i < ratios.length; i++) ratios[i] = standing[i]! / usualPercent;
+  return ratios;
 }
