@@ -53,10 +53,11 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
   };
   const changesMs = await clockChanges(found.timezone, poured.startMs, poured.endMs);
   const clockShift = correctAlarmsAcrossChange(evidence, changesMs);
+  // Flags stand in rows of readings, on their clock.
+  const isOneClock = events.alarms.length === 0 && poured.flagAlarms.length > 0;
   return {
-    // Flags stand in rows of readings, on their clock.
     evidence: { ...evidence, alarms: joinFlagAlarms(clockShift.alarms, poured.flagAlarms, poured.zones) },
-    clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : null,
+    clockShiftSeconds: clockShift.isSure ? clockShift.shiftMs / 1000 : isOneClock ? 0 : null,
     clockShiftsByMachine: clockShift.byMachine.map(({ machine, shiftMs }) => ({
       machine,
       shiftSeconds: shiftMs / 1000,

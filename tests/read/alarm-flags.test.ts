@@ -184,3 +184,9 @@ describe('beside an alarm list', () => {
     expect([...evidence.alarms].filter(({ zone }) => zone === 0)).toHaveLength(2);
   });
 });
+
+test('alarms that stand in the log itself are on its clock', async () => {
+  const log = logOf([{ name: 'Zone 1 Break', cell: (row) => (isUp(row) ? '1' : '0') }]);
+  const { clockShiftSeconds } = await inFolder({ 'log.csv': log }, (folder) => gather([folder], {}));
+  expect(clockShiftSeconds).toBe(0);
+});
