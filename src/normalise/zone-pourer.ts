@@ -1,4 +1,4 @@
-import type { LogColumn } from '../model/log-file.js';
+import { cellMark, type LogColumn } from '../model/log-file.js';
 import type { SampleBlock } from '../model/sample-block.js';
 import type { Zone } from '../model/zone.js';
 import { fromDegC } from './degrees.js';
@@ -51,13 +51,14 @@ export class ZonePourer {
     const { length, timeMs, readingDegC, marks, setpointDegC, outputPercent, running } =
       skipped === 0 ? rows : behind(rows, skipped);
     if (this.state.length < length) this.state = new Uint8Array(Math.max(length, 1024));
+    this.look('setpoint', setpointDegC, length);
+    this.look('output', outputPercent, length);
+    this.look('running', running, length);
+    if (marks) this.forgetTexts(length, marks, setpointDegC, outputPercent);
     this.screen.take(length, timeMs, readingDegC, marks, this.state);
     if (Number.isNaN(this.firstMs)) this.firstMs = timeMs[0]!;
     this.lastMs = timeMs[length - 1]!;
     this.sampleCount += length;
-    this.look('setpoint', setpointDegC, length);
-    this.look('output', outputPercent, length);
-    this.look('running', running, length);
     this.sink.block({
       zone: this.zone.index,
       length,
@@ -68,6 +69,22 @@ export class ZonePourer {
       outputPercent,
       running,
     });
+  }
+
+  /**
+   * A word in place of the reading, set point and output together, such as NaN, is of the recording: no input writes into
+   * the other two. A zone without either says nothing of the kind.
+   */
+  private forgetTexts(
+    length: number,
+    marks: Uint8Array,
+    setpointDegC: Float64Array,
+    outputPercent: Float64Array,
+  ): void {
+    if (!this.seen.setpoint && !this.seen.output) return;
+    for (let i = 0; i < length; i++)
+      if (marks[i] === cellMark.otherText && Number.isNaN(setpointDegC[i]) && Number.isNaN(outputPercent[i]))
+        marks[i] = cellMark.blank;
   }
 
   private look(what: keyof ZonePourer['seen'], values: Float64Array, length: number): void {

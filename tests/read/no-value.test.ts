@@ -68,4 +68,16 @@ describe('a number in columns of all kinds at once', () => {
     expect(left!.setpointDegC[120]).toBeNaN();
     expect(left!.outputPercent[120]).toBeNaN();
   });
+  test('a word in place of reading, set point and output is of the recording; alone it may be the input', async () => {
+    const lines = Array.from({ length: 300 }, (_, i) => {
+      const left = i === 120 ? ['NaN', 'NaN', 'NaN'] : [180 + (i % 3), 180, 40 + (i % 7)];
+      const right = i === 200 ? ['NaN', 180, 30] : [175 + (i % 4), 180, 30 + (i % 5)];
+      return `${new Date(Date.UTC(2026, 2, 2) + i * 60_000).toISOString()},${[...left, ...right].join(',')}`;
+    });
+    const text = ['time,Left PV,Left SP,Left OUT,Right PV,Right SP,Right OUT', ...lines, ''].join('\n');
+    const [left, right] = (await pourFiles({ 'bars.csv': text })).zones;
+    expect(statesOf(left!, readingState.blank)).toHaveLength(1);
+    expect(statesOf(left!, readingState.otherText)).toHaveLength(0);
+    expect(statesOf(right!, readingState.otherText)).toHaveLength(1);
+  });
 });
