@@ -12,7 +12,7 @@ import { settleDates } from './settle-dates.js';
 import { readPlantFile } from '../plant/plant.js';
 import type { SurveyOptions } from './survey-options.js';
 import { assembleZones } from '../columns/zones.js';
-import { keepYoungSpaceSmall } from './young-space.js';
+import { settleEngine } from './engine.js';
 
 export type { SurveyOptions } from './survey-options.js';
 
@@ -40,7 +40,7 @@ export interface Survey {
  */
 export async function survey(paths: readonly string[], options: SurveyOptions = {}): Promise<Survey> {
   const found = await listFiles(paths);
-  keepYoungSpaceSmall(found.files.length);
+  settleEngine(found.files.length);
   const {
     plant,
     plantFile,
