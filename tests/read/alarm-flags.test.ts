@@ -44,7 +44,9 @@ describe('a flag beside the readings gives alarms of its zone, with the class th
     ['Zone 1 Lo Alarm', 'temperature-low'],
     ['ALM_LO_Z1', 'temperature-low'],
     ['Zone1.bHeaterFault', 'heater'],
-    ['Zone 1 Fault', 'sensor-fault'],
+    ['Zone 1 Fault', 'other'], // of the heater as well as of the sensor
+    ['Zone 1 Sensor Fault', 'sensor-fault'],
+    ['Z1_ProbeErr', 'sensor-fault'],
     ['Zone 1 Fühlerbruch', 'sensor-open'],
   ])('%s', async (name, kind) => {
     const { found, result } = await pourFiles({ 'log.csv': logOf([{ name, cell: (row) => (isUp(row) ? '1' : '0') }]) });

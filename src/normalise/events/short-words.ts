@@ -1,6 +1,13 @@
 import { list } from '../../words/fold.js';
 import type { AlarmWords } from './alarm-words.js';
 
+/** A fault, and no word of what: in a list of alarms of zones it is the sensor's, beside a zone's name it may be any. */
+export const faultOfAnyKind = list(`
+  fault, failure, error, fehler, defaut, guasto, errore, fallo, falha, fout, fel, feil, fejl, blad, awaria, ariza, arizasi,
+  hata, hatasi, vika, hairio, virhe, hiba, defect, eroare, porucha, chyba, napaka, kvar, greska, gedimas, klaida, bojajums,
+  kluda, viga, неисправность, отказ, ошибка, сбой, несправність, відмова, помилка, повреда, грешка, βλαβη, σφαλμα, loi,
+  故障, 异常, 異常, 고장, 이상`);
+
 /**
  * Short words that say the kind only in an alarm about a heater zone: "high" alone may be a level or a flow. They are asked
  * after the telling ones, in this order; whole words, folded, * stands for more letters. Source: common practice.
@@ -17,13 +24,13 @@ export const shortWords: readonly AlarmWords[] = [
   {
     kind: 'sensor-fault',
     phrases: list(`
-      sensor, probe, sonda, fuhler*, thermoelement*, fault, failure, error, bad, invalid, short, reversed, fehler,
-      kurzschluss, defaut, guasto, errore, fallo, falha, fout, fel, feil, fejl, blad, awaria,
-      sensor*, termokupl*, ariza, arizasi, hata, hatasi, anturi*, vika, hairio, virhe, erzekelo*, szonda*,
-      hoelem*, hiba, senzor*, defect, eroare, porucha, chyba, snimac*, cidlo, tipalo, napaka, kvar, greska,
-      jutiklis, gedimas, klaida, bojajums, kluda, viga, датчик*, термопара, неисправность, отказ, ошибка, сбой,
-      несправність, відмова, помилка, повреда, грешка, αισθητηρας, θερμοζευγος, βλαβη, σφαλμα, cam bien, loi,
-      故障, 异常, 異常, 고장, 이상`),
+      sensor, probe, sonda, fuhler*, thermoelement*, bad, invalid, short, reversed, kurzschluss, sensor*, termokupl*,
+      anturi*, erzekelo*, szonda*, hoelem*, senzor*, snimac*, cidlo, tipalo, jutiklis, датчик*, термопара, αισθητηρας,
+      θερμοζευγος, cam bien`),
+  },
+  {
+    kind: 'sensor-fault',
+    phrases: faultOfAnyKind,
   },
   {
     kind: 'temperature-high',

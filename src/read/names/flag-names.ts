@@ -20,7 +20,7 @@ const namesLimit = phraseTest(list('high, hi, hihi, hh, low, lo, lolo, ll, hoch,
 const namesOther = phraseTest(
   list(`
     limit*, sp, setpoint*, set point*, set, enable*, disable*, inhibit*, reset*, ack*, quit*, count*, counter, number, no of,
-    delay*, time*, hyst*, deadband, db, mute*, silence*, horn, code*, id, text*, message*, word, bits, mask, label*,
+    delay*, time*, hyst*, deadband, db, mute*, silence*, horn, code*, type*, id, text*, message*, word, bits, mask, label*,
     ok, okay, healthy, normal, no alarm*, no fault*, no error*, alarm free, relay*, output*, truth, detection, predicted, prediction, score, anomaly`),
 );
 
