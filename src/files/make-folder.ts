@@ -13,10 +13,17 @@ export async function makeFolder(path: string): Promise<void> {
   } catch (error) {
     if (await isFolder(path)) return;
     const parent = dirname(path);
-    const isParentMissing = (error as NodeJS.ErrnoException).code === 'ENOENT' && !(await isFolder(parent));
-    if (!isParentMissing || parent === path) throw error;
-    await makeFolder(parent);
-    await makeFolder(path);
+    if ((error as NodeJS.ErrnoException).code !== 'ENOENT' || parent === path) throw error;
+    if (!(await isFolder(parent))) await makeFolder(parent);
+    await makeLast(path); // also where another run made the parent meanwhile
+  }
+}
+
+async function makeLast(path: string): Promise<void> {
+  try {
+    await mkdir(path);
+  } catch (error) {
+    if (!(await isFolder(path))) throw error;
   }
 }
 

@@ -1,3 +1,4 @@
+import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -27,3 +28,16 @@ test.skipIf(!existsSync('/proc/self'))(
     await expect(makeFolder('/proc/looselead/out')).rejects.toMatchObject({ code: 'ENOENT' });
   },
 );
+
+test('many at once make the same folders, whoever is first at each', async () => {
+  const base = await mkdtemp(join(tmpdir(), 'looselead-folders-'));
+  try {
+    for (let round = 0; round < 200; round++) {
+      const deep = join(base, String(round), 'reports', 'history');
+      await Promise.all(Array.from({ length: 8 }, () => makeFolder(deep)));
+      expect((await stat(deep)).isDirectory()).toBe(true);
+    }
+  } finally {
+    await rm(base, { recursive: true });
+  }
+});

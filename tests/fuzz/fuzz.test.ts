@@ -23,7 +23,7 @@ test(
   'the watchdog finds a hang, memory without end, a process that dies and one that waits, and goes on behind them',
   { timeout: 5 * 60_000 },
   async () => {
-    const limits = { cpuMs: 6000, silenceMs: 20_000, residentMb: 600, heapMb: 64 };
+    const limits = { cpuMs: 6000, silenceMs: 40_000, residentMb: 600, heapMb: 64 };
     const { broken, cases } = await fuzzWatched(script('./bad-child.ts'), { seed: 1, from: 0, to: 11 }, 1, limits);
     expect(cases).toBe(11);
     expect(broken.map(({ number }) => number)).toEqual([1, 3, 5, 7, 9]);
