@@ -21,7 +21,7 @@ const LEFT_OUT_SHARE = 0.1;
 const TRIMMED_RMS = 0.78945;
 /**
  * Of a faster log one difference in so long is looked at: five hundred an hour tell its noise to some 3 %. No multiple of
- * the steps at which inputs are read (1, 2, 5, 10 s; common practice), so that no value held between them is always met.
+ * 2, 5 or 10 s, at which inputs are read (common practice), so that it is not always the same value held that is met.
  */
 const LOOK_EVERY_MS = 7000;
 
