@@ -11,6 +11,11 @@ export function samplingMsOf(zone: Zone): number {
   return zone.samplingMs > 0 ? zone.samplingMs : USUAL_SAMPLING_MS;
 }
 
+/** Places of the digest that one sample stands for, with their fraction: a slower log leaves the others empty. At least 1. */
+export function placesPerSampleOf(zone: Zone, periodMs: number): number {
+  return Math.max(1, samplingMsOf(zone) / periodMs);
+}
+
 /** Smallest step between readings, never NaN or 0. */
 export function resolutionDegCOf(zone: Zone): number {
   return zone.resolutionDegC > 0 ? zone.resolutionDegC : USUAL_RESOLUTION_DEG_C;

@@ -11,7 +11,7 @@ import { fullOutputPercentOf } from '../readings/full-output.js';
 import { heatUpsOf } from './heat-ups.js';
 import { oncePer } from '../basics/memo.js';
 import { countByMachine } from '../basics/machine-counts.js';
-import { samplingMsOf } from '../basics/sampling.js';
+import { placesPerSampleOf, samplingMsOf } from '../basics/sampling.js';
 import { assumedRoomOf } from '../cold/cold-hours.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 
@@ -46,7 +46,7 @@ export interface NoHeatRun {
   readonly lastDegC: number;
   /** Fall at the start against what the zone loses by itself: (T − room)/τ; about 1 for a dead heater. NaN = began cold. */
   readonly fallRatio: number;
-  /** Largest rise within one place at the end. */
+  /** Largest rise within one place, or from one reading to the next, at the end. */
   readonly endJumpDegC: number;
   /** The same against what the zone's own heat-ups do in that time; about 1 for heat. NaN = no heat-up in the log. */
   readonly endJumpRatio: number;
@@ -227,9 +227,10 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
   const roomDegC = assumedRoomOf(evidence);
   const lastDegC = late.at(-1) ?? NaN;
   const lateLow = lowest(late);
-  const endJumpDegC = largestRise(maxDegC, minDegC, to - 2, Math.min(digest.length - 1, to + 4));
+  const apart = Math.ceil(placesPerSampleOf(zone, digest.periodMs));
+  const endJumpDegC = largestRise(maxDegC, minDegC, to - 1 - apart, Math.min(digest.length - 1, to + 4 * apart), apart);
   const slope = median(heatUpsOf(evidence)[zone.index]!.map((heatUp) => heatUp.slopeDegCPerMinute));
-  const placeMinutes = Math.max(digest.periodMs, samplingMsOf(zone)) / MINUTE_MS;
+  const placeMinutes = (placesPerSampleOf(zone, digest.periodMs) * digest.periodMs) / MINUTE_MS;
   return {
     startMs: digest.startMs + from * digest.periodMs,
     endMs: digest.startMs + to * digest.periodMs,
@@ -247,42 +248,54 @@ function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDe
   };
 }
 
+/** Samples, or places where those hold several, around the start. */
 const FALL_PLACES = 4;
 
-/** Steepest fall within one place around the start, against the zone's own loss there. */
+/** Steepest fall from one reading to the next around the start, against the zone's own loss in that time. */
 function fallRatio(evidence: Evidence, zone: Zone, from: number, roomDegC: number): number {
   const { digest } = evidence;
   const { meanDegC, firstDegC, lastDegC } = digest.zones[zone.index]!;
   const tauMinutes = 60 * timeConstantsOf(evidence)[zone.index]!;
+  if (Number.isNaN(tauMinutes)) return fallPastLimit(evidence, zone, from);
+  const apart = Math.ceil(placesPerSampleOf(zone, digest.periodMs));
+  const end = Math.min(from + FALL_PLACES * apart, digest.length - 1);
   let steepest = NaN;
-  for (let i = Math.max(1, from - FALL_PLACES); i <= Math.min(from + FALL_PLACES, digest.length - 1); i++) {
-    const before = lastDegC[i - 1]!;
+  for (let i = Math.max(1, from - FALL_PLACES * apart); i <= end; i++) {
+    const back = knownWithin(lastDegC, i, apart);
+    const before = lastDegC[i - back]!;
+    if (Number.isNaN(meanDegC[i]!) || !(before - roomDegC > 2 * FAR_DEG_C)) continue;
     const fall = Math.max(before - firstDegC[i]!, firstDegC[i]! - lastDegC[i]!, before - meanDegC[i]!);
-    if (!(before - roomDegC > 2 * FAR_DEG_C)) continue;
-    // What is left after one place of natural decay, as a share of what it started from.
-    const natural = (before - roomDegC) * (1 - Math.exp(-digest.periodMs / MINUTE_MS / tauMinutes));
+    // What is lost in the time by natural decay, as a share of what it started from.
+    const natural = (before - roomDegC) * (1 - Math.exp((-back * digest.periodMs) / MINUTE_MS / tauMinutes));
     const ratio = fall / natural;
     if (!(ratio <= steepest)) steepest = ratio;
   }
-  return Number.isNaN(tauMinutes) ? fallPastLimit(evidence, zone, from) : steepest;
+  return steepest;
+}
+
+/** How many places before this one the last known value stands, at most so many; NaN for none. */
+function knownWithin(values: Float32Array, place: number, most: number): number {
+  for (let back = 1; back <= most; back++) if (!Number.isNaN(values[place - back] ?? NaN)) return back;
+  return NaN;
 }
 
 /** For a zone that never cools down by itself: its fall against the fastest cooling that its log allows, NaN = within it. */
 function fallPastLimit({ digest, episodes }: Evidence, zone: Zone, from: number): number {
-  const [earliestMs, latestMs] = [from - FALL_PLACES, from + FALL_PLACES].map(
-    (i) => digest.startMs + i * digest.periodMs,
-  );
+  const reach = FALL_PLACES * placesPerSampleOf(zone, digest.periodMs);
+  const [earliestMs, latestMs] = [from - reach, from + reach].map((i) => digest.startMs + i * digest.periodMs);
   const falls = (episodes.get('impossible-step')?.[zone.index] ?? [])
     .filter(({ startMs, facts }) => startMs >= earliestMs! && startMs <= latestMs! && facts['jumpDegC']! < 0)
     .map(({ facts }) => -facts['rateDegCPerS']! / facts['limitDegCPerS']!);
   return falls.length > 0 ? FASTEST_FALL_RATIO * highest(falls) : NaN;
 }
 
-function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number, to: number): number {
+/** @param apart Places from one reading to the next. */
+function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number, to: number, apart: number): number {
   let largest = 0;
   for (let i = Math.max(1, from); i <= to; i++) {
-    const rise = Math.max(maxDegC[i]! - minDegC[i - 1]!, maxDegC[i]! - minDegC[i]!);
-    if (rise > largest) largest = rise;
+    const before = minDegC[i - knownWithin(minDegC, i, apart)] ?? NaN;
+    const low = Number.isNaN(before) ? minDegC[i]! : Math.min(minDegC[i]!, before);
+    if (maxDegC[i]! - low > largest) largest = maxDegC[i]! - low;
   }
   return largest;
 }
