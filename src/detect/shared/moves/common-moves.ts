@@ -1,11 +1,13 @@
 import type { Episode, Evidence } from '../../../model/detector.js';
 import type { Zone } from '../../../model/zone.js';
+import { highest, lowest } from '../../../maths/extremes.js';
+import { finiteValues } from '../../../maths/finite.js';
 import { conditionsOf } from '../readings/exposure.js';
 import { oncePer } from '../basics/memo.js';
 import { peersOf } from '../readings/movement.js';
 import { noiseDegCOf } from '../readings/noise.js';
 import { hasBetween } from '../opens/opens.js';
-import { samplingMsOf } from '../basics/sampling.js';
+import { placesPerSampleOf, samplingMsOf } from '../basics/sampling.js';
 
 /** A peer moves with the step when it moves this many noise SDs, and this share of the step, the same way. */
 const TIMES_NOISE = 6;
@@ -14,7 +16,7 @@ const SMALLEST_PART = 0.15;
 const PART_BEYOND_HEAT = 0.5;
 /** Share of the peers that must move along for the step to be the machine's (own choice). */
 const COMMON_SHARE = 1 / 3;
-/** Change of the running share from one period to the next that marks a start or stop. */
+/** Change of the running share from one known period to the next that marks a start or stop. */
 const EDGE_SHARE = 0.25;
 /** Product takes no more heat than the heater is made to give; so many times as fast is no heat (own choice). */
 const TIMES_FULL_POWER = 2.5;
@@ -39,16 +41,22 @@ function isBeyondHeat({ stepDegC, fullPowerDegC }: Episode['facts']): boolean {
   return Math.abs(stepDegC!) > TIMES_FULL_POWER * fullPowerDegC!;
 }
 
-/** Extremes of the minutes around the step against the level before: a quick loop has the mean back within one. */
+/**
+ * Extremes of the minutes, or readings, around the step against the level before: a quick loop has the mean back within
+ * one. Not the place right before, which may hold a part of the step.
+ */
 function movesAlong(evidence: Evidence, peer: Zone, atMs: number, alongDegC: number): boolean {
   const { digest } = evidence;
   const { meanDegC, minDegC, maxDegC } = digest.zones[peer.index]!;
   const place = Math.floor((atMs - digest.startMs) / digest.periodMs);
-  const before = meanDegC[place - 2] ?? NaN;
+  const apart = Math.ceil(placesPerSampleOf(peer, digest.periodMs));
+  const known = (values: Float32Array, from: number, to: number) =>
+    finiteValues(values.subarray(Math.max(0, from), to));
+  const before = known(meanDegC, place - 2 * apart, place - apart).at(-1) ?? NaN;
   const reached =
     alongDegC > 0
-      ? Math.max(maxDegC[place]!, maxDegC[place + 1] ?? NaN) - before
-      : before - Math.min(minDegC[place]!, minDegC[place + 1] ?? NaN);
+      ? highest(known(maxDegC, place, place + 1 + apart)) - before
+      : before - lowest(known(minDegC, place, place + 1 + apart));
   const noiseDegC = noiseDegCOf(evidence, peer);
   return reached > TIMES_NOISE * noiseDegC && reached > Math.abs(alongDegC);
 }
@@ -58,9 +66,11 @@ export const runningEdgesOf = oncePer((evidence: Evidence): readonly (readonly n
   const { startMs, periodMs } = evidence.digest;
   return conditionsOf(evidence).map(({ runningShare }) => {
     const edges: number[] = [];
-    for (let i = 1; i < runningShare.length; i++) {
-      if (Math.abs(runningShare[i]! - runningShare[i - 1]!) >= EDGE_SHARE) edges.push(startMs + i * periodMs);
-    }
+    let before = NaN; // slow logs leave places empty
+    runningShare.forEach((share, i) => {
+      if (Math.abs(share - before) >= EDGE_SHARE) edges.push(startMs + i * periodMs);
+      if (!Number.isNaN(share)) before = share;
+    });
     return edges;
   });
 });
