@@ -1,5 +1,4 @@
-import type { Evidence, Judge } from '../../model/detector.js';
-import type { Zone } from '../../model/zone.js';
+import type { Judge } from '../../model/detector.js';
 import { HOUR_MS } from '../../model/time-units.js';
 import { burstiness, dispersion } from '../../maths/dispersion.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
@@ -7,6 +6,7 @@ import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
 import { mainLifeOf, opensIn, untilLong, type Life } from '../shared/opens/repair-lives.js';
 import { burstStarts } from '../shared/opens/opens.js';
 import { ownOpensOf } from '../shared/opens/own-opens.js';
+import { exposureBetween } from '../shared/readings/exposure.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
 
 export interface OpensGrowthSettings {
@@ -40,8 +40,10 @@ export const opensGrowth: Judge<OpensGrowthSettings> = {
       const middleMs = (life.startMs + life.endMs) / 2;
       const starts = opens.map((open) => open.startMs);
       const bursts = burstStarts(opens).map((open) => open.startMs);
-      const firstHours = goodHours(evidence, zone, life.startMs, middleMs);
-      const lastHours = goodHours(evidence, zone, middleMs, life.endMs);
+      const hoursBetween = (fromMs: number, toMs: number) =>
+        exposureBetween(evidence, zone.index, fromMs, toMs).loggedHours;
+      const firstHours = hoursBetween(life.startMs, middleMs);
+      const lastHours = hoursBetween(middleMs, life.endMs);
       const lastBursts = bursts.filter((ms) => ms >= middleMs).length;
       const rates = rateFacts(
         { events: lastBursts, exposure: lastHours },
@@ -73,16 +75,6 @@ export const opensGrowth: Judge<OpensGrowthSettings> = {
     });
   },
 };
-
-/** Hours in which the zone gave at least one reading per period. */
-function goodHours({ digest }: Evidence, zone: Zone, fromMs: number, toMs: number): number {
-  const { readingCount } = digest.zones[zone.index]!;
-  const first = Math.max(0, Math.ceil((fromMs - digest.startMs) / digest.periodMs));
-  const end = Math.min(digest.length, Math.ceil((toMs - digest.startMs) / digest.periodMs));
-  let places = 0;
-  for (let i = first; i < end; i++) if (readingCount[i]! > 0) places++;
-  return (places * digest.periodMs) / HOUR_MS;
-}
 
 function countsPerDay(startsMs: readonly number[], life: Life): number[] {
   const dayMs = 24 * HOUR_MS;

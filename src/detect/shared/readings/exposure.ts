@@ -4,6 +4,7 @@ import type { Zone } from '../../../model/zone.js';
 import { HOUR_MS } from '../../../model/time-units.js';
 import { quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
+import { placesPerSampleOf } from '../basics/sampling.js';
 
 /** In which conditions a zone was, place by place of the digest; NaN where that is not known. */
 export interface Conditions {
@@ -78,19 +79,15 @@ export const conditionsOf = oncePer((evidence: Evidence): readonly Conditions[] 
 
 /** Hours by condition for every zone, by zone index. */
 export const exposuresOf = oncePer((evidence: Evidence): readonly Exposure[] => {
-  const { digest, zones } = evidence;
-  const conditions = conditionsOf(evidence);
-  return zones.map((zone) =>
-    sumHours(digest.zones[zone.index]!, conditions[zone.index]!, digest.periodMs / HOUR_MS, 0, digest.length),
-  );
+  return evidence.zones.map((zone) => sumHours(evidence, zone, 0, evidence.digest.length));
 });
 
 /** Hours by condition of one zone between two times; whole places of the digest. */
 export function exposureBetween(evidence: Evidence, zone: number, fromMs: number, toMs: number): Exposure {
-  const { startMs, periodMs, length, zones } = evidence.digest;
+  const { startMs, periodMs, length } = evidence.digest;
   const from = Math.max(0, Math.floor((fromMs - startMs) / periodMs));
   const to = Math.min(length, Math.ceil((toMs - startMs) / periodMs));
-  return sumHours(zones[zone]!, conditionsOf(evidence)[zone]!, periodMs / HOUR_MS, from, to);
+  return sumHours(evidence, evidence.zones[zone]!, from, to);
 }
 
 /** Condition at a time: that of its place, or of the nearest earlier one of the last few in which it is known. */
@@ -151,16 +148,15 @@ function runningFromAlarms({ alarms, digest }: Evidence, zone: Zone, hot: Float3
   return running;
 }
 
-function sumHours(
-  zone: ZoneDigest,
-  { runningShare, hot }: Conditions,
-  hours: number,
-  from: number,
-  to: number,
-): Exposure {
+/** A place with readings counts for as long as one sample stands for: slow logs leave the places between empty. */
+function sumHours(evidence: Evidence, zone: Zone, from: number, to: number): Exposure {
+  const { periodMs, zones } = evidence.digest;
+  const { readingCount } = zones[zone.index]!;
+  const { runningShare, hot } = conditionsOf(evidence)[zone.index]!;
+  const hours = (placesPerSampleOf(zone, periodMs) * periodMs) / HOUR_MS;
   const sums = { logged: 0, running: 0, stopped: 0, hot: 0, cold: 0, hotRunning: 0, hotStopped: 0 };
   for (let i = from; i < to; i++) {
-    if (zone.readingCount[i] === 0) continue;
+    if (readingCount[i] === 0) continue;
     sums.logged += hours;
     const isHot = hot[i] === 1;
     if (isHot) sums.hot += hours;
