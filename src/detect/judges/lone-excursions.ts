@@ -1,8 +1,7 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
-import { HOUR_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
-import { exposuresOf } from '../shared/readings/exposure.js';
+import { exposureBetween } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { loneExcursionsOf, type Excursion, type LoneExcursions } from '../shared/moves/lone-excursions.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
@@ -67,6 +66,9 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: LoneExcursionsSetti
   const peersPerHour = median(
     peers.map((peer) => ratePerHour(evidence, all[peer.index]!, onset.fromMs)).filter(Number.isFinite),
   );
+  if (Number.isNaN(peersPerHour)) {
+    return `Zone ${zone.name}: no other zone of its machine was settled and hot since its jumps began.`;
+  }
   if (perHour < settings.timesPeers * peersPerHour) return [];
   return [describe(evidence, zone, own, since, { upShare, perHour, peersPerHour, ...onset })];
 }
@@ -100,10 +102,11 @@ function ratePerHour(evidence: Evidence, zone: LoneExcursions, fromMs: number): 
   );
 }
 
-function hoursBetween({ digest }: Evidence, { watchedPlaces }: LoneExcursions, fromMs: number, toMs: number): number {
+function hoursBetween({ digest }: Evidence, watched: LoneExcursions, fromMs: number, toMs: number): number {
   const { startMs, periodMs } = digest;
+  const { watchedPlaces, placeHours } = watched;
   const countBefore = (ms: number) => placesBefore(watchedPlaces, (ms - startMs) / periodMs);
-  return ((countBefore(toMs) - countBefore(fromMs)) * periodMs) / HOUR_MS;
+  return (countBefore(toMs) - countBefore(fromMs)) * placeHours;
 }
 
 /** How many places, ascending, lie before a place that need not be whole. */
@@ -129,7 +132,7 @@ function describe(
   const answers = since.map(({ sizeDegC, answerPercent }) => -Math.sign(sizeDegC) * answerPercent);
   const medianStepDegC = median(sizes);
   const levelDegC = median(since.map(({ beforeDegC }) => beforeDegC));
-  const { loggedHours } = exposuresOf(evidence)[zone.index]!;
+  const { loggedHours } = exposureBetween(evidence, zone.index, rate.fromMs, Infinity);
   return symptomOf('lone-excursions', rate.fromMs, since.at(-1)!.timeMs, since.length, {
     excursionCount: since.length,
     beforeCount: rate.first,

@@ -29,6 +29,32 @@ test('tells a contact that the loop pulls back within a sample, from when it beg
   for (const zone of [1, 2, 3]) expect(ask(loneExcursions, evidence, zone).symptoms).toEqual([]);
 });
 
+test('counts days and the answer of the loop in a log with a reading every two minutes, too', () => {
+  const slowly = (seed: number) =>
+    log(seed, seed === 1 ? contact : undefined).filter((sample) => (sample.timeMs / MINUTE_MS) % 2 === 0);
+  const slow = zones.map((zone) => ({ ...zone, samplingMs: 120_000 }));
+  const days = (count: number) =>
+    evidenceOf(
+      [1, 2, 3, 4].map((seed) => slowly(seed).slice(0, count * 720)),
+      { zones: slow },
+    );
+  // One day's shift is hot and settled for more than the twelve hours that are needed.
+  expect(ask(loneExcursions, days(1))).not.toHaveProperty('unable');
+  const [symptom] = ask(loneExcursions, days(4)).symptoms;
+  const daysSince = (MONDAY_MS + 4 * DAY_MS - symptom!.startMs) / DAY_MS;
+  expect(symptom!.facts['excursionsPerDay']! / (symptom!.facts['excursionCount']! / daysSince)).toBeCloseTo(1, 2);
+  expect(symptom!.facts['loopAnswerPercent']!).toBeGreaterThan(0);
+});
+
+test('cannot tell when the other zones are off', () => {
+  const off = others.map((samples) =>
+    samples.map((sample) =>
+      sample.timeMs > MONDAY_MS + 2 * DAY_MS ? { ...sample, degC: 22, setpointDegC: 0 } : sample,
+    ),
+  );
+  expect(ask(loneExcursions, evidenceOf([log(1, contact), ...off], { zones })).unable).toMatch(/no other zone/);
+});
+
 test('a stop behind a jump is none of its causes, one right before it may be', () => {
   const stopsFromJump = (afterMinutes: number) => (seed: number) =>
     log(seed, seed === 1 ? contact : undefined).map((sample) => {

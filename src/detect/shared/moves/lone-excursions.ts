@@ -1,7 +1,8 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import type { Zone } from '../../../model/zone.js';
-import { MINUTE_MS } from '../../../model/time-units.js';
+import { HOUR_MS, MINUTE_MS } from '../../../model/time-units.js';
+import { finiteValues } from '../../../maths/finite.js';
 import { medianAround, runningMedian } from '../../../maths/running-median.js';
 import { MAD_TO_SD, robustSd } from '../../../maths/spread.js';
 import { runningEdgesOf } from './common-moves.js';
@@ -9,7 +10,7 @@ import { conditionsOf } from '../readings/exposure.js';
 import { maskOf } from '../readings/mask.js';
 import { oncePer } from '../basics/memo.js';
 import { hasBetween, hasNear, opensOf } from '../opens/opens.js';
-import { resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
+import { placesPerSampleOf, resolutionDegCOf, samplingMsOf } from '../basics/sampling.js';
 import { matesOf } from '../basics/mates.js';
 
 /** A short excursion of one settled zone: out and pulled back within minutes. */
@@ -27,6 +28,8 @@ export interface LoneExcursions {
   readonly excursions: readonly Excursion[];
   /** Every place of the digest in which one could have been seen, ascending. */
   readonly watchedPlaces: Uint32Array;
+  /** What each of them stands for: a slow log leaves the places between its readings empty. */
+  readonly placeHours: number;
   readonly scatterDegC: number;
 }
 
@@ -114,6 +117,7 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
   const edgesMs = runningEdgesOf(evidence)[zone.index]!;
   const edgeMs = 2 * samplingMsOf(zone) + periodMs;
   const out = Math.max(2, Math.ceil(Math.max(OUT_MS, samplingMsOf(zone)) / periodMs));
+  const apart = Math.ceil(placesPerSampleOf(zone, periodMs));
   const excursions: Excursion[] = [];
   const watched = new Uint32Array(own.moveDegC.length);
   let watchedCount = 0;
@@ -125,9 +129,10 @@ function findIn(evidence: Evidence, zone: Zone, own: Moves, peers: readonly Move
     if (!isPulse(own.moveDegC, i, out) || isSharedMove(peers, i, own.moveDegC[i]!)) continue;
     // A stop behind the excursion is none of its causes: the alarm that it raised may have stopped the machine.
     if (hasNear(openMs, at(i), OPEN_MS) || hasBetween(edgesMs, at(i) - edgeMs, at(i))) continue;
-    excursions.push(excursionAt(own, i, at(i), out));
+    excursions.push(excursionAt(own, i, at(i), out, apart));
   }
-  return { excursions, watchedPlaces: watched.slice(0, watchedCount), scatterDegC: own.scatterDegC };
+  const placeHours = (placesPerSampleOf(zone, periodMs) * periodMs) / HOUR_MS;
+  return { excursions, watchedPlaces: watched.slice(0, watchedCount), placeHours, scatterDegC: own.scatterDegC };
 }
 
 /** 1 where the zone was near its level, and its set point the same, for a while. */
@@ -172,11 +177,13 @@ function isSharedMove(peers: readonly Moves[], place: number, sizeDegC: number):
   return moving.length >= Math.max(1, SHARED_SHARE * peers.length);
 }
 
-function excursionAt({ digest, moveDegC, levelDegC }: Moves, place: number, timeMs: number, out: number): Excursion {
+function excursionAt(own: Moves, place: number, timeMs: number, out: number, apart: number): Excursion {
+  const { digest, moveDegC, levelDegC } = own;
   const { outputPercent } = digest;
-  const before = outputPercent[place - out]!;
+  // Slow logs leave places empty.
+  const before = finiteValues(outputPercent.subarray(Math.max(0, place - 2 * out), place - out + 1)).at(-1) ?? NaN;
   let answerPercent = NaN;
-  for (let i = place; i <= place + 1; i++) {
+  for (let i = place; i <= place + apart; i++) {
     const change = outputPercent[i]! - before;
     if (!(Math.abs(change) <= Math.abs(answerPercent))) answerPercent = Number.isNaN(change) ? answerPercent : change;
   }
