@@ -138,19 +138,21 @@ function machinePairings({ zones, digest, alarms }: Evidence): Pairing[] {
     alarmsMs: alarms.about((a) => a.kind === 'machine-stop' && (a.machine === machine || a.machine === null)).columns
       .startMs,
     toleranceMs: digest.periodMs + samplingMsOf(zone) + ALARM_DELAY_MS,
-    samplingMs: digest.periodMs,
+    samplingMs: Math.max(digest.periodMs, samplingMsOf(zone)),
   }));
 }
 
 /** Moments at which the running share leaves 1, to the accuracy of the digest; the share inside the period refines it. */
 function stopStartsMs(runningShare: Float32Array, startMs: number, periodMs: number): number[] {
   const stops: number[] = [];
-  for (let i = 1; i < runningShare.length; i++) {
-    if (runningShare[i - 1] === 1 && runningShare[i]! < 1) {
-      const share = runningShare[i + 1] === 0 ? runningShare[i]! : 0;
+  let before = NaN; // slow logs leave places empty
+  runningShare.forEach((runs, i) => {
+    if (before === 1 && runs < 1) {
+      const share = runningShare[i + 1] === 0 ? runs : 0;
       stops.push(startMs + (i + share) * periodMs);
     }
-  }
+    if (!Number.isNaN(runs)) before = runs;
+  });
   return stops;
 }
 
