@@ -4,7 +4,7 @@ import { MINUTE_MS, HOUR_MS, DAY_MS } from '../../model/time-units.js';
 import { compareRates } from '../../maths/exact-rates.js';
 import { judgeZones, symptomOf, windowOf } from '../shared/basics/judge-zones.js';
 import { repairLivesOf, opensIn, repairsOf, type Life, type Repair } from '../shared/opens/repair-lives.js';
-import { exposureBetween } from '../shared/readings/exposure.js';
+import { conditionsOf, exposureBetween } from '../shared/readings/exposure.js';
 import { burstStarts, opensOf } from '../shared/opens/opens.js';
 import { ownOpensOf } from '../shared/opens/own-opens.js';
 import { coldOffsetDegC } from '../shared/moves/cold-offset.js';
@@ -73,9 +73,10 @@ function ratesAround(evidence: Evidence, zone: Zone, before: Life | undefined, a
   const own = ownOpensOf(evidence)[zone.index]!;
   const [first, ...rest] = burstStarts(opensIn(own, before));
   if (!first) return {};
+  const isRunningKnown = conditionsOf(evidence)[zone.index]!.runningFrom !== 'unknown';
   const hours = (fromMs: number, toMs: number) => {
     const { runningHours, loggedHours } = exposureBetween(evidence, zone.index, fromMs, toMs);
-    return Number.isNaN(runningHours) ? loggedHours : runningHours;
+    return isRunningKnown ? runningHours : loggedHours;
   };
   const laterCount = burstStarts(opensIn(own, after)).length;
   const { ratio, pLower } = compareRates(

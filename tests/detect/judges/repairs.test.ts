@@ -45,14 +45,19 @@ test('takes a line of the maintenance list and the end of the fault for one repa
   ]);
 });
 
-test('counts bursts on either side of a listed repair, by the hours in which more could have come', () => {
+test.each([
+  ['the machine ran', true],
+  ['were logged, where that is not known', false],
+])('counts bursts on either side of a listed repair, by the hours that %s', (_, isRunningLogged) => {
   const repairMs = MONDAY_MS + 3 * DAY_MS;
   const isOpen = (ms: number) => ms > MONDAY_MS + DAY_MS && Math.floor(ms / 30_000) % 240 === 7;
   const line = { timeMs: repairMs, zone: 0, zoneText: 'Zone 1', done: 'Cable replaced', found: '' };
   const about = (cause: 'wiring' | 'sensor', goesOn: boolean) => {
-    const recorded = (s: MadeSample) => (isOpen(s.timeMs) && (goesOn || s.timeMs < repairMs) ? opened(s) : s);
+    const told = (s: MadeSample) => (isRunningLogged ? s : { ...s, running: NaN });
+    const recorded = (s: MadeSample) => told(isOpen(s.timeMs) && (goesOn || s.timeMs < repairMs) ? opened(s) : s);
     const maintenance = [{ ...line, cause, isReplacement: cause === 'sensor' }];
-    return factsOf(repairs, evidenceOf([zoneLog({ days: 6, recorded }), ...others], { maintenance }));
+    const logs = [zoneLog({ days: 6, recorded }), ...others.map((log) => log.map(told))];
+    return factsOf(repairs, evidenceOf(logs, { maintenance }));
   };
   const ended = about('wiring', false);
   expect(ended).toMatchObject({
