@@ -5,9 +5,10 @@ import { DAY_MS, evidenceOf, HOUR_MS, MINUTE_MS, MONDAY_MS, zoneLog, zoneOfLog }
 
 const stepMs = MONDAY_MS + DAY_MS + 10 * HOUR_MS;
 const step: Episode = {
+  kind: 'settled-step',
+  zone: 0,
   startMs: stepMs - MINUTE_MS,
   endMs: stepMs,
-  count: 1,
   facts: { stepDegC: 5, fullPowerDegC: 20 },
 };
 
