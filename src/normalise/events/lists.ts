@@ -3,24 +3,36 @@ import type { MaintenanceRow, StopRow } from '../../model/event-rows.js';
 import type { PlantFile } from '../../model/plant-file.js';
 import type { Zone } from '../../model/zone.js';
 import { list, phraseTest, wordsOf } from '../../words/fold.js';
+import { alarmKind } from './alarm-kind.js';
 import { zoneMatcher } from './match-zone.js';
 import { isSensorReplacement, repairCause } from './repair-words.js';
 import { isWashDown } from './wash-words.js';
 
-const plannedWords = phraseTest(
-  list(`planned, scheduled, plan, yes, y, true, 1, x, changeover, change over, break, lunch, meal, shift end, end of shift,
-    no order, no orders, weekend, holiday, preventive maintenance, pm, planned maintenance, cleaning, sanitation, wash down,
-    washdown, start up, startup, warm up, meeting, trial, geplant, ja, wahr, umrusten, umrustung, rustzeit, rusten,
-    pause, schichtende, kein auftrag, wochenende, feiertag, reinigung, wartung, planifie, oui, changement de serie, pause,
-    fin de poste, nettoyage, week end, pianificato, si, cambio formato, pausa, fine turno, pulizia, planificado, cambio de
-    formato, descanso, limpieza, fin de turno, planejado, sim, limpeza, gepland, omstellen, ombouw, pauze, schoonmaak,
-    planerad, stallning, omstallning, rast, rengoring, planlagt, omstilling, rengjoring, vask, oppstart, planowany, tak,
-    przezbrojenie, przerwa, czyszczenie`),
+/** Words of a stop's reason, or of the column that says whether it was planned (common practice, several languages). */
+const plannedReasons = list(`
+    planned, scheduled, plan, changeover, change over, lunch, meal, shift end, end of shift, no order, no orders, weekend,
+    holiday, preventive maintenance, pm, planned maintenance, cleaning, sanitation, wash down, washdown, start up, startup,
+    warm up, meeting, trial, geplant, umrusten, umrustung, rustzeit, rusten, pause, schichtende, kein auftrag, wochenende,
+    feiertag, reinigung, wartung, planifie, changement de serie, fin de poste, nettoyage, week end, pianificato, cambio formato,
+    pausa, fine turno, pulizia, planificado, cambio de formato, descanso, limpieza, fin de turno, planejado, limpeza, gepland,
+    omstellen, ombouw, pauze, schoonmaak, planerad, stallning, omstallning, rast, rengoring, planlagt, omstilling, rengjoring,
+    vask, oppstart, planowany, przezbrojenie, czyszczenie`);
+/** People have one, or a thing has: "Tea break", "Sensor break". */
+const breaks = phraseTest(list('break, breaks, przerwa'));
+const brokenThings = phraseTest(
+  list('web break, film break, foil break, paper break, strip break, tape break, reel break, belt break, chain break'),
 );
-const unplannedWords = phraseTest(
-  list(`unplanned, not planned, unscheduled, no, n, false, 0, ungeplant, nein, non planifie, non, non pianificato, no
-    planificado, nao planejado, nao, ongepland, nee, oplanerad, nej, ikke planlagt, uplanlagt, nei, nieplanowany, nie`),
-);
+const unplannedReasons = list(`
+    unplanned, not planned, unscheduled, ungeplant, non planifie, non pianificato, no planificado, nao planejado, ongepland,
+    oplanerad, ikke planlagt, uplanlagt, nieplanowany`);
+/** What such a column may say as well; in a reason a 1 is the number of a zone, and "no" the beginning of "no order". */
+const yes = list('yes, y, true, 1, x, ja, wahr, oui, si, sim, tak');
+const no = list('no, n, false, 0, nein, non, nao, nee, nej, nei, nie');
+
+const isPlannedReason = phraseTest(plannedReasons);
+const isUnplannedReason = phraseTest(unplannedReasons);
+const isSaidPlanned = phraseTest([...plannedReasons, ...yes, 'break']);
+const isSaidUnplanned = phraseTest([...unplannedReasons, ...no]);
 
 /** Lines of maintenance lists, by time, each once however many files hold it. Never throws. */
 export function maintenanceEntries(
@@ -63,8 +75,15 @@ export function stopEntries(
 }
 
 function isPlanned(planned: string, reason: string): boolean {
-  const words = wordsOf(planned === '' ? reason : planned).join(' ');
-  return !unplannedWords(words) && plannedWords(words);
+  const said = wordsOf(planned).join(' ');
+  if (said !== '') return !isSaidUnplanned(said) && isSaidPlanned(said);
+  const words = wordsOf(reason).join(' ');
+  return !isUnplannedReason(words) && (isPlannedReason(words) || (breaks(words) && !isOfThing(words)));
+}
+
+function isOfThing(words: string): boolean {
+  const kind = alarmKind(words, false);
+  return brokenThings(words) || (kind !== 'other' && kind !== 'machine-stop');
 }
 
 function withoutRepeats<Row extends object>(rows: readonly Row[]): Row[] {
