@@ -11,13 +11,14 @@ const repairCauseWords: readonly (readonly [RepairCause, readonly string[]])[] =
   [
     'none',
     list(`no fault found, nothing found, no fault, nff, ok on test, tested ok, checked ok, all ok, nothing wrong, no
-      problem found, false alarm, kein fehler*, nichts gefunden, i o, in ordnung, rien trouve, ras, rien a signaler,
+      problem found, false alarm, kein fehler*, nichts gefunden, in ordnung, rien trouve, ras, rien a signaler,
       nessun guasto, nulla trovato, nada encontrado, sin fallo, sem defeito, geen fout*, niets gevonden, inget fel,
       inga fel, ingen feil, ingenting funnet, ingen fejl, bez usterki, ei vikaa`),
   ],
   [
     'input',
-    list(`input card, input module, ai card, ai module, analog input, analogue input, io card, i o card, io module, tc
+    list(`input card, input module, ai card, ai module, analog input, analogue input, io card, i o card, io module, i o
+      module, io board, i o board, tc
       card, rtd card, thermocouple card, card, module replaced, controller replaced, temperature controller, controller
       input, reference junction, cold junction, eingangskarte, eingangsmodul, analogkarte, regler getauscht, regler
       defekt, eingangsbaugruppe, karte, carte d entree, carte entree, regulateur, scheda ingressi, scheda analogica,
@@ -71,6 +72,10 @@ const replacedWords = phraseTest(
     wymiana, nowy, nowa, vaihdettu, uusi`),
 );
 
+/** "i. O." is "in Ordnung"; "I/O card" is a thing. */
+const inOrder =
+  /(?:^| )i o(?= |$)(?! (?:cards?|modul|modules?|boards?|rack|points?|channels?|inputs?|karte|baugruppe))/u;
+
 const causeTests = repairCauseWords.map(([cause, phrases]) => ({ cause, holds: phraseTest(phrases) }));
 
 /**
@@ -82,6 +87,7 @@ const causeTests = repairCauseWords.map(([cause, phrases]) => ({ cause, holds: p
 export function repairCause(done: string, found: string): MaintenanceEntry['cause'] {
   for (const text of [found, done]) {
     const words = wordsOf(text).join(' ');
+    if (inOrder.test(words)) return 'none';
     const cause = causeTests.find(({ holds }) => holds(words))?.cause;
     if (cause) return cause;
   }

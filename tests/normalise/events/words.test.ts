@@ -96,6 +96,9 @@ describe('maintenance words', () => {
     ['Replaced heater band', 'one phase out', 'heater', false],
     ['Replaced input card', 'no reading on four zones', 'input', false],
     ['Checked sensor', 'no fault found', 'none', false],
+    ['Replaced I/O card', '', 'input', false],
+    ['Moved to another channel', 'I/O module, channel 3 dead', 'input', false],
+    ['Fühler geprüft', 'i.O.', 'none', false],
     ['Lubricated chain', '', null, false],
   ])('%s / %s', (done, found, cause, isReplacement) => {
     expect([repairCause(done, found), isSensorReplacement(done)]).toEqual([cause, isReplacement]);
