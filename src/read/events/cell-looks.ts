@@ -1,3 +1,4 @@
+import { parseClock, parseDateTime } from '../times/time-text.js';
 import { eventState } from './state-words.js';
 
 /** What the cells of one column look like, as shares of the cells that hold anything. */
@@ -42,7 +43,27 @@ export function isEpochOrSerial(cell: string): boolean {
 }
 
 export function isMoment(cell: string): boolean {
-  return momentPattern.test(cell) || compactMoment.test(cell) || isEpochOrSerial(cell);
+  return momentPattern.test(cell) || compactMoment.test(cell) || isEpochOrSerial(cell) || isWritten(cell, true);
+}
+
+/** No date with a clock is longer, in any language. */
+const longestMoment = 48;
+const holdsYear = /(?<!\d)(?:19|20)\d\d/;
+
+/** A date in a notation that the patterns do not know: "2. 3. 2026", "Mon 03/02/2026", "2026年3月2日"; with a clock or without. */
+function isWritten(cell: string, isWithClock: boolean): boolean {
+  if (cell.length > longestMoment || !holdsYear.test(cell)) return false;
+  const times = (['ymd', 'dmy', 'mdy'] as const).flatMap((order) => parseDateTime(cell, order) ?? []);
+  return times.length > 0 && holdsClock(cell, times[0]!.clockStart) === isWithClock;
+}
+
+/** @param clockStart As the parser gives it: no place of the cell where it was written anew. */
+function holdsClock(cell: string, clockStart: number): boolean {
+  return Number.isFinite(clockStart) ? clockStart < cell.length : /\d\s?[:時时시点點]/u.test(cell);
+}
+
+function isClock(cell: string): boolean {
+  return clockPattern.test(cell) ? !isNumber(cell) : cell.includes(':') && parseClock(cell) !== null;
 }
 
 export function isNumber(cell: string): boolean {
@@ -62,8 +83,8 @@ export function columnLook(cells: readonly string[]): ColumnLook {
   return {
     filled: cells.length === 0 ? 0 : filled.length / cells.length,
     moment: share(isMoment),
-    dateOnly: share((cell) => dayPattern.test(cell) && !isEpochOrSerial(cell)),
-    clockOnly: share((cell) => clockPattern.test(cell) && !isNumber(cell)),
+    dateOnly: share((cell) => (dayPattern.test(cell) && !isEpochOrSerial(cell)) || isWritten(cell, false)),
+    clockOnly: share(isClock),
     span: share((cell) => /\d/u.test(cell) && (spanPattern.test(cell) || clockPattern.test(cell) || isNumber(cell))),
     number: share(isNumber),
     state: share((cell) => eventState(cell) !== null),

@@ -6,6 +6,24 @@ const at = (clock: string) => Date.parse(`2026-09-06T${clock}Z`);
 const open = { startMs: at('06:00:00'), endMs: at('06:01:00'), kind: 'sensor-open', zone: 0 };
 const logMs = { start: at('05:00:00'), end: at('20:00:00') };
 
+// The notations that time-format.test.ts reads from logs of numbers, in lists.
+test.each([
+  ['6. 9. 2026 6:00:00', '6. 9. 2026 6:01:00'],
+  ['2026. 09. 06. 06:00:00', '2026. 09. 06. 06:01:00'],
+  ['2026年9月6日 6:00:00', '2026年9月6日 6:01:00'],
+  ['So 06.09.2026 06:00:00', 'So 06.09.2026 06:01:00'],
+  ['Sun 09/06/2026 06:00:00', 'Sun 09/06/2026 06:01:00'],
+  ['Sun Sep  6 06:00:00 2026', 'Sun Sep  6 06:01:00 2026'],
+  ['06.09.2026 06:00:00 Uhr', '06.09.2026 06:01:00 Uhr'],
+  ['20260906060000', '20260906060100'],
+  ['2026-09-06 06:00:00:000', '2026-09-06 06:01:00:000'],
+])('a list with times such as %s', async (came, gone) => {
+  const list = `Time;Zone;Alarm;State\n${came};Zone 1;Sensor break;Active\n${gone};Zone 1;Sensor break;Cleared\n`;
+  const { alarms, problems } = await readEventTexts({ 'list.csv': list }, zones, undefined, { logMs });
+  expect(problems).toEqual([]);
+  expect([...alarms]).toMatchObject([open]);
+});
+
 test.each<[string, string[]]>([
   [
     'Swedish, an alarm list with a number for the priority',
