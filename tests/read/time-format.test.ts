@@ -67,6 +67,12 @@ describe('day or month first', () => {
     expect(detectTimeFormat(cells)?.isUndecided).toBe(true);
     expect(detectTimeFormat(cells, { dates: 'month-first' })).toMatchObject({ order: 'mdy', isUndecided: false });
   });
+  test('is decided by the days of the week before the dates', () => {
+    // 2 March 2026 is a Monday, 3 February 2026 a Tuesday (ISO 8601 weeks of test "notations" above; checked with a calendar).
+    expect(iso('Mon 03/02/2026 06:00:00')).toBe('2026-03-02T06:00:00.000Z');
+    expect(iso('Tue 03/02/2026 06:00:00')).toBe('2026-02-03T06:00:00.000Z');
+    expect(detectTimeFormat(['Mo 03/02/2026 06:00:00'])?.isUndecided).toBe(true);
+  });
   test('days and hours that do not exist are no times', () => {
     const read = compileTime(detectTimeFormat(['2026-02-28 10:00:00'])!);
     for (const cell of ['2026-02-29 10:00:00', '2026-02-28 25:00:00', '2026-02-28 10:60:00', 'x', ''])

@@ -2,7 +2,7 @@ import type { TimeFormat } from '../../model/log-file.js';
 import { foldText } from '../../words/fold.js';
 import { detectElapsed, secondsOfSpan, type CountContext } from './elapsed.js';
 import { gridOfDays, gridOfRoundedDates } from './rounded-days.js';
-import { countedTime, parseClock, parseDateTime } from './time-text.js';
+import { countedTime, parseClock, parseDateTime, weekdayOf } from './time-text.js';
 
 export interface TimeOptions {
   /** How to read 03/04/2026 where nothing decides. */
@@ -80,8 +80,10 @@ type OrderChoice = Pick<TimeFormat, 'order' | 'isUndecided' | 'why'>;
 
 function chooseOrder(cells: readonly string[], fitting: readonly Candidate[], options: TimeOptions): OrderChoice {
   if (/^\W*(?:\p{L}+,? +)?\d{4}/u.test(cells[0]!)) return decided('ymd', 'the year stands first');
-  if (/\p{L}{3}/u.test(cells[0]!) && !/^\d{1,2}[-/.]\d{1,2}[-/.]/.test(cells[0]!))
-    return decided('dmy', 'the month is a name');
+  const bare = cells[0]!.slice(weekdayOf(cells[0]!).length);
+  if (/\p{L}{3}/u.test(bare) && !/^\d{1,2}[-/.]\d{1,2}[-/.]/.test(bare)) return decided('dmy', 'the month is a name');
+  const byWeekday = orderOfWeekdays(cells, fitting);
+  if (byWeekday) return decided(byWeekday, `${orderWords[byWeekday]}: so the days of the week fit`);
   const isYearFirst = isTwoDigitYearFirst(cells);
   const isShort = cells.every((cell) => twoDigitsEach.test(cell)) && options.writtenMs !== undefined;
   const numbers = fitting.filter(({ order }) => order !== 'ymd' || isYearFirst || isShort);
@@ -95,6 +97,18 @@ function chooseOrder(cells: readonly string[], fitting: readonly Candidate[], op
   const why =
     numbers.length > 1 ? 'any other order is years from when the file was written' : 'no other order fits every row';
   return decided(only.order, `${orderWords[only.order]}: ${why}`);
+}
+
+const weekdays = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+
+/** The only order in which every date falls on the day of the week that stands before it; null where they do not tell. */
+function orderOfWeekdays(cells: readonly string[], fitting: readonly Candidate[]): TimeFormat['order'] | null {
+  const said = [...new Set(cells)].map((cell) => ({ cell, day: weekdays.indexOf(cell.slice(0, 3).toLowerCase()) }));
+  if (said.some(({ day }) => day < 0)) return null;
+  const isTrue = ({ order }: Candidate): boolean =>
+    said.every(({ cell, day }) => new Date(parseDateTime(cell, order)?.ms ?? NaN).getUTCDay() === day);
+  const [only, ...others] = fitting.filter(isTrue);
+  return only && others.length === 0 ? only.order : null;
 }
 
 /** "26-09-06" with its parts parted as ISO 8601 has it; slashes and dots go with the year at the end. */

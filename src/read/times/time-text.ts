@@ -43,12 +43,17 @@ const compactClock = /^(\d{2})(\d{2})(\d{2})?(Z|[+-]\d{2}(?::?\d{2})?)?$/i;
 export function parseDateTime(text: string, order: DateOrder): ParsedTime | null {
   const lead = text.length - text.trimStart().length;
   const trimmed = text.trim();
-  const skipped = weekday.exec(trimmed)?.[0].length ?? 0;
+  const skipped = weekdayOf(trimmed).length;
   const time =
     parseFrom(trimmed, lead, order) ?? (skipped > 0 ? parseFrom(trimmed.slice(skipped), lead + skipped, order) : null);
   if (time) return time;
   const plain = plainDateText(trimmed);
   return plain === trimmed ? null : anywhere(parseFrom(plain, 0, order));
+}
+
+/** The day of the week that a time begins with, and what parts it from the date: "Mon " of "Mon 03/02/2026"; else ''. */
+export function weekdayOf(text: string): string {
+  return weekday.exec(text)?.[0] ?? '';
 }
 
 /** The places of a text that was written anew say nothing of the cell. */
