@@ -13,7 +13,7 @@ export interface Dialect {
 /**
  * How a time cell is to be read. `date`: year, month and day in `order`, then a clock;
  * `clock`: a time of day, whose day `LogFile.days` says;
- * the others: a number counted in `unitMs` milliseconds from 1970 (`epoch`), from the spreadsheet's day 0
+ * the others: a number counted in `unitMs` milliseconds from 1970 or another fixed moment (`epoch`), from the spreadsheet's day 0
  * (`spreadsheet-days`), or from a start of its own (`elapsed`).
  */
 export interface TimeFormat {
@@ -22,7 +22,7 @@ export interface TimeFormat {
   readonly unitMs: number;
   /** Absent unless times were rounded as days of a spreadsheet: then every time stood on this grid before, and is put back on it. */
   readonly gridMs?: number;
-  /** `elapsed`: when the count was 0, on the log's clock as if it were UTC; absent = nothing says it, then it counts from 1970. */
+  /** `epoch` and `elapsed`: when the count was 0, on the log's clock as if it were UTC; absent = it counts from 1970, or nothing says it. */
   readonly startMs?: number;
   /** True when every cell says its offset from UTC, or counts from a moment in UTC. */
   readonly isAbsolute: boolean;

@@ -14,6 +14,20 @@ const log = (above: readonly string[], name: string, count: (i: number) => strin
     ...Array.from({ length: rowCount }, (_, i) => `${count(i)};${180 + (i % 7) / 10};${160 + (i % 5) / 10}`),
   ].join('\n') + '\n';
 
+describe('rows that count from a fixed moment', () => {
+  // Steps of 100 ns are common practice of operating systems; 1904 is a day 0 of ECMA-376 part 1, 18.17.4.1.
+  test.each<[string, (ms: number) => string]>([
+    ['seconds since 1904', (ms) => `${(ms - Date.UTC(1904, 0, 1)) / 1000}`],
+    ['steps of 100 ns since 1601', (ms) => `${(BigInt(ms) - BigInt(Date.UTC(1601, 0, 1))) * 10_000n}`],
+    ['steps of 100 ns since the year 1', (ms) => `${(BigInt(ms) - BigInt(Date.parse('0001-01-01'))) * 10_000n}`],
+  ])('%s', async (why, count) => {
+    const text = log([], 'Timestamp', (i) => count(startMs + i * stepS * 1000));
+    const { found, zones } = await pourFiles({ 'log.csv': text });
+    expect(found.files[0]!.time.why).toBe(`${why}, by their size`);
+    expect(zones[0]!.timeMs).toEqual(Array.from({ length: rowCount }, (_, i) => startMs + i * stepS * 1000));
+  });
+});
+
 describe('rows that count from a start', () => {
   test.each<[string, readonly string[], string, (i: number) => string]>([
     ['seconds', ['Logger 7', 'Start: 2026-03-03 06:00:00'], 'Time (s)', (i) => `${i * stepS}`],
@@ -41,6 +55,39 @@ describe('rows that count from a start', () => {
     expect(zones[0]!.timeMs.slice(0, 2)).toEqual([startMs, startMs + stepS * 1000]);
     expect(zones[0]!.timeMs.at(-1)).toBe(startMs + (rowCount - 1) * stepS * 1000);
     expect(found.files[0]!.time.why).toContain('since the start, which stands above the rows');
+  });
+
+  // Quantity and unit apart by a slash: ISO 80000-1, 7.1.4; the others are common practice.
+  test.each([
+    ['t/min', 60],
+    ['Time (mins)', 60],
+    ['Zeit [Minuten]', 60],
+    ['Time/h', 3600],
+    ['Time (hrs)', 3600],
+    ['Laufzeit (Std)', 3600],
+    ['Temps (heures)', 3600],
+    ['Tempo (ore)', 3600],
+    ['时间(分)', 60],
+    ['t [msec]', 0.001],
+    ['Time (days)', 86_400],
+  ])('%s', async (name, unitS) => {
+    const text = log(['Start: 2026-03-03 06:00:00'], name, (i) => `${(i * stepS) / unitS}`);
+    const { zones } = await pourFiles({ 'log.csv': text });
+    expect(zones[0]!.timeMs).toEqual(Array.from({ length: rowCount }, (_, i) => startMs + i * stepS * 1000));
+  });
+
+  test('a unit in a row of its own', async () => {
+    const text = log(['Start: 2026-03-03 06:00:00'], 'Time', (i) => `${(i * stepS) / 60}`);
+    const { zones } = await pourFiles({ 'log.csv': text.replace('Z1 °C;Z2 °C\n', 'Z1;Z2\nmin;°C;°C\n') });
+    expect(zones[0]!.timeMs.at(-1)).toBe(startMs + (rowCount - 1) * stepS * 1000);
+  });
+
+  test('milliseconds of two weeks are no seconds since 1970', async () => {
+    const { found, zones } = await pourFiles({
+      'log.csv': log([], 'Time (ms)', (i) => `${1_234_567_000 + i * stepS * 1000}`),
+    });
+    expect(found.files[0]!.time.kind).toBe('elapsed');
+    expect(zones[0]!.timeMs[1]! - zones[0]!.timeMs[0]!).toBe(stepS * 1000);
   });
 
   test("the start in the file's name", async () => {

@@ -30,7 +30,8 @@ export function findShape(
   const { preamble } = start;
   const count = { start: startAbove(preamble, options.fileName, options), intervalMs: intervalAbove(preamble) };
   const decimal = dialect.decimal;
-  const time = findTime(full, given, { ...options, decimal, hasNames, count }) ?? findClockAlone(full, given);
+  const { units } = start;
+  const time = findTime(full, given, { ...options, decimal, hasNames, count, units }) ?? findClockAlone(full, given);
   if (!time) return 'no column holds times';
   const columns = given.map((_, index) => factsOf(full, index, dialect));
   const header = namesInCells(given, columns, full);

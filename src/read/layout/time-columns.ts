@@ -5,6 +5,7 @@ import { columnsOfTime, timeCell } from '../times/time-cell.js';
 import { compileTime, detectTimeFormat, isClockColumn, isTimeName, type TimeOptions } from '../times/time-format.js';
 import { secondsOfSpan } from '../times/elapsed.js';
 import { parseClock } from '../times/time-text.js';
+import { timeUnitOf } from '../times/time-unit.js';
 import { findTimeParts, type PartColumns } from './time-parts.js';
 
 type TimeFinding = TimePlace & Pick<FileShape, 'time'>;
@@ -16,7 +17,7 @@ const timeColumnsTried = 12;
 export function findTime(
   rows: readonly SampledRow[],
   header: readonly string[],
-  options: TimeOptions & { readonly hasNames: boolean },
+  options: TimeOptions & { readonly hasNames: boolean; readonly units: readonly string[] },
 ): TimeFinding | null {
   const parts = findTimeParts(rows, header, options.hasNames);
   const byParts = parts.date.length > 0 ? timeOfParts(rows, header, parts) : null;
@@ -24,7 +25,7 @@ export function findTime(
   for (let column = 0; column < Math.min(header.length, timeColumnsTried); column++) {
     const cells = rows.map((row) => row.cells[column] ?? '');
     if (!mayBeTimes(cells)) continue;
-    const time = detectTimeFormat(cells, { ...options, columnName: header[column]! });
+    const time = detectTimeFormat(cells, { ...options, columnName: withUnit(header[column]!, options.units[column]) });
     if (!time) continue;
     const isBare = time.kind === 'date' && isBareDate(cells);
     const place = isBare ? placeOfDate(rows, header, column, parts.clock) : placeAt(column);
@@ -32,6 +33,11 @@ export function findTime(
     if (joined) found.push({ time: joined, ...place, rank: rankOf(joined, header[column]!) });
   }
   return found.sort((a, b) => a.rank - b.rank)[0] ?? null;
+}
+
+/** A count of minutes may say so in a row of units. */
+function withUnit(name: string, unit = ''): string {
+  return timeUnitOf(unit) ? `${name} (${unit.trim()})` : name;
 }
 
 /** A time in one cell is the surer one, and one that counts from 1970 needs no time zone; a count of days is less sure. */

@@ -1,5 +1,7 @@
 import type { TimeFormat } from '../../model/log-file.js';
 import { foldText } from '../../words/fold.js';
+import { isRising } from './rising.js';
+import { timeUnitOf } from './time-unit.js';
 
 /** The moment from which a file counts its rows. */
 export interface CountStart {
@@ -21,21 +23,9 @@ export interface CountContext {
   readonly intervalMs: number;
 }
 
-const units = {
-  ms: 1,
-  s: 1000,
-  sec: 1000,
-  seconds: 1000,
-  min: 60_000,
-  minutes: 60_000,
-  h: 3_600_000,
-  hours: 3_600_000,
-};
 /** A count beyond a century is no time since a start (common practice). */
 const longestMs = 100 * 366 * 86_400_000;
 const dayMs = 86_400_000;
-/** Such rows rise; a few may be out of order. */
-const leastRising = 0.95;
 
 /** Names of a time since a start; common practice, several languages. */
 const elapsedName =
@@ -43,10 +33,10 @@ const elapsedName =
 const rowNumberName =
   /^\W*(?:no|nr|n|number|nummer|numero|num|index|idx|sample|scan|record|row|point|messung|zeile|lfd|#)\b|^#/;
 
-const unitName = /(?:^|[([_ ])(ms|s|sec|seconds|min|minutes|h|hours)\b/;
-const unitAlone = /^(?:ms|s|sec|seconds|min|minutes|h|hours)$/;
+/** Times in the Romance languages; "temps" stands above temperatures as often, so a unit of time must be beside it. */
+const timeWithUnit = /^\W*(?:temps|tempo|tiempo|timp)\b/;
 /** Such a word needs no start to be understood. */
-const wholeWord = /^(?:seconds|minutes|hours)$/;
+const wholeWord = /^\p{L}{4,}$/u;
 
 /** Whole hours, minutes and seconds, perhaps behind days: "26:00:10", "1.02:00:10", "1d 02:00:10". */
 const spanCell = /^(?:(\d{1,4})(?:d|[. ]) *)?(\d{1,5}):([0-5]?\d):([0-5]\d(?:[.,]\d+)?)$/;
@@ -81,19 +71,14 @@ export function detectElapsed(
       : null;
   const counts = numbers.filter((number) => Number.isFinite(number));
   if (counts.length < 3 || !isRising(counts)) return null;
-  if (!isTimeName && !wholeWord.test(name) && !(start !== null && unitAlone.test(name))) {
+  const said = timeUnitOf(columnName);
+  const isAlone = said?.word === name && (start !== null || wholeWord.test(name));
+  if (!isTimeName && !isAlone && !(said && (timeWithUnit.test(name) || elapsedName.test(name)))) {
     const isNumbered = start !== null && intervalMs > 0 && rowNumberName.test(name) && counts.every(Number.isInteger);
     return isNumbered ? counted(intervalMs, `rows of ${intervalMs / 1000} s, numbered`, counts[0]!, start) : null;
   }
-  const unit = unitName.exec(name)?.[1] ?? 's';
-  const unitMs = units[unit as keyof typeof units];
-  return counts.some((count) => count * unitMs > longestMs) ? null : counted(unitMs, unit, 0, start);
-}
-
-function isRising(numbers: readonly number[]): boolean {
-  let rises = 0;
-  for (let i = 1; i < numbers.length; i++) if (numbers[i]! >= numbers[i - 1]!) rises++;
-  return rises >= leastRising * (numbers.length - 1);
+  const { word, ms: unitMs } = said ?? { word: 's', ms: 1000 };
+  return counts.some((count) => count * unitMs > longestMs) ? null : counted(unitMs, word, 0, start);
 }
 
 /** The first row comes with the start, or an interval of a logger behind it (common practice: at most ten minutes). */

@@ -1,8 +1,9 @@
 import type { TimeFormat } from '../../model/log-file.js';
 import { foldText } from '../../words/fold.js';
-import { detectElapsed, secondsOfSpan, type CountContext } from './elapsed.js';
-import { gridOfDays, gridOfRoundedDates } from './rounded-days.js';
-import { countedTime, parseClock, parseDateTime, weekdayOf } from './time-text.js';
+import { clocksApartMs, countOf, detectCount, leastShare, putBack, readCount } from './counts.js';
+import { detectElapsed, type CountContext } from './elapsed.js';
+import { gridOfRoundedDates } from './rounded-days.js';
+import { parseClock, parseDateTime, weekdayOf } from './time-text.js';
 
 export interface TimeOptions {
   /** How to read 03/04/2026 where nothing decides. */
@@ -19,11 +20,6 @@ export interface TimeOptions {
 
 const nothingSaid: CountContext = { start: null, intervalMs: NaN };
 
-/** Clocks of loggers and of disks may be a day apart, time zones included. */
-const clocksApartMs = 2 * 86_400_000;
-
-/** A share of cells below this and the column is not one of times. */
-const leastShare = 0.8;
 /** In a column that is called time or date: lists kept by hand hold a few words among few rows (own choice). */
 const leastShareNamed = 0.6;
 
@@ -38,12 +34,13 @@ export function detectTimeFormat(cells: readonly string[], options: TimeOptions 
   if (filled.length === 0) return null;
   const decimals = filled.filter((cell) => decimalNumber.test(cell)).length;
   const dates = decimals > (1 - leastShare) * filled.length ? null : detectDates(filled, options);
-  const { columnName = '', count = nothingSaid } = options;
+  const { columnName = '', count = nothingSaid, writtenMs } = options;
   const numbers = filled.map(countOf);
+  const isNamed = isTimeName(columnName);
   return (
     dates ??
-    detectCount(filled, numbers, columnName) ??
-    detectElapsed(filled, numbers, columnName, isTimeName(columnName), count)
+    detectCount(filled, numbers, { columnName, isTimeName: isNamed, writtenMs }) ??
+    detectElapsed(filled, numbers, columnName, isNamed, count)
   );
 }
 
@@ -151,58 +148,12 @@ function undecidedOrder(cells: readonly string[], { dates, decimal }: TimeOption
   return { order, isUndecided: true, why: `nothing tells day from month; taken as ${guess}` };
 }
 
-/** Plausible span of a log: 1990 to 2100. */
-const earliestMs = Date.UTC(1990, 0, 1);
-const latestMs = Date.UTC(2100, 0, 1);
-const epochUnits = [
-  { unitMs: 1000, name: 'seconds' },
-  { unitMs: 1, name: 'milliseconds' },
-  { unitMs: 1e-3, name: 'microseconds' },
-  { unitMs: 1e-6, name: 'nanoseconds' },
-] as const;
-
-function detectCount(cells: readonly string[], numbers: readonly number[], columnName: string): TimeFormat | null {
-  const good = numbers.filter((number) => Number.isFinite(number));
-  if (good.length < leastShare * cells.length) return null;
-  const base = { order: 'ymd' as const, isUndecided: false };
-  const shareOfPlausible = (format: Pick<TimeFormat, 'kind' | 'unitMs'>) =>
-    good.filter((number) => isPlausible(countedTime(number, format))).length / good.length;
-  // Not all need be: a clock that is not set yet counts from 0.
-  for (const { unitMs, name } of epochUnits)
-    if (shareOfPlausible({ kind: 'epoch', unitMs }) >= leastShare)
-      return { ...base, kind: 'epoch', unitMs, isAbsolute: true, why: `${name} since 1970, by their size` };
-  if (shareOfPlausible(spreadsheetDays) === 1 && isTimeName(columnName) && isRising(good)) {
-    const gridMs = gridOfDays(cells.filter((_, i) => Number.isFinite(numbers[i])));
-    const why = 'days of a spreadsheet, by their size';
-    const format = { ...base, ...spreadsheetDays, isAbsolute: false, why };
-    if (Number.isNaN(gridMs)) return format;
-    return { ...format, gridMs, why: `${why}; ${putBack(gridMs)}` };
-  }
-  return null;
-}
-
 /** The format of times that a workbook shows as dates, put back on their step where they were rounded. */
 export function withGridOfDates(format: TimeFormat, cells: readonly string[]): TimeFormat {
   if (format.kind !== 'date' || format.isAbsolute) return format;
   const gridMs = gridOfRoundedDates(cells.map(compileTime(format)).filter((ms) => !Number.isNaN(ms)));
   if (Number.isNaN(gridMs)) return format;
   return { ...format, gridMs, why: `${format.why}; days of a spreadsheet, ${putBack(gridMs)}` };
-}
-
-function putBack(gridMs: number): string {
-  return `they were rounded and are put back on whole ${gridMs / 1000} s`;
-}
-
-const spreadsheetDays = { kind: 'spreadsheet-days', unitMs: 86_400_000 } as const;
-
-function isPlausible(ms: number): boolean {
-  return ms >= earliestMs && ms < latestMs;
-}
-
-function isRising(numbers: readonly number[]): boolean {
-  let rises = 0;
-  for (let i = 1; i < numbers.length; i++) if (numbers[i]! >= numbers[i - 1]!) rises++;
-  return rises >= 0.95 * (numbers.length - 1);
 }
 
 /** Where \b of a pattern knows no letters, and where no blank parts words. */
@@ -242,27 +193,6 @@ export function compileTime(
     const ms = readCount(cell, format);
     return format.isAbsolute || Number.isNaN(ms) ? ms : toUtc(ms);
   };
-}
-
-const countCell = /^\d+(?:[.,]\d+)?(?:[eE]\+?\d+)?$/;
-/** Seconds since 1970 and finer have ten digits and more: three groups behind the first. */
-const groupedCount = /^\d{1,3}([.,' \u00a0\u202f])\d{3}(?:\1\d{3}){2,}$/;
-
-function withoutGroups(text: string): string {
-  return groupedCount.test(text) ? text.replace(/\D/g, '') : text;
-}
-
-function countOf(cell: string): number {
-  const text = withoutGroups(cell);
-  return countCell.test(text) ? Number(text.replace(',', '.')) : NaN;
-}
-
-function readCount(cell: string, format: TimeFormat): number {
-  const text = withoutGroups(cell.trim());
-  if (!countCell.test(text)) return format.kind === 'elapsed' ? countedTime(secondsOfSpan(text), format) : NaN;
-  // Nanoseconds have more digits than a number holds; what is finer than a microsecond is cut off first.
-  if (format.unitMs === 1e-6 && /^\d{17,}$/.test(text)) return Math.round(Number(text.slice(0, -3)) * 1e-3);
-  return countedTime(Number(text.replace(',', '.')), format);
 }
 
 /** Joins split date and time cells; a clock alone is told from a date with {@link isClockColumn}. */
