@@ -1,5 +1,5 @@
 import type { Evidence } from '../../../model/detector.js';
-import type { ZoneDigest } from '../../../model/digest.js';
+import type { PlantDigest, ZoneDigest } from '../../../model/digest.js';
 import { HOUR_MS } from '../../../model/time-units.js';
 import { meanBetween } from '../../../maths/mean-between.js';
 import { median } from '../../../maths/quantile.js';
@@ -18,6 +18,16 @@ const LARGEST_LAG_DEG_C = 4;
 const LAG_ERROR_SHARE = 0.2;
 /** Periods above the warmest room that show a heated zone; a few may be spikes (own choice). */
 const WARM_PLACES = 10;
+
+/** Places of the digest that make an hour, or the nearest to one that its period allows. */
+export function hourPlacesOf({ periodMs }: PlantDigest): number {
+  return Math.max(1, Math.round(HOUR_MS / periodMs));
+}
+
+/** When an hour of {@link coldHoursOf} begins: in a long log, whose periods are long, 60 minutes are no whole number of them. */
+export function hourStartMs(digest: PlantDigest, hour: number): number {
+  return digest.startMs + hour * hourPlacesOf(digest) * digest.periodMs;
+}
 
 /**
  * An hour in which a zone was cold: room temperature as this zone tells it, its slow lag behind the room taken off. An
@@ -71,7 +81,7 @@ function coldHours(evidence: Evidence, index: number): Map<number, ColdHour> {
   const states = zoneStatesOf(evidence)[index]!;
   const zone = digest.zones[index]!;
   const tauHours = timeConstantsOf(evidence)[index]!;
-  const places = Math.max(1, Math.round(HOUR_MS / digest.periodMs));
+  const places = hourPlacesOf(digest);
   const hours = new Map<number, ColdHour>();
   const leastCount = Math.max(2, 0.7 * Math.min(places, HOUR_MS / samplingMsOf(zones[index]!)));
   const stepErrorDegC = resolutionDegCOf(zones[index]!) / Math.sqrt(12); // of one rounded reading
@@ -128,7 +138,7 @@ export const coldRoomsByHour = oncePer((evidence: Evidence): RoomHours => {
   const zones = coldHoursOf(evidence);
   const hours = [...new Set(zones.flatMap((zone) => [...zone.keys()]))].sort((a, b) => a - b);
   return hours.map((hour) => ({
-    timeMs: evidence.digest.startMs + (hour + 0.5) * HOUR_MS,
+    timeMs: hourStartMs(evidence.digest, hour + 0.5),
     roomDegC: zones.map((zone) => sureRoomDegC(zone.get(hour))),
   }));
 });

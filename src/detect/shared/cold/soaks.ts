@@ -1,7 +1,8 @@
+import type { PlantDigest } from '../../../model/digest.js';
 import type { Evidence } from '../../../model/detector.js';
 import { HOUR_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
-import { coldHoursOf, isSeenHeated, type ColdHour } from './cold-hours.js';
+import { coldHoursOf, hourStartMs, isSeenHeated, type ColdHour } from './cold-hours.js';
 import { newSensorsMsOf } from '../opens/repair-lives.js';
 import { oncePer } from '../basics/memo.js';
 import { movingTogetherOf } from './moving-together.js';
@@ -41,12 +42,11 @@ const levelledHoursOf = oncePer((evidence: Evidence): readonly ReadonlyMap<numbe
   return evidence.zones.map(({ index }) => {
     const group = unmoved(evidence, peerGroup(evidence, index)).map((peer) => hours[peer]!);
     const lifeAt = (hour: number) =>
-      newSensorsMsOf(evidence)[index]!.filter((at) => at <= evidence.digest.startMs + hour * HOUR_MS).length;
+      newSensorsMsOf(evidence)[index]!.filter((at) => at <= hourStartMs(evidence.digest, hour)).length;
     const offsets = new Map<number, number[]>();
     for (const { hour, roomDegC } of hours[index]!.values()) {
       const offset = roomDegC - median(group.flatMap((peer) => peer.get(hour)?.roomDegC ?? []));
-      const life = lifeAt(hour);
-      offsets.set(life, [...(offsets.get(life) ?? []), offset]);
+      listAt(offsets, lifeAt(hour)).push(offset);
     }
     const usual = new Map([...offsets].map(([life, list]) => [life, median(list)]));
     const levelled = [...hours[index]!].map(
@@ -84,7 +84,7 @@ export function soaksOf(evidence: Evidence, index: number, leftOut: ReadonlySet<
   );
   const looks = withUnrest(single);
   if (looks.length === 0) return none(`Zone ${name}: its peers were not cold for two hours at the same time.`);
-  return { points: joinLooks(looks, evidence.digest.startMs), unable: null };
+  return { points: joinLooks(looks, evidence.digest), unable: null };
 }
 
 const nobody: ReadonlySet<number> = new Set();
@@ -107,14 +107,20 @@ const none = (unable: string): Soaks => ({ points: [], unable });
 export const roomSeriesOf = oncePer((evidence: Evidence): { timeMs: Float64Array; degC: Float64Array } => {
   const byHour = new Map<number, number[]>();
   for (const hours of levelledHoursOf(evidence)) {
-    for (const { hour, roomDegC } of hours.values()) byHour.set(hour, [...(byHour.get(hour) ?? []), roomDegC]);
+    for (const { hour, roomDegC } of hours.values()) listAt(byHour, hour).push(roomDegC);
   }
   const hours = [...byHour.keys()].sort((a, b) => a - b);
   return {
-    timeMs: Float64Array.from(hours, (hour) => evidence.digest.startMs + (hour + 0.5) * HOUR_MS),
+    timeMs: Float64Array.from(hours, (hour) => hourStartMs(evidence.digest, hour + 0.5)),
     degC: Float64Array.from(hours, (hour) => median(byHour.get(hour)!)),
   };
 });
+
+function listAt(lists: Map<number, number[]>, key: number): number[] {
+  const list = lists.get(key) ?? [];
+  lists.set(key, list);
+  return list;
+}
 
 interface Look {
   readonly hour: number;
@@ -151,26 +157,26 @@ function withUnrest(looks: readonly Look[]): Look[] {
 }
 
 /** Neighbouring hours of one soak become one point, weighted by how sure each is. */
-function joinLooks(looks: readonly Look[], startMs: number): SoakPoint[] {
+function joinLooks(looks: readonly Look[], digest: PlantDigest): SoakPoint[] {
   const points: SoakPoint[] = [];
   const longest = POINT_MS / HOUR_MS;
   for (let from = 0; from < looks.length;) {
     let to = from + 1;
     while (to < looks.length && to - from < longest && looks[to]!.hour - looks[to - 1]!.hour <= 2) to++;
-    points.push(pointOf(looks.slice(from, to), startMs));
+    points.push(pointOf(looks.slice(from, to), digest));
     from = to;
   }
   return points;
 }
 
-function pointOf(looks: readonly Look[], startMs: number): SoakPoint {
+function pointOf(looks: readonly Look[], digest: PlantDigest): SoakPoint {
   const total = looks.reduce((sum, look) => sum + 1 / look.varianceDegC2, 0);
   const average = (of: (look: Look) => number) =>
     looks.reduce((sum, look) => sum + of(look) / look.varianceDegC2, 0) / total;
   return {
-    startMs: startMs + looks[0]!.hour * HOUR_MS,
-    endMs: startMs + (looks.at(-1)!.hour + 1) * HOUR_MS,
-    timeMs: startMs + (average((look) => look.hour) + 0.5) * HOUR_MS,
+    startMs: hourStartMs(digest, looks[0]!.hour),
+    endMs: hourStartMs(digest, looks.at(-1)!.hour + 1),
+    timeMs: hourStartMs(digest, average((look) => look.hour) + 0.5),
     offsetDegC: average((look) => look.offsetDegC),
     uncertaintyDegC: Math.hypot(Math.sqrt(1 / total), DRAUGHT_DEG_C),
     roomDegC: looks.at(-1)!.roomDegC,
