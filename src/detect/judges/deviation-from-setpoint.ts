@@ -4,7 +4,7 @@ import { MINUTE_MS } from '../../model/time-units.js';
 import { median } from '../../maths/quantile.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
 import { maskOf } from '../shared/readings/mask.js';
-import { samplingMsOf } from '../shared/basics/sampling.js';
+import { placesPerSampleOf, samplingMsOf } from '../shared/basics/sampling.js';
 import { WARMEST_ROOM_DEG_C } from '../shared/basics/warmest-room.js';
 import { matesOf } from '../shared/basics/mates.js';
 
@@ -102,6 +102,7 @@ function runsOf(evidence: Evidence, zone: Zone, all: readonly Float64Array[], se
   let onPlaces = 0;
   for (let i = 0; i < digest.length; i++) {
     const target = setpointDegC[i]!;
+    if (target <= WARMEST_ROOM_DEG_C) heldDegC = NaN; // switched off: it has to heat up anew
     if (!(target > WARMEST_ROOM_DEG_C) || mask[i]) continue;
     if (Math.abs(target - heldDegC) < 0.5) onPlaces++;
     else [heldDegC, changedAt] = [target, i];
@@ -112,7 +113,8 @@ function runsOf(evidence: Evidence, zone: Zone, all: readonly Float64Array[], se
     if (last && i - last.to <= bridge && last.sign === Math.sign(away[i]!)) last.to = i + 1;
     else runs.push({ from: i, to: i + 1, sign: Math.sign(away[i]!) });
   }
-  return { runs, onPlaces: Math.max(1, onPlaces) };
+  // Slow logs leave the places between their readings empty.
+  return { runs, onPlaces: Math.max(1, onPlaces * placesPerSampleOf(zone, digest.periodMs)) };
 }
 
 /** The nearest value at or before a place, within an hour's places; NaN for none. */

@@ -25,6 +25,18 @@ test('is silent on slow heat-ups and when the supply of all zones fails', () => 
   for (const zone of cut.zones) expect(ask(deviationFromSetpoint, cut, zone.index).symptoms).toEqual([]);
 });
 
+test('gives a zone that was off its time to heat up, though its set point comes back as it was', () => {
+  const late = heatedPlant([{ power: (h) => (h > 29 && h < 31.3 ? 0 : 1) }, ...sound(4)], { days: 3 });
+  expect(ask(deviationFromSetpoint, late).symptoms).toEqual([]);
+});
+
+test('counts the time of heat in a log with a reading every five minutes', () => {
+  const plan = { everyMinutes: 5, days: 0.4 }; // on for three and a half hours
+  expect(ask(deviationFromSetpoint, heatedPlant(sound(4), plan))).not.toHaveProperty('unable');
+  const low = heatedPlant([{ power: (h) => (h > 60 ? 0 : 1) }, ...sound(4)], { everyMinutes: 5 });
+  expect(factsOf(deviationFromSetpoint, low)['onTimeShare']).toBeLessThan(1);
+});
+
 test('cannot tell without a set point', () => {
   const evidence = heatedPlant(sound(3), { days: 2, hasSetpoint: false });
   expect(ask(deviationFromSetpoint, evidence).unable).toMatch(/no set point/);
