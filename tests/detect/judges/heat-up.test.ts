@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { heatUp } from '../../../src/detect/judges/heat-up.js';
+import { heatUpsOf } from '../../../src/detect/shared/heating/heat-ups.js';
 import { ask, factsOf } from '../../make/ask.js';
 import { heatedPlant, hoursOff, sound } from '../../make/digests.js';
 
@@ -19,6 +20,13 @@ test('is silent when low mains makes all zones slower, and on a drifting sensor'
   for (const zone of [0, 1, 2, 3]) expect(ask(heatUp, heatedPlant(all), zone).symptoms).toEqual([]);
   const drift = [{ ...slow, offsetDegC: (h: number) => (h > 60 ? 3 : 0) }, slow, slow, slow];
   expect(ask(heatUp, heatedPlant(drift)).symptoms).toEqual([]);
+});
+
+test.each([1, 5, 10, 15])('finds the heat-up of each day in a log with a reading every %i minutes', (everyMinutes) => {
+  const slow = { tauMinutes: 120 };
+  const heatUps = heatUpsOf(heatedPlant([slow, slow], { everyMinutes, days: 4 }))[0]!;
+  expect(heatUps.length).toBe(4);
+  for (const { toDegC } of heatUps) expect(toDegC).toBeGreaterThan(135);
 });
 
 test('cannot tell from two days, nor from a quick zone logged every five minutes', () => {

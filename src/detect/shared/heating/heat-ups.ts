@@ -1,8 +1,10 @@
 import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
+import type { Zone } from '../../../model/zone.js';
 import { MINUTE_MS, HOUR_MS } from '../../../model/time-units.js';
 import { maskOf } from '../readings/mask.js';
 import { oncePer } from '../basics/memo.js';
+import { samplingMsOf } from '../basics/sampling.js';
 import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 
 /** A rise must be this large to count as a heat-up (own choice: above any upset). */
@@ -14,6 +16,9 @@ const TO_SHARE = 0.8;
 const LONGEST_MS = 4 * HOUR_MS;
 /** Slower than this it is not heated but drifts along with its room. */
 const SLOWEST_DEG_C_PER_MINUTE = 0.15;
+/** A reading that shows no new high for so long, and in so many readings, has stopped rising (own choice). */
+const WITHOUT_HIGH_MS = 6 * MINUTE_MS;
+const READINGS_WITHOUT_HIGH = 2;
 
 /** One heat-up from cold. */
 export interface HeatUp {
@@ -31,13 +36,16 @@ export interface HeatUp {
 
 /** Every heat-up from room to working temperature, per zone in time order. Never throws. */
 export const heatUpsOf = oncePer((evidence: Evidence): readonly (readonly HeatUp[])[] =>
-  evidence.zones.map(({ index }) => {
-    const { digest } = evidence;
-    return heatUpsIn(digest.zones[index]!, maskOf(evidence)[index]!, digest.startMs, digest.periodMs);
-  }),
+  evidence.zones.map((zone) => heatUpsIn(evidence, zone)),
 );
 
-function heatUpsIn(zone: ZoneDigest, mask: Uint8Array, startMs: number, periodMs: number): HeatUp[] {
+function heatUpsIn(evidence: Evidence, listed: Zone): HeatUp[] {
+  const { startMs, periodMs, zones } = evidence.digest;
+  const zone = zones[listed.index]!;
+  const mask = maskOf(evidence)[listed.index]!;
+  const withoutHigh = Math.ceil(
+    Math.max(WITHOUT_HIGH_MS, READINGS_WITHOUT_HIGH * Math.max(samplingMsOf(listed), periodMs)) / periodMs,
+  );
   const found: HeatUp[] = [];
   const longest = Math.ceil(LONGEST_MS / periodMs);
   let before = -1; // the last place with a usable reading: logs slower than a minute leave places empty
@@ -50,7 +58,7 @@ function heatUpsIn(zone: ZoneDigest, mask: Uint8Array, startMs: number, periodMs
     before = i;
     if (last < 0 || !(zone.meanDegC[last]! <= WARMEST_ROOM_DEG_C && zone.meanDegC[i]! > WARMEST_ROOM_DEG_C)) continue;
     const foot = footOf(zone, mask, last);
-    const top = topOf(zone, mask, i, Math.min(mask.length, i + longest));
+    const top = topOf(zone, mask, i, Math.min(mask.length, i + longest), withoutHigh);
     const heatUp = measure(zone, foot, top, startMs, periodMs);
     if (heatUp) found.push(heatUp);
     i = Math.max(i, top);
@@ -70,17 +78,15 @@ function footOf(zone: ZoneDigest, mask: Uint8Array, from: number): number {
   return foot;
 }
 
-/** On to where the reading stops rising: no new high for a tenth of an hour. */
-function topOf(zone: ZoneDigest, mask: Uint8Array, from: number, end: number): number {
+/** On to where the reading stops rising: no new high for so many places. */
+function topOf(zone: ZoneDigest, mask: Uint8Array, from: number, end: number, withoutHigh: number): number {
   let top = from;
-  for (let i = from; i < end && i - top <= PLACES_WITHOUT_HIGH; i++) {
+  for (let i = from; i < end && i - top <= withoutHigh; i++) {
     if (mask[i]) continue;
     if (zone.meanDegC[i]! > zone.meanDegC[top]!) top = i;
   }
   return top;
 }
-
-const PLACES_WITHOUT_HIGH = 6;
 
 function measure(zone: ZoneDigest, foot: number, top: number, startMs: number, periodMs: number): HeatUp | null {
   const fromDegC = zone.meanDegC[foot]!;
