@@ -7,6 +7,7 @@ import { heldDegCOf } from '../shared/duty/chart-points.js';
 import { fullOutputPercentOf } from '../shared/readings/full-output.js';
 import { heatUpsOf } from '../shared/heating/heat-ups.js';
 import { judgeZones, symptomOf, windowOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
+import { placesPerSampleOf } from '../shared/basics/sampling.js';
 import { maskOf } from '../shared/readings/mask.js';
 import { isSignalLost, noHeatRunsOf } from '../shared/heating/power-runs.js';
 import type { ChangeFit } from '../shared/duty/change-fit.js';
@@ -136,7 +137,7 @@ function fullOutput(evidence: Evidence, zone: Zone, full: readonly Uint8Array[],
     if (onset < 0) onset = i - places;
     below.push(belowDegC);
   }
-  const minutes = (below.length * digest.periodMs) / MINUTE_MS;
+  const minutes = (below.length * placesPerSampleOf(zone, digest.periodMs) * digest.periodMs) / MINUTE_MS;
   // From the first day on it is a zone that was built so, not one that became weak.
   if (minutes < settings.leastFullMinutes || onset * digest.periodMs < FIRST_DAY_MS) return null;
   return { onsetMs: digest.startMs + onset * digest.periodMs, minutes, belowDegC: median(below) };

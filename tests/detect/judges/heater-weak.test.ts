@@ -26,6 +26,14 @@ test('tells full output that does not suffice', () => {
   expect(facts['fullOutputMinutes']).toBeGreaterThan(300);
 });
 
+test('counts the minutes of a log with a reading every five of them', () => {
+  const minutes = [1, 5].map((everyMinutes) => {
+    const evidence = heatedPlant([{ power: (h) => (h > 60 ? 0.35 : 1) }, ...sound(4)], { everyMinutes });
+    return factsOf(heaterWeak, evidence)['fullOutputMinutes']!;
+  });
+  expect(minutes[1]! / minutes[0]!).toBeCloseTo(1, 1);
+});
+
 test('is silent on a drifting sensor, on load for all and on a slow zone', () => {
   const drift = heatedPlant([{ offsetDegC: rising(60, -8) }, ...sound(4)]);
   expect(ask(heaterWeak, drift).symptoms).toEqual([]);
