@@ -1,5 +1,6 @@
 import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { highest } from '../../maths/extremes.js';
 import { MINUTE_MS } from '../../model/time-units.js';
 import { coolDownsOf } from '../shared/cold/cool-downs.js';
 import { setpointsDegCOf } from '../shared/duty/chart-points.js';
@@ -33,6 +34,13 @@ export const outputStuckOn: Judge<OutputStuckOnSettings> = {
   },
 };
 
+interface Run {
+  from: number;
+  to: number;
+  /** Largest, above what the zone should have at the time. */
+  aboveDegC: number;
+}
+
 function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettings): ZoneAnswer {
   if (!zone.has.output)
     return `Zone ${zone.name}: without its output, a stuck heater and a higher set point look the same.`;
@@ -42,26 +50,27 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettin
   const data = digest.zones[zone.index]!;
   const mask = maskOf(evidence)[zone.index]!;
   const bridge = BRIDGE_PLACES + Math.ceil(samplingMsOf(zone) / digest.periodMs);
-  const runs: { from: number; to: number }[] = [];
+  const runs: Run[] = [];
   for (let i = 0; i < digest.length; i++) {
     const setpointDegC = data.setpointDegC[i]!;
     const target = setpointDegC > 0 && setpointDegC > usualDegC ? setpointDegC : usualDegC;
     const isUp = !mask[i] && data.meanDegC[i]! > target + settings.leastAboveDegC;
     if (!isUp || !(data.outputPercent[i]! <= ZERO_OUTPUT_PERCENT)) continue;
     const last = runs.at(-1);
-    if (last && i - last.to <= bridge) last.to = i + 1;
-    else runs.push({ from: i, to: i + 1 });
+    const aboveDegC = data.maxDegC[i]! - target;
+    if (last && i - last.to <= bridge) {
+      last.to = i + 1;
+      last.aboveDegC = Math.max(last.aboveDegC, aboveDegC);
+    } else runs.push({ from: i, to: i + 1, aboveDegC });
   }
-  const minutesOf = ({ from, to }: { from: number; to: number }) => ((to - from) * digest.periodMs) / MINUTE_MS;
+  const minutesOf = ({ from, to }: Run) => ((to - from) * digest.periodMs) / MINUTE_MS;
   const long = runs.filter((run) => minutesOf(run) >= settings.leastMinutes && !isFalling(data.meanDegC, run));
   if (long.length === 0) return [];
-  const readings = long.flatMap(({ from, to }) => Array.from(data.maxDegC.subarray(from, to)).filter(Number.isFinite));
-  const highest = readings.reduce((most, degC) => Math.max(most, degC), -Infinity);
   const at = (place: number) => digest.startMs + place * digest.periodMs;
   return [
     symptomOf('output-stuck-on', at(long[0]!.from), at(long.at(-1)!.to), long.length, {
       aboveMinutes: long.reduce((sum, run) => sum + minutesOf(run), 0),
-      largestAboveDegC: highest - usualDegC,
+      largestAboveDegC: highest(long.map(({ aboveDegC }) => aboveDegC)),
       coolDownCount: coolDownsOf(evidence)[zone.index]!.length,
       lastsToEndCount: long.at(-1)!.to >= digest.length - 2 ? 1 : 0,
       settledHoursSince: settledHoursSince(evidence, zone, at(long.at(-1)!.to)),
@@ -70,7 +79,7 @@ function judgeZone(evidence: Evidence, zone: Zone, settings: OutputStuckOnSettin
 }
 
 /** A zone that was turned down cools; one that is still heated does not. */
-function isFalling(meanDegC: Float32Array, { from, to }: { from: number; to: number }): boolean {
+function isFalling(meanDegC: Float32Array, { from, to }: Run): boolean {
   const quarter = Math.max(1, Math.floor((to - from) / 4));
   const mean = (a: number, b: number) => {
     const there = Array.from(meanDegC.subarray(a, b)).filter(Number.isFinite);
