@@ -12,7 +12,7 @@ import { demandZones, survey, type Survey, type SurveyOptions } from './read/sur
 import { clockChanges } from './normalise/clock.js';
 import { flagKind } from './normalise/events/flag-kind.js';
 import { joinFlagAlarms } from './normalise/events/join-flags.js';
-import { unknownSensorTypes } from './sensors/unknown-types.js';
+import { unknownSensorTypes, withSensorId } from './sensors/unknown-types.js';
 
 export interface GatherOptions extends SurveyOptions {
   /** Called now and then with bytes read and bytes in all, for a progress bar. */
@@ -42,7 +42,7 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
   });
   const watched = watching.finish();
   const evidence: Evidence = {
-    zones: poured.zones,
+    zones: poured.zones.map(withSensorId),
     digest: digest.finish(),
     episodes: watched.episodes,
     alarms: events.alarms,
