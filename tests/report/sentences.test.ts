@@ -88,6 +88,26 @@ const sentences: readonly (readonly [SymptomNote, string])[] = [
     note('heater-weak', 1, { dutyRatio: 1.792, fullOutputMinutes: 0, belowDegC: 0 }),
     'it needs 1.79 times the output it needed before: part of the heater may be gone',
   ],
+  [
+    note('heater-dead', 2, { outputPercent: 100, belowDegC: 120, noHeatMinutes: 90 }),
+    'the reading falls twice although the output is at 100 %, to 120 °C below the set point, for 1 h 30 min',
+  ],
+  [
+    note('heater-dead', 1, { outputPercent: NaN, belowDegC: 120, noHeatMinutes: 90 }),
+    'the reading falls once although the other zones of its machine are held hot, to 120 °C below the set point, for 1 h 30 min',
+  ],
+  [
+    note('deviation-from-setpoint', 1, { deviationDegC: -8, deviationMinutes: 90, outputPercent: NaN }),
+    'the reading stays 8.0 °C below its set point for 1 h 30 min',
+  ],
+  [
+    note('reading-low-shorted', 2, { readingDegC: 24, lowMinutes: 90, fallRatio: 40 }),
+    'faster than a body can cool, the reading drops twice to 24.0 °C, for 1 h 30 min',
+  ],
+  [
+    note('reading-low-shorted', 1, { readingDegC: 24, lowMinutes: 90, fallRatio: NaN }),
+    'the reading lies once at 24.0 °C, for 1 h 30 min, and comes back faster than heat can bring it',
+  ],
 ];
 
 test.each(sentences.map(([symptom, text]) => [symptom.detector, symptom, text] as const))(
@@ -120,6 +140,18 @@ test('a detector that nobody has met keeps its name and all its facts', () => {
     'lid gap mm 3',
     'swing 2.0 °C',
     'chance of so many together < 0.001',
+  ]);
+});
+
+test('a temperature becomes °F with the 32 of its scale, a difference or a limit without', () => {
+  const facts = { readingDegC: 100, toleranceDegC: 1, beforeLongDegC: 100, lowestDegC: 0, roomErrorDegC: 1 };
+  const { details } = symptomText(note('lid-rattle', 1, facts));
+  expect(details.map((detail) => plain(phraseText(detail, 'degF')))).toEqual([
+    'reading 212.0 °F',
+    'tolerance 1.8 °F',
+    'before long 212.0 °F',
+    'lowest 32.0 °F',
+    'room error 1.8 °F',
   ]);
 });
 

@@ -6,7 +6,7 @@ type Say = (value: number, name: string) => Phrase;
 
 /** Names in which °C is a place on the scale; in all others it is a difference. */
 const levels =
-  /^(reading|setpoint|room|code|value|min|max|mean|from|to|at|air|hotFrom|truth)(?!.*(Range|Noise|Offset|Change|Spread))/;
+  /^(reading|setpoint|room|code|value|min|max|mean|from|to|at|air|hotFrom|truth|lowest|beforeLong)(?=[A-Z])(?!.*(Range|Noise|Offset|Change|Spread|Error))/;
 
 /** Unit at the end of a fact's name → how to say its value. Longest endings first. */
 const endings: readonly (readonly [string, Say])[] = [
@@ -52,16 +52,16 @@ const words: Readonly<Record<string, string>> = {
   tauRatio: 'cooling time, times what it was',
   burstinessRatio: 'burstiness (−1 even, 0 by chance, 1 in bursts)',
   dispersionRatio: 'day-to-day spread over that of chance',
-  trendSignRatio: 'days up less days down, share',
+  trendSignRatio: 'trend from day to day (1 up, −1 down)',
   residualDegC: 'as an error of the reading, by this alone',
   hotOffsetDegC: 'error by the duty alone',
   coldOffsetDegC: 'error by the cold soaks alone',
   hotErrorDegC: 'standard error of the one by duty',
   coldErrorDegC: 'standard error of the one by cold soaks',
   coldShare: 'cold over hot',
-  powerRatio: 'heating power, times what it was',
+  powerRatio: 'shape of the drift (1 even, above it gets faster)',
   stepSpreadRatio: 'spread of the steps over their middle',
-  timesUsualRatio: 'times the longest stand-still before',
+  timesUsualRatio: 'times a long stand-still of this zone',
   fallRatio: 'fall over what heat loss explains',
   endJumpRatio: 'jump at the end over what heat explains',
   runningHigherPValue: 'chance of so many while running',

@@ -8,8 +8,15 @@ const heaterDead: Spoken = {
   weight: always(94),
   isOnTrace: true,
   say: (ask, { count }) =>
-    phrase`the reading falls ${timesText(count)} although the output is at ${withUnit(ask('outputPercent'), '%')}, to ${difference(ask('belowDegC'), 0)} below the set point${longestText(ask('noHeatMinutes'), 1)}`,
+    phrase`the reading falls ${timesText(count)} although ${heatCalled(ask('outputPercent'))}, to ${difference(ask('belowDegC'), 0)} below the set point${longestText(ask('noHeatMinutes'), 1)}`,
 };
+
+/** What shows that the zone should be hot. */
+function heatCalled(outputPercent: number): string {
+  return Number.isNaN(outputPercent)
+    ? 'the other zones of its machine are held hot'
+    : `the output is at ${withUnit(outputPercent, '%')}`;
+}
 
 const heaterWeak: Spoken = {
   detector: 'heater-weak',
@@ -47,7 +54,7 @@ const heatUp: Spoken = {
   isOnTrace: true,
   say: (ask) => {
     const [before, after] = [ask('beforeDegCPerHour'), ask('afterDegCPerHour')];
-    return phrase`it heats up ${after < before ? 'slower' : 'faster'} than before: ${difference(after, 0, '/h')} at full output, ${difference(before, 0, '/h')} earlier`;
+    return phrase`it heats up ${after < before ? 'slower' : 'faster'} than before: ${difference(after, 0, '/h')} now, ${difference(before, 0, '/h')} earlier`;
   },
 };
 

@@ -94,8 +94,9 @@ const deviationFromSetpoint: Spoken = {
   weight: always(55),
   isOnTrace: true,
   say: (ask) => {
-    const degC = ask('deviationDegC');
-    return phrase`the reading stays ${difference(Math.abs(degC))} ${bySign(degC, 'above', 'below')} its set point for ${minutesText(ask('deviationMinutes'))}, with the output at ${withUnit(ask('outputPercent'), '%')}`;
+    const [degC, outputPercent] = [ask('deviationDegC'), ask('outputPercent')];
+    const output = Number.isNaN(outputPercent) ? '' : `, with the output at ${withUnit(outputPercent, '%')}`;
+    return phrase`the reading stays ${difference(Math.abs(degC))} ${bySign(degC, 'above', 'below')} its set point for ${minutesText(ask('deviationMinutes'))}${output}`;
   },
 };
 
@@ -110,13 +111,20 @@ const peerResidual: Spoken = {
   },
 };
 
+/** As the detector has it: a faster fall is none of heat. */
+const fastestFallRatio = 2;
+
 const readingLowShorted: Spoken = {
   detector: 'reading-low-shorted',
   speaksFor: ['wiring', 'sensor'],
   weight: always(94),
   isOnTrace: true,
-  say: (ask, { count }) =>
-    phrase`the reading drops ${timesText(count)} faster than a body can cool, to ${level(ask('readingDegC'))}${longestText(ask('lowMinutes'), 1)}`,
+  say: (ask, { count }) => {
+    const [reading, lasts] = [level(ask('readingDegC')), longestText(ask('lowMinutes'), 1)];
+    return ask('fallRatio') > fastestFallRatio
+      ? phrase`faster than a body can cool, the reading drops ${timesText(count)} to ${reading}${lasts}`
+      : phrase`the reading lies ${timesText(count)} at ${reading}${lasts}, and comes back faster than heat can bring it`;
+  },
 };
 
 const readingMirrored: Spoken = {
