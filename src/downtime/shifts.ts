@@ -48,13 +48,13 @@ export function shiftIntervals({ shifts, timezone }: PlantFile, window: Interval
   return mergeIntervals(intervals);
 }
 
-/** "mon-fri", "sat, sun", "daily" as weekday numbers. */
+/** "mon-fri", "mon to fri", "sat, sun", "daily" as weekday numbers. */
 function weekdaysOf(text: string): Set<number> {
   const numbers = new Set<number>();
-  for (const part of text.toLowerCase().split(/[\s,;]+/u)) {
-    const [from, to = from] = part
-      .split(/[-–]/u)
-      .map((name) => weekdays[name.slice(0, 3)] ?? weekdays[name.slice(0, 2)]);
+  const plain = text.toLowerCase().replaceAll('ø', 'o');
+  const ranges = plain.replace(/\s*[-–—]\s*|\s+(?:to|bis|til)\s+/gu, '-');
+  for (const part of ranges.split(/[\s,;]+/u)) {
+    const [from, to = from] = part.split('-').map((name) => weekdays[name.slice(0, 3)] ?? weekdays[name.slice(0, 2)]);
     if (from === undefined || to === undefined) continue;
     for (let day = from; ; day = (day % 7) + 1) {
       numbers.add(day);
