@@ -57,20 +57,28 @@ function stands(zone: ZoneFinding): boolean {
   return isFault(zone) && zone.fixed === null;
 }
 
+const statusWords: Readonly<Record<ZoneFinding['status'], string>> = {
+  faulty: 'faulty',
+  watch: 'one to keep an eye on',
+  healthy: 'healthy',
+  'insufficient-data': 'not to be judged',
+};
+
 type Told = { readonly change: ChangeSinceLast; readonly says: string };
 
 /** A zone whose fault stood at the end of the last report. */
 function fromOpen(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: number): Told {
+  const was = `${now.zone} was ${statusWords[last.status]}`;
   if (now.status === 'insufficient-data') {
-    return { change: 'still open', says: `${now.zone} was ${last.status}; this log holds too little of it to tell.` };
+    return { change: 'still open', says: `${was}; this log holds too little of it to tell.` };
   }
-  if (!isFault(now)) return { change: 'fixed', says: `${now.zone} was ${last.status} and shows no fault any more.` };
-  if (now.fixed !== null) return { change: 'fixed', says: `${now.zone} was ${last.status} and was put right since.` };
+  if (!isFault(now)) return { change: 'fixed', says: `${was} and shows no fault any more.` };
+  if (now.fixed !== null) return { change: 'fixed', says: `${was} and was put right since.` };
+  const is = statusWords[now.status];
   if (now.status !== last.status) {
-    const change = now.status === 'faulty' ? 'worse' : 'better';
-    return { change, says: `${now.zone} went from ${last.status} to ${now.status}.` };
+    return { change: now.status === 'faulty' ? 'worse' : 'better', says: `${was} and is ${is} now.` };
   }
-  return moved(now, last, nowDays, lastDays) ?? { change: 'still open', says: `${now.zone} is still ${now.status}.` };
+  return moved(now, last, nowDays, lastDays) ?? { change: 'still open', says: `${now.zone} is still ${is}.` };
 }
 
 /** Two overlapping exports may tell one repair some rows apart. */
@@ -87,16 +95,25 @@ function fromWell(now: ZoneFinding, last: ZoneFinding | null, before: readonly F
     const zone = zoneIn(run, now);
     return zone !== null && isFault(zone);
   });
-  const says = earlier
-    ? `${now.zone} is ${now.status} again; it had a fault in the report up to ${earlier.window.end.slice(0, 10)}, too.`
-    : `${now.zone} is ${now.status} and was not in the last report.`;
-  return { change: 'new', says };
+  const is = `${now.zone} is ${statusWords[now.status]}`;
+  if (earlier) {
+    const day = earlier.window.end.slice(0, 10);
+    return { change: 'new', says: `${is} again; it had a fault in the report up to ${day}, too.` };
+  }
+  return { change: 'new', says: `${is}; ${thenWords(last)}.` };
+}
+
+function thenWords(last: ZoneFinding | null): string {
+  if (last === null) return 'it was not in the last report';
+  return last.status === 'insufficient-data'
+    ? 'the last report could not judge it'
+    : 'in the last report it had no fault';
 }
 
 function moved(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: number): Told | null {
   if (now.offsetDegC !== null && last.offsetDegC !== null) {
     const growth = Math.abs(now.offsetDegC) - Math.abs(last.offsetDegC);
-    const says = `Offset of ${now.zone}: ${last.offsetDegC.toFixed(1)} °C then, ${now.offsetDegC.toFixed(1)} °C now.`;
+    const says = `Offset of ${now.zone}: ${signedText(last.offsetDegC)} then, ${signedText(now.offsetDegC)} now.`;
     if (growth >= OFFSET_STEP_DEGC) return { change: 'worse', says };
     if (growth <= -OFFSET_STEP_DEGC) return { change: 'better', says };
   }
@@ -106,6 +123,13 @@ function moved(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: n
   if (lossNow - lossLast >= LOSS_STEP_MINUTES_PER_DAY) return { change: 'worse', says };
   if (lossLast - lossNow >= LOSS_STEP_MINUTES_PER_DAY) return { change: 'better', says };
   return null;
+}
+
+/** "+1.2 °C", "−0.4 °C", "0.0 °C". */
+function signedText(degC: number): string {
+  const size = Math.abs(degC).toFixed(1);
+  const sign = Number(size) === 0 ? '' : degC < 0 ? '−' : '+';
+  return `${sign}${size} °C`;
 }
 
 function daysIn({ window }: Findings): number {

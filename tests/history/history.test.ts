@@ -165,6 +165,22 @@ describe('since the last report', () => {
     ['fixed', madeZone('Zone 1'), faulty({ fixed: '2026-01-14T10:00:00Z' })],
     ['new', faulty({ fixed: '2026-01-09T10:00:00Z' }), faulty()],
   ])('%s', (said, last, now) => expect(change(last, now)).toEqual([said]));
+  test.each([
+    [madeZone('Zone 1'), faulty(), 'Zone 1 is faulty; in the last report it had no fault.'],
+    [null, faulty(), 'Zone 1 is faulty; it was not in the last report.'],
+    [
+      madeZone('Zone 1', { status: 'insufficient-data' }),
+      faulty({ status: 'watch' }),
+      'Zone 1 is one to keep an eye on; the last report could not judge it.',
+    ],
+    [faulty({ status: 'watch' }), faulty(), 'Zone 1 was one to keep an eye on and is faulty now.'],
+    [faulty({ status: 'watch' }), madeZone('Zone 1'), 'Zone 1 was one to keep an eye on and shows no fault any more.'],
+    [faulty({ offsetDegC: -2 }), faulty({ offsetDegC: 3.1 }), 'Offset of Zone 1: −2.0 °C then, +3.1 °C now.'],
+    [faulty({ offsetDegC: 3 }), faulty({ offsetDegC: -0.04 }), 'Offset of Zone 1: +3.0 °C then, 0.0 °C now.'],
+  ])('is said in plain words', (last, now, says) => {
+    const [told] = compareWithHistory(week(1, [now]), [stored(week(0, last ? [last] : []))]).changes;
+    expect(told!.says).toBe(says);
+  });
   test('healthy and healthy is not worth a line; the same export is not its own past', () => {
     expect(change(madeZone('Zone 1'), madeZone('Zone 1'))).toEqual([]);
     expect(compareWithHistory(week(0), [stored(week(0))])).toMatchObject({ runs: 1, previousEnd: null, changes: [] });
