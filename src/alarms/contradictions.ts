@@ -37,7 +37,10 @@ export function contradictionsOf(
         machine: zone.machine,
         what: 'alarm-without-sign',
         count: unseen,
-        says: `${unseen} input alarms of ${named(zone)} have no sign in its readings.`,
+        says:
+          unseen === 1
+            ? `1 input alarm of ${named(zone)} has no sign in its readings.`
+            : `${unseen} input alarms of ${named(zone)} have no sign in its readings.`,
       });
     }
     if (silent > 0) {
@@ -46,7 +49,7 @@ export function contradictionsOf(
         machine: zone.machine,
         what: 'sign-without-alarm',
         count: silent,
-        says: `The readings of ${named(zone)} show an open input ${silent} times without an alarm.`,
+        says: `The readings of ${named(zone)} show an open input ${silent === 1 ? 'once' : `${silent} times`} without an alarm.`,
       });
     }
     return found;

@@ -141,7 +141,7 @@ test('two machines with a zone of one name are two rows everywhere, each with it
     ['Zone 1', 'M1', 1],
   ]);
   expect(found.contradictions.map(({ machine, says }) => [machine, says])).toEqual([
-    ['M1', '1 input alarms of Zone 1 on M1 have no sign in its readings.'],
+    ['M1', '1 input alarm of Zone 1 on M1 has no sign in its readings.'],
     ['M2', '2 input alarms of Zone 1 on M2 have no sign in its readings.'],
   ]);
 });

@@ -69,6 +69,9 @@ test('files taken for the same are told once, and the counts fit on one line', a
   const preview = await inFolder({ 'a.csv': log, 'b.csv': later }, (folder) => lookAt([folder], {}));
   expect(previewText(preview)).toMatch(/a\.csv and 1 more like it/);
   expect(previewText(preview).match(/taken for/g)).toHaveLength(1);
+  expect(
+    previewLine({ ...preview, files: preview.files.slice(0, 1), zones: preview.zones.slice(0, 1), problems: [] }),
+  ).toMatch(/^1 file, 1 zone, \d+ rows read, \d+ left out, 0 problems\n$/);
   expect(previewLine(preview)).toMatch(/^2 files, 2 zones, 118 rows read, 2 left out, \d+ problems\n$/);
 });
 

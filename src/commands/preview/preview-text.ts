@@ -1,6 +1,7 @@
 import type { ProblemNote } from '../../model/problem.js';
 import { alike } from '../../report/text/alike.js';
 import { filesInOrder } from '../../report/text/file-order.js';
+import { counted } from '../../report/text/numbers.js';
 import { clockOf } from '../../report/text/clock.js';
 import type { Preview, PreviewFile, PreviewZone } from './preview-facts.js';
 import { tableLines } from '../terminal/table.js';
@@ -34,13 +35,16 @@ export function previewLine({ files, zones, problems }: Preview): string {
   const sum = (of: (file: PreviewFile) => number | null): number =>
     logs.reduce((total, file) => total + (of(file) ?? 0), 0);
   const parts = [
-    `${logs.length} files`,
-    `${zones.length} zones`,
-    `${sum(({ rowsRead }) => rowsRead)} rows read`,
+    counted(logs.length, 'file'),
+    counted(zones.length, 'zone'),
+    `${counted(
+      sum(({ rowsRead }) => rowsRead),
+      'row',
+    )} read`,
     `${sum(({ rowsRejected }) => rowsRejected)} left out`,
-    `${problems.length} problems`,
+    counted(problems.length, 'problem'),
   ];
-  return `${parts.join(', ')}\n`;
+  return `${parts.join(', ').replaceAll('\u00A0', ' ')}\n`;
 }
 
 /** Why a file was not read, and what to do where it should have been. */
@@ -144,7 +148,7 @@ function windowLines({ zones, timezone }: Preview): string[] {
   if (starts.length === 0) return [];
   const clock = clockOf(timezone ?? undefined);
   const [from, to] = [starts[0]!, ends.at(-1)!].map((time) => clock.dateTime(time));
-  return [`${from} to ${to} ${ends.at(-1)!.slice(0, 4)}, ${clock.timezone}`];
+  return [`${from} to ${to} ${clock.dateWithYear(ends.at(-1)!).slice(-4)}, ${clock.timezone}`];
 }
 
 /** A line of numbers for each zone, and below it the columns that were taken for it. */
