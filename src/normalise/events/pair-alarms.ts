@@ -20,7 +20,7 @@ export interface PairingCounts {
   endsBeforeStart: number;
   /** Rows that tell what somebody did: no alarms. */
   actions: number;
-  /** Activations in a log that has no returns at all: kept with no length. */
+  /** Activations in logs, or in a file, without any returns: kept with no length. */
   withoutReturns: number;
 }
 
@@ -119,6 +119,7 @@ class Pairing {
   private readonly everActive = new Set<number>();
   private readonly everCleared = new Set<number>();
   private readonly hasReturns: boolean;
+  private readonly cameOnly: ReadonlySet<number>;
 
   constructor(
     private readonly rows: AlarmRows,
@@ -135,6 +136,7 @@ class Pairing {
       if (rows.state[row] === alarmRowState.active) this.everActive.add(this.alarmOfLabel[rows.label[row]!]!);
     }
     this.hasReturns = hasReturns;
+    this.cameOnly = hasReturns ? filesWithoutReturns(rows, meanings, this.alarmOfLabel) : new Set();
     this.startMs = new Float64Array(most);
     this.endMs = new Float64Array(most);
     this.acknowledgedMs = new Float64Array(most);
@@ -185,10 +187,11 @@ class Pairing {
       else this.counts.repeatedActivations++;
       return;
     }
-    const place = this.open(row, this.hasReturns ? NaN : this.rows.startMs[row]!);
+    const hasReturns = this.hasReturns && !this.cameOnly.has(this.rows.file[row]!);
+    const place = this.open(row, hasReturns ? NaN : this.rows.startMs[row]!);
     // A flag on the row of its coming says that somebody did, not when.
     if (this.rows.acknowledgedMs[row] === this.rows.startMs[row]) this.acknowledgedMs[place] = NaN;
-    if (!this.hasReturns) this.counts.withoutReturns++;
+    if (!hasReturns) this.counts.withoutReturns++;
     else this.standing.set(alarm, place);
     const { source } = this.meanings[this.rows.label[row]!]!;
     const alarms = this.alarmsOfSource.get(source);
@@ -234,6 +237,33 @@ class Pairing {
     this.latest.set(this.alarmOfLabel[label]!, place);
     return place;
   }
+}
+
+/**
+ * Files that tell how alarms come and never how they go, beside others that do: an alarm comes twice in them, and none of
+ * their sources has a return in any file.
+ */
+function filesWithoutReturns(
+  rows: AlarmRows,
+  meanings: readonly LabelMeaning[],
+  alarmOfLabel: Uint32Array,
+): ReadonlySet<number> {
+  const sourceOf = (row: number): string => meanings[rows.label[row]!]!.source || meanings[rows.label[row]!]!.message;
+  const returning = new Set<string>();
+  for (let row = 0; row < rows.length; row++)
+    if (rows.state[row] === alarmRowState.cleared) returning.add(sourceOf(row));
+  const seen = new Set<number>();
+  const repeating = new Set<number>();
+  const others = new Set<number>();
+  for (let row = 0; row < rows.length; row++) {
+    const file = rows.file[row]!;
+    if (rows.state[row] === alarmRowState.cleared || returning.has(sourceOf(row))) others.add(file);
+    if (rows.state[row] !== alarmRowState.active) continue;
+    const key = file * 2 ** 32 + alarmOfLabel[rows.label[row]!]!;
+    if (seen.has(key)) repeating.add(file);
+    seen.add(key);
+  }
+  return new Set([...repeating].filter((file) => !others.has(file)));
 }
 
 /** Labels that differ in priority alone are one alarm: some logs change it on acknowledgement. */

@@ -157,3 +157,21 @@ test('a list that only its file calls one of alarms, with the value in the text 
     courses.map(() => ['temperature-high', 1, 30_000]),
   );
 });
+
+test('a list without returns beside one with them: every row is an alarm', async () => {
+  const rows = (source: string, states: readonly string[]) =>
+    states.map((state, i) => `2026-09-06 0${6 + i}:00:00;${source};Sensor break;${state}\n`).join('');
+  const header = 'Time;Zone;Alarm;State\n';
+  const { alarms } = await readEventTexts(
+    {
+      'comes.csv': header + rows('Zone 1', ['Active', 'Active', 'Active']),
+      'goes.csv': header + rows('Zone 2', ['Active', 'Cleared', 'Active']),
+    },
+    zones,
+    undefined,
+    { logMs },
+  );
+  const lengths = (zone: number) => alarms.filter((it) => it.zone === zone).map(({ startMs, endMs }) => endMs - startMs);
+  expect(lengths(0)).toEqual([0, 0, 0]);
+  expect(lengths(1)).toEqual([3_600_000, NaN]);
+});
