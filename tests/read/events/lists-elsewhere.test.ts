@@ -171,7 +171,8 @@ test('a list without returns beside one with them: every row is an alarm', async
     undefined,
     { logMs },
   );
-  const lengths = (zone: number) => alarms.filter((it) => it.zone === zone).map(({ startMs, endMs }) => endMs - startMs);
+  const lengths = (zone: number) =>
+    alarms.filter((it) => it.zone === zone).map(({ startMs, endMs }) => endMs - startMs);
   expect(lengths(0)).toEqual([0, 0, 0]);
   expect(lengths(1)).toEqual([3_600_000, NaN]);
 });
