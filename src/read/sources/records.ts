@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import type { Dialect } from '../../model/log-file.js';
 import { decodeBytes, type Encoding } from './encoding.js';
-import { LineWindow, openText, type LinePlace, type LongLine, type TextRef } from './text-source.js';
+import { LineWindow, openText, type LongLine, type TextRef } from './text-source.js';
 
 /** One row of a text as cells; a quoted cell may hold line ends. */
 export interface TextRecord {
@@ -33,15 +33,44 @@ export async function* readRecords(
   const window = new LineWindow(await openText(ref, encoding), (line) =>
     onBadRow(line.number, 'long-line', longLineText(line, encoding)),
   );
+  const lines = new TextLines(window, encoding);
   try {
-    while (await window.more()) {
-      for (let place = window.next(); place; place = window.next()) {
-        const record = await readRecord(window, place, encoding, dialect, onBadRow);
-        if (record) yield record;
-      }
+    for (let line = await lines.next(); line; line = await lines.next()) {
+      const record = await readRecord(lines, line, dialect, onBadRow);
+      if (record) yield record;
     }
   } finally {
     await window.close();
+  }
+}
+
+interface TextLine {
+  readonly text: string;
+  readonly number: number;
+  readonly isEnded: boolean;
+  readonly hasReturn: boolean;
+}
+
+/** Lines one after the other; some may be put back. */
+class TextLines {
+  private readonly waiting: TextLine[] = [];
+
+  constructor(
+    private readonly window: LineWindow,
+    private readonly encoding: Encoding,
+  ) {}
+
+  async next(): Promise<TextLine | null> {
+    const waiting = this.waiting.pop();
+    if (waiting) return waiting;
+    const place = this.window.next() ?? ((await this.window.more()) ? this.window.next() : null);
+    if (!place) return null;
+    const { start, end, number, isEnded, hasReturn } = place;
+    return { text: decodeBytes(this.window.buffer.subarray(start, end), this.encoding), number, isEnded, hasReturn };
+  }
+
+  putBack(lines: readonly TextLine[]): void {
+    this.waiting.push(...lines.toReversed());
   }
 }
 
@@ -51,39 +80,50 @@ export function longLineText({ bytes, start }: LongLine, encoding: Encoding): st
 }
 
 async function readRecord(
-  window: LineWindow,
-  place: LinePlace,
-  encoding: Encoding,
+  lines: TextLines,
+  first: TextLine,
   dialect: Dialect,
   onBadRow: OnBadRow,
 ): Promise<TextRecord | null> {
-  const { number: line, isEnded } = place;
-  let hasReturn = place.hasReturn;
-  let text = decodeBytes(window.buffer.subarray(place.start, place.end), encoding);
-  while (dialect.quote && isQuoteOpen(text, dialect)) {
-    const next = await nextLine(window);
-    if (next === null || text.length > longestQuoted) {
-      onBadRow(line, 'open-quote', text);
+  const behind: TextLine[] = [];
+  let { text, isEnded, hasReturn } = first;
+  for (let isOpen = isQuoteOpen(text, dialect); isOpen;) {
+    const next = text.length > longestQuoted ? null : await lines.next();
+    if (next) behind.push(next);
+    if (next === null || isNextRow(first, next, dialect)) {
+      // All of it was looked at only to find the other quote.
+      lines.putBack(behind);
+      onBadRow(first.number, 'open-quote', first.text);
       return null;
     }
-    const ending = hasReturn ? '\r\n' : '\n';
-    hasReturn = next.hasReturn;
-    text += `${ending}${decodeBytes(window.buffer.subarray(next.start, next.end), encoding)}`;
+    isOpen = isQuoteOpen(next.text, dialect, true);
+    text += `${hasReturn ? '\r\n' : '\n'}${next.text}`;
+    ({ isEnded, hasReturn } = next);
   }
   const cells = parseRow(text, dialect);
-  if (typeof cells === 'string') onBadRow(line, cells, text);
-  return typeof cells === 'string' || cells === null ? null : { line, cells, isEnded };
+  if (typeof cells === 'string') onBadRow(first.number, cells, text);
+  return typeof cells === 'string' || cells === null ? null : { line: first.number, cells, isEnded };
 }
 
-async function nextLine(window: LineWindow): Promise<LinePlace | null> {
-  return window.next() ?? ((await window.more()) ? window.next() : null);
+/** A line that begins with a time as the row does, and holds as many cells, is the row behind it, and no part of its cell. */
+function isNextRow(first: TextLine, { text }: TextLine, { separator }: Dialect): boolean {
+  const [begin = '', ...rest] = first.text.split(separator);
+  const [other = '', ...otherRest] = text.split(separator);
+  const shape = begin.replace(/\d/g, '0');
+  return (
+    shape.length > 4 && shape.includes('0') && other.replace(/\d/g, '0') === shape && rest.length === otherRest.length
+  );
 }
 
-/** True when the text ends inside a quoted cell: a cell begins with a quote that nothing closes. */
-export function isQuoteOpen(text: string, { separator, quote }: Dialect): boolean {
-  if (!quote || !text.includes(quote)) return false;
-  let isOpen = false;
-  let isCellStart = true;
+/**
+ * True when the text ends inside a quoted cell: a cell begins with a quote that nothing closes.
+ *
+ * @param isOpenBefore Whether the text begins inside one.
+ */
+export function isQuoteOpen(text: string, { separator, quote }: Dialect, isOpenBefore = false): boolean {
+  if (!quote || !text.includes(quote)) return isOpenBefore;
+  let isOpen = isOpenBefore;
+  let isCellStart = !isOpen;
   for (let i = 0; i < text.length; i++) {
     const char = text[i]!;
     if (isOpen) {

@@ -176,3 +176,31 @@ test('a list without returns beside one with them: every row is an alarm', async
   expect(lengths(0)).toEqual([0, 0, 0]);
   expect(lengths(1)).toEqual([3_600_000, NaN]);
 });
+
+test.each([
+  ['never closed', 'Sensor break'],
+  ['closed by the quote of a later row', '"Sensor break"'],
+])('a quote that is opened by mistake costs its own row only: %s', async (_, message) => {
+  const list = [
+    'Time,Zone,Alarm,State',
+    '2026-09-06 05:59:00,Zone 2,"Sensor break,Active',
+    `2026-09-06 06:00:00,Zone 1,${message},Active`,
+    `2026-09-06 06:01:00,Zone 1,${message},Cleared`,
+  ];
+  const { alarms, sources } = await readEventTexts({ 'list.csv': `${list.join('\n')}\n` }, zones, undefined, { logMs });
+  expect(alarms).toMatchObject([open]);
+  expect(sources[0]).toMatchObject({ rowsRead: 2, rowsRejected: 1 });
+});
+
+test('a message of several lines stays one', async () => {
+  const list = [
+    'Time,Zone,Alarm,State',
+    ...Array.from({ length: 6 }, (_, i) => `2026-09-06 05:0${i}:00,Zone 2,Low,${i % 2 ? 'Cleared' : 'Active'}`),
+    '2026-09-06 06:00:00,Zone 1,"Sensor break',
+    'seen at 3, 4 and 5",Active',
+    '2026-09-06 06:01:00,Zone 1,"Sensor break',
+    'seen at 3, 4 and 5",Cleared',
+  ];
+  const { alarms } = await readEventTexts({ 'list.csv': `${list.join('\n')}\n` }, zones, undefined, { logMs });
+  expect(alarms.filter(({ zone }) => zone === 0)).toMatchObject([open]);
+});
