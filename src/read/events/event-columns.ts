@@ -1,6 +1,7 @@
 import type { TimeFormat } from '../../model/log-file.js';
 import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } from '../times/time-format.js';
 import type { EventColumns, TimeColumns } from './recognise.js';
+import { eventState, type EventState } from './state-words.js';
 
 export type Cells = readonly string[];
 
@@ -13,6 +14,23 @@ export function cellOf(cells: Cells, column: number | undefined): string {
 export function momentText(cells: Cells, columns: TimeColumns): string {
   const [first, second] = columns;
   return second === undefined ? cellOf(cells, first) : joinDateAndClock(cellOf(cells, first), cellOf(cells, second));
+}
+
+/** So many of the rows in which an alarm comes do not say how long it stood, where that stands in the row of its end (own choice). */
+const mostOf = 0.8;
+
+/**
+ * The columns of an alarm log without its durations, where these stand only in the rows that say gone: the alarm has a row
+ * of its own for its coming, and the time beside the duration is its end.
+ */
+export function withoutDurationsOfEnds(columns: EventColumns, rows: readonly Cells[]): EventColumns {
+  const { duration, state, end, ...rest } = columns;
+  if (duration === undefined || state === undefined || end !== undefined) return columns;
+  const of = (wanted: EventState): Cells[] => rows.filter((cells) => eventState(cellOf(cells, state)) === wanted);
+  const come = of('active');
+  const open = come.filter((cells) => /^[0:.\s-]*$/u.test(cellOf(cells, duration)));
+  const isOfEnds = come.length > 0 && of('cleared').length > 0 && open.length >= mostOf * come.length;
+  return isOfEnds ? { ...rest, state } : columns;
 }
 
 /** Reads the moments of a row; NaN where a cell is blank or holds no time. */

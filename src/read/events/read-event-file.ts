@@ -7,7 +7,7 @@ import { longestExample } from '../rows/row-tally.js';
 import type { TimeOptions } from '../times/time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
-import type { MomentReader } from './event-columns.js';
+import { withoutDurationsOfEnds, type MomentReader } from './event-columns.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
 import { momentsNearLog, type LogSpan } from './moments-near-log.js';
 import { recogniseEvents, type EventTable } from './recognise.js';
@@ -133,13 +133,13 @@ class EventReading {
     this.moments = found && momentsNearLog(found.table.columns, cells, toUtc, { dates, columnName }, logMs);
     if (!found || !this.moments) return this.giveUp(withoutColumns);
     if (found.table.kind === 'alarm' && isSummary(found.table.header, cells)) return this.giveUp(summary);
-    this.table = found.table;
-    const { columns } = found.table;
+    const columns = withoutDurationsOfEnds(found.table.columns, cells);
+    this.table = { ...found.table, columns };
     const above = this.samples
       .filter(({ line }) => line < (found.rows[0]?.line ?? 0))
       .map((row) => row.cells.join('; '));
     this.states = stateNumbers(columns, cells, above);
-    this.takeCells = this.takerOf(found.table, this.moments);
+    this.takeCells = this.takerOf(this.table, this.moments);
     for (const record of found.rows) this.takeRow(record);
     this.samples.length = 0;
   }

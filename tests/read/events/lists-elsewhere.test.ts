@@ -53,6 +53,14 @@ test.each<[string, string[]]>([
     ],
   ],
   [
+    'how long it stood beside the row of its end',
+    [
+      'Time;Zone;Alarm;State;Duration',
+      '2026-09-06 06:00:00;Zone 1;Sensor break;ON;',
+      '2026-09-06 06:01:00;Zone 1;Sensor break;OFF;00:01:00',
+    ],
+  ],
+  [
     'the month first, as the times of the temperature log show',
     [
       'Time,Alarm,State',
