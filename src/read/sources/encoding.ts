@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import type { LogFile } from '../../model/log-file.js';
 import type { ByteSource } from './byte-source.js';
 
@@ -16,7 +17,7 @@ export function detectEncoding(head: Buffer): { encoding: Encoding; markBytes: n
   if (head[0] === 0xfe && head[1] === 0xff) return { encoding: 'utf-16be', markBytes: 2 };
   const wide = unmarkedUtf16(head);
   if (wide) return { encoding: wide, markBytes: 0 };
-  return { encoding: isUtf8(head) ? 'utf-8' : 'windows-1252', markBytes: 0 };
+  return { encoding: beginsAsUtf8(head) ? 'utf-8' : 'windows-1252', markBytes: 0 };
 }
 
 /** Western text in UTF-16 has a zero in every second place. */
@@ -35,7 +36,8 @@ function unmarkedUtf16(head: Buffer): 'utf-16le' | 'utf-16be' | null {
   return null;
 }
 
-function isUtf8(head: Buffer): boolean {
+/** A character that is cut off at the end does not count. */
+function beginsAsUtf8(head: Buffer): boolean {
   try {
     new TextDecoder('utf-8', { fatal: true }).decode(head, { stream: true });
     return true;
@@ -60,6 +62,12 @@ export function looksBinary(head: Buffer): boolean {
 export function decodeBytes(bytes: Buffer, encoding: Encoding): string {
   if (encoding !== 'windows-1252') return bytes.toString('utf8');
   return new TextDecoder('windows-1252').decode(bytes);
+}
+
+/** As {@link decodeBytes} for a whole line: one that is no UTF-8, in a file that begins so, was written by another program. */
+export function decodeLine(bytes: Buffer, encoding: Encoding): string {
+  const text = decodeBytes(bytes, encoding);
+  return encoding === 'utf-8' && text.includes('\ufffd') && !isUtf8(bytes) ? decodeBytes(bytes, 'windows-1252') : text;
 }
 
 /** Turns a UTF-16 source into a UTF-8 source; others pass unchanged. The mark is left for the reader to skip. */

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import type { Dialect } from '../../model/log-file.js';
-import { decodeBytes, type Encoding } from './encoding.js';
+import { decodeBytes, decodeLine, type Encoding } from './encoding.js';
 import { LineWindow, openText, type LongLine, type TextRef } from './text-source.js';
 
 /** One row of a text as cells; a quoted cell may hold line ends. */
@@ -66,7 +66,7 @@ class TextLines {
     const place = this.window.next() ?? ((await this.window.more()) ? this.window.next() : null);
     if (!place) return null;
     const { start, end, number, isEnded, hasReturn } = place;
-    return { text: decodeBytes(this.window.buffer.subarray(start, end), this.encoding), number, isEnded, hasReturn };
+    return { text: decodeLine(this.window.buffer.subarray(start, end), this.encoding), number, isEnded, hasReturn };
   }
 
   putBack(lines: readonly TextLine[]): void {

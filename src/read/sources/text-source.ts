@@ -1,6 +1,6 @@
 import type { LogFile } from '../../model/log-file.js';
 import { openGzip, openPlain, statOf, type ByteSource } from './byte-source.js';
-import { asAsciiCompatible, decodeBytes, detectEncoding, looksBinary, type Encoding } from './encoding.js';
+import { asAsciiCompatible, decodeLine, detectEncoding, looksBinary, type Encoding } from './encoding.js';
 import { openZipEntry } from './zip-source.js';
 
 /** Where text is to be found: a file, a packed file, or one entry of an archive. */
@@ -127,7 +127,7 @@ export async function* readLines(
   try {
     while (await window.more()) {
       for (let line = window.next(); line; line = window.next()) {
-        const text = decodeBytes(window.buffer.subarray(line.start, line.end), encoding);
+        const text = decodeLine(window.buffer.subarray(line.start, line.end), encoding);
         yield { number: line.number, text, isEnded: line.isEnded };
       }
     }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { namedZone, readEventTexts } from '../../make/event-file.js';
+import { namedZone, readEventPaths, readEventTexts } from '../../make/event-file.js';
+import { inFolder } from '../poured.js';
 
 const zones = [namedZone(0, 'Zone 1'), namedZone(1, 'Zone 2')];
 const at = (clock: string) => Date.parse(`2026-09-06T${clock}Z`);
@@ -211,4 +212,16 @@ test('a message of several lines stays one', async () => {
   ];
   const { alarms } = await readEventTexts({ 'list.csv': `${list.join('\n')}\n` }, zones, undefined, { logMs });
   expect(alarms.filter(({ zone }) => zone === 0)).toMatchObject([open]);
+});
+
+test('rows in Windows-1252 far behind rows that are plain letters only', async () => {
+  const low = (i: number) =>
+    `${new Date(at('05:00:00') + i * 1000).toISOString()};Zone 2;Low;${i % 2 ? 'Cleared' : 'Active'}`;
+  const plain = Array.from({ length: 3000 }, (_, i) => low(i)); // longer than what the encoding is told from
+  const late = ['06:00:00Z;Zone 1;Fühlerbruch;Active', '06:01:00Z;Zone 1;Fühlerbruch;Cleared'];
+  const text = ['Time;Zone;Alarm;State', ...plain, ...late.map((row) => `2026-09-06T${row}`)].join('\n');
+  await inFolder({ 'list.csv': Buffer.from(`${text}\n`, 'latin1') }, async (folder) => {
+    const { alarms } = await readEventPaths([folder], zones, undefined, { logMs });
+    expect(alarms.filter(({ zone }) => zone === 0)).toMatchObject([open]);
+  });
 });
