@@ -1,4 +1,5 @@
-import { intersectIntervals, totalLength, type Interval } from '../maths/intervals.js';
+import { firstPlaceFrom } from '../maths/first-place.js';
+import { intersectIntervals, isCovered, totalLength, type Interval } from '../maths/intervals.js';
 import type { Claim } from './claim.js';
 
 /** Fewer alarms of the machine than this tell no rhythm (own choice). */
@@ -27,7 +28,7 @@ export interface StopRhythm {
 export function stopRhythm(startsMs: Float64Array, plannedTime: () => readonly Interval[]): StopRhythm | null {
   if (startsMs.length < FEWEST_ALARMS) return null;
   const planned = plannedTime();
-  const inProduction = startsMs.filter((at) => planned.some(({ start, end }) => at >= start && at < end));
+  const inProduction = startsMs.filter((at) => isCovered(planned, at));
   if (inProduction.length < FEWEST_ALARMS) return null;
   return { startsMs: inProduction, meanGapMs: totalLength(planned) / inProduction.length, planned };
 }
@@ -37,9 +38,9 @@ export function stopRhythm(startsMs: Float64Array, plannedTime: () => readonly I
  * which is the expected wait. With fewer than `FEWEST_TO_RUN` of them it stood all the time.
  */
 export function untilItRan(claim: Claim, rhythm: StopRhythm, resetMs: number): Claim {
-  const within = rhythm.startsMs.filter((at) => at > claim.startMs && at < claim.faultEndMs);
-  if (within.length < FEWEST_TO_RUN) return claim;
-  const endMs = Math.max(claim.startMs + resetMs, within[0]! - rhythm.meanGapMs);
+  const first = placeAfter(rhythm, claim.startMs);
+  if (firstPlaceFrom(rhythm.startsMs, claim.faultEndMs) - first < FEWEST_TO_RUN) return claim;
+  const endMs = Math.max(claim.startMs + resetMs, rhythm.startsMs[first]! - rhythm.meanGapMs);
   return { ...claim, endMs: Math.min(claim.endMs, endMs), faultEndMs: endMs };
 }
 
@@ -49,10 +50,17 @@ export function untilItRan(claim: Claim, rhythm: StopRhythm, resetMs: number): C
  * @returns The claim until the machine ran again; null when the silence is not long enough to tell.
  */
 export function whileSilent(claim: Claim, rhythm: StopRhythm): Claim | null {
-  const next = rhythm.startsMs.find((at) => at > claim.startMs) ?? Infinity;
+  const next = rhythm.startsMs[placeAfter(rhythm, claim.startMs)] ?? Infinity;
   const endMs = Math.min(claim.faultEndMs, next);
   const silentMs = totalLength(intersectIntervals(rhythm.planned, [{ start: claim.startMs, end: endMs }]));
   if (silentMs < SILENT_GAPS * rhythm.meanGapMs) return null;
   const untilMs = endMs === next ? next - rhythm.meanGapMs : endMs;
   return { ...claim, endMs: untilMs, faultEndMs: untilMs };
+}
+
+/** Place of the first alarm behind a time, not of one at it. */
+function placeAfter({ startsMs }: StopRhythm, timeMs: number): number {
+  let place = firstPlaceFrom(startsMs, timeMs);
+  while (startsMs[place] === timeMs) place++;
+  return place;
 }

@@ -1,5 +1,6 @@
 import type { Evidence, Judge, Symptom } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
+import { firstPlaceFrom } from '../../maths/first-place.js';
 import { median } from '../../maths/quantile.js';
 import { exposureBetween } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf, type ZoneAnswer } from '../shared/basics/judge-zones.js';
@@ -105,20 +106,8 @@ function ratePerHour(evidence: Evidence, zone: LoneExcursions, fromMs: number): 
 function hoursBetween({ digest }: Evidence, watched: LoneExcursions, fromMs: number, toMs: number): number {
   const { startMs, periodMs } = digest;
   const { watchedPlaces, placeHours } = watched;
-  const countBefore = (ms: number) => placesBefore(watchedPlaces, (ms - startMs) / periodMs);
+  const countBefore = (ms: number) => firstPlaceFrom(watchedPlaces, (ms - startMs) / periodMs);
   return (countBefore(toMs) - countBefore(fromMs)) * placeHours;
-}
-
-/** How many places, ascending, lie before a place that need not be whole. */
-function placesBefore(places: Uint32Array, end: number): number {
-  let low = 0;
-  let high = places.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (places[middle]! < end) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 function describe(

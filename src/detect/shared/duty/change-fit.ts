@@ -1,5 +1,6 @@
 import { HOUR_MS } from '../../../model/time-units.js';
 import { addColumn, partialOut, restWithColumn, type PartialledOut } from '../../../maths/added-column.js';
+import { firstPlaceFrom } from '../../../maths/first-place.js';
 import { highest, lowest } from '../../../maths/extremes.js';
 import { tailColumns, type TryOnset } from '../../../maths/tail-columns.js';
 import { median } from '../../../maths/quantile.js';
@@ -105,7 +106,7 @@ function bestShape(shapes: readonly Shape[], parts: Parts, endMs: number): Chang
 export function shapeColumn(shape: Shape, onsetMs: number, timeMs: Float64Array, endMs: number): Float64Array {
   const column = new Float64Array(timeMs.length);
   const heightAt = heightsOf(shape, onsetMs, endMs);
-  for (let i = firstAfter(timeMs, onsetMs); i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
+  for (let i = firstPlaceFrom(timeMs, onsetMs); i < timeMs.length; i++) column[i] = heightAt(timeMs[i]!);
   return column;
 }
 
@@ -187,24 +188,13 @@ function isSeenAfter(
   return shape === 'step' || timeMs[from]! - onsetMs <= shape.decayHours * HOUR_MS;
 }
 
-function firstAfter(timeMs: Float64Array, at: number): number {
-  let low = 0;
-  let high = timeMs.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timeMs[middle]! < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
 /** Sizes of a change of one shape in one series, for any onset. */
 function sizesOf(prepared: Prepared | null, shape: Shape, endMs: number): (onsetMs: number) => ChangeSize {
   if (!prepared || !(prepared.variance > 0)) return () => nothing;
   const { series, variance } = prepared;
   const tryOnset = trierOf(prepared, shape, endMs);
   return (onsetMs) => {
-    const from = firstAfter(series.timeMs, onsetMs);
+    const from = firstPlaceFrom(series.timeMs, onsetMs);
     if (!isSeenAfter(series, shape, from, onsetMs)) return nothing;
     const { coefficient, information, gain } = tryOnset(onsetMs, from);
     if (!(information > 0)) return nothing;

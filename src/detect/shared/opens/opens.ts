@@ -6,6 +6,7 @@ import type { Zone } from '../../../model/zone.js';
 import { MINUTE_MS } from '../../../model/time-units.js';
 import { conditionAt, conditionsOf } from '../readings/exposure.js';
 import { learnedCodesOf } from '../readings/learned-codes.js';
+import { firstPlaceFrom } from '../../../maths/first-place.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
 
@@ -251,12 +252,6 @@ export function hasNear(timesMs: ArrayLike<number>, atMs: number, withinMs: numb
 
 /** Whether one of the times, ascending, lies between two others, both included. */
 export function hasBetween(timesMs: ArrayLike<number>, fromMs: number, toMs: number): boolean {
-  let low = 0;
-  let high = timesMs.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timesMs[middle]! < fromMs) low = middle + 1;
-    else high = middle;
-  }
-  return low < timesMs.length && timesMs[low]! <= toMs;
+  const place = firstPlaceFrom(timesMs, fromMs);
+  return place < timesMs.length && timesMs[place]! <= toMs;
 }

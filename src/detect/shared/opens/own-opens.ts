@@ -1,6 +1,6 @@
 import type { Evidence } from '../../../model/detector.js';
 import { oncePer } from '../basics/memo.js';
-import { momentMsOf, opensOf, type Open } from './opens.js';
+import { hasNear, momentMsOf, opensOf, type Open } from './opens.js';
 import { failureMomentsOf, type Moment } from './same-moment.js';
 import { sharedFailuresOf } from './shared-failures.js';
 
@@ -26,7 +26,8 @@ export const ownOpensOf = oncePer((evidence: Evidence): readonly (readonly Open[
     const withinMs = momentMsOf(evidence.zones[z]!);
     const isShared = ({ startMs, othersAtOnceCount }: Open) =>
       othersAtOnceCount >= OTHERS_OF_A_CARD ||
-      [...stationMs, ...pairMs].some((at) => Math.abs(at - startMs) <= withinMs);
+      hasNear(stationMs, startMs, withinMs) ||
+      hasNear(pairMs, startMs, withinMs);
     return opens.filter((open) => !isShared(open));
   });
 });

@@ -87,7 +87,9 @@ function groupedByValue(runs: readonly Episode[]): Map<number, Episode[]> {
   const byValue = new Map<number, Episode[]>();
   for (const run of runs) {
     const value = run.facts['valueDegC']!;
-    byValue.set(value, [...(byValue.get(value) ?? []), run]);
+    const same = byValue.get(value);
+    if (same) same.push(run);
+    else byValue.set(value, [run]);
   }
   return byValue;
 }
