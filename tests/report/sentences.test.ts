@@ -89,6 +89,18 @@ const sentences: readonly (readonly [SymptomNote, string])[] = [
     'it needs 1.79 times the output it needed before: part of the heater may be gone',
   ],
   [
+    note('opens-by-heat', 11, { hotCount: 0, hotHours: 0, coldCount: 11, coldHours: 47 }),
+    'it opens 11 times in 47 h cold; it was not hot in that time',
+  ],
+  [
+    note('scatter-growth', 4, { firstNoiseDegC: 0.35, lastNoiseDegC: 0.37, ownGrowthRatio: 1.06, peerNoiseRatio: 4.1 }),
+    'the reading scatters by 0.37 °C, 4.1 times as much as its neighbours',
+  ],
+  [
+    note('alarms-alone', 1, { lowCount: 1, lowMinutes: 205, highCount: 0, highMinutes: 0 }),
+    'its low alarm stood once, for 3 h 25 min, while the other zones of the machine had none',
+  ],
+  [
     note('heater-dead', 2, { outputPercent: 100, belowDegC: 120, noHeatMinutes: 90 }),
     'the reading falls twice although the output is at 100 %, to 120 °C below the set point, for 1 h 30 min',
   ],
@@ -106,7 +118,7 @@ const sentences: readonly (readonly [SymptomNote, string])[] = [
   ],
   [
     note('reading-low-shorted', 1, { readingDegC: 24, lowMinutes: 90, fallRatio: NaN }),
-    'the reading lies once at 24.0 °C, for 1 h 30 min, and comes back faster than heat can bring it',
+    'the reading lies at 24.0 °C, for 1 h 30 min, and comes back faster than heat can bring it',
   ],
 ];
 
@@ -141,6 +153,11 @@ test('a detector that nobody has met keeps its name and all its facts', () => {
     'swing 2.0 °C',
     'chance of so many together < 0.001',
   ]);
+});
+
+test('a rate per degree is no temperature', () => {
+  const { details } = symptomText(note('lid-rattle', 1, { percentPerDegC: 0.31 }));
+  expect(details.map((detail) => plain(phraseText(detail)))).toEqual(['output 0.31 % a degree (°C)']);
 });
 
 test('a temperature becomes °F with the 32 of its scale, a difference or a limit without', () => {

@@ -98,8 +98,7 @@ const alarmsAlone: Spoken = {
   say: (ask) => {
     const signs = (['low', 'high'] as const).filter((side) => ask(`${side}Minutes`) > 0);
     const said = signs.map(
-      (side) =>
-        `its ${side} alarm stood ${counted(ask(`${side}Count`), 'time')}, for ${minutesText(ask(`${side}Minutes`))}`,
+      (side) => `its ${side} alarm stood ${timesText(ask(`${side}Count`))}, for ${minutesText(ask(`${side}Minutes`))}`,
     );
     const share = ask('lowFullOutputShare');
     const atLimit = share > 0.5 ? ', mostly with the output at its limit' : '';

@@ -48,6 +48,8 @@ const scatterGrowth: Spoken = {
     const loudHours = ask('loudHours');
     if (loudHours > 0 && !(ask('ownGrowthRatio') >= 2))
       return phrase`the reading scatters by ${difference(ask('loudNoiseDegC'), 2)} for ${minutesText(60 * loudHours)}, ${numberText(ask('loudTimesUsualRatio'))} times as much as at that time of other days`;
+    if (ask('peerNoiseRatio') >= 2 && !(ask('ownGrowthRatio') >= 1.5))
+      return phrase`the reading scatters by ${difference(ask('lastNoiseDegC'), 2)}, ${numberText(ask('peerNoiseRatio'), 1)} times as much as its neighbours`;
     return phrase`the reading scatters by ${difference(ask('lastNoiseDegC'), 2)} at the end, ${difference(ask('firstNoiseDegC'), 2)} at first`;
   },
 };

@@ -123,7 +123,7 @@ const readingLowShorted: Spoken = {
     const [reading, lasts] = [level(ask('readingDegC')), longestText(ask('lowMinutes'), 1)];
     return ask('fallRatio') > fastestFallRatio
       ? phrase`faster than a body can cool, the reading drops ${timesText(count)} to ${reading}${lasts}`
-      : phrase`the reading lies ${timesText(count)} at ${reading}${lasts}, and comes back faster than heat can bring it`;
+      : phrase`the reading lies at ${reading}${count > 1 ? ` ${timesText(count)}` : ''}${lasts}, and comes back faster than heat can bring it`;
   },
 };
 

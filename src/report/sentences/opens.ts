@@ -1,5 +1,5 @@
 import { counted, minutesText } from '../text/numbers.js';
-import { level, phrase, plain } from '../text/phrase.js';
+import { level, phrase, plain, type Phrase } from '../text/phrase.js';
 import { always, longestText, timesInHours, timesText, unlessChance, type Spoken } from './spoken.js';
 
 /** An open that has stood this long when the log ends is the fault of the day. */
@@ -26,6 +26,25 @@ const sensorOpens: Spoken = {
   },
 };
 
+interface Side {
+  readonly count: number;
+  readonly hours: number;
+  readonly words: string;
+  readonly none: string;
+}
+
+/** What it did on either side; a side without any time is no comparison. */
+function sidesText(one: Side, other: Side): Phrase {
+  const text = ({ count, hours, words }: Side) => `${timesInHours(count, hours)} ${words}`;
+  for (const [side, empty] of [
+    [one, other],
+    [other, one],
+  ] as const) {
+    if (empty.count === 0 && empty.hours * 60 < 1) return plain(`it opens ${text(side)}; ${empty.none} in that time`);
+  }
+  return plain(`it opens ${text(one)} and ${text(other)}`);
+}
+
 /** These state both sides and leave the judgement to the weighing: the facts may speak either way. */
 const opensByRunning: Spoken = {
   detector: 'opens-by-running',
@@ -33,8 +52,9 @@ const opensByRunning: Spoken = {
   weight: unlessChance(93, 'runningHigherPValue'),
   isOnTrace: false,
   say: (ask) =>
-    plain(
-      `it opens ${timesInHours(ask('runningCount'), ask('runningHours'))} of running and ${timesInHours(ask('stoppedCount'), ask('stoppedHours'))} of standing`,
+    sidesText(
+      { count: ask('runningCount'), hours: ask('runningHours'), words: 'of running', none: 'it did not run' },
+      { count: ask('stoppedCount'), hours: ask('stoppedHours'), words: 'of standing', none: 'it did not stand' },
     ),
 };
 
@@ -44,8 +64,9 @@ const opensByHeat: Spoken = {
   weight: unlessChance(93, 'hotHigherPValue'),
   isOnTrace: false,
   say: (ask) =>
-    plain(
-      `it opens ${timesInHours(ask('hotCount'), ask('hotHours'))} hot and ${timesInHours(ask('coldCount'), ask('coldHours'))} cold`,
+    sidesText(
+      { count: ask('hotCount'), hours: ask('hotHours'), words: 'hot', none: 'it was not hot' },
+      { count: ask('coldCount'), hours: ask('coldHours'), words: 'cold', none: 'it was not cold' },
     ),
 };
 
