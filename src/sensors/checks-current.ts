@@ -49,8 +49,8 @@ function knownCurrent({ span }: MeasurePlan): Check {
       : [],
     outcomes: [
       outcome('in-band', 'The input is good.', null),
-      outcome('high', 'The input is wrong, or its span is not that of the transmitter.', 'input'),
-      outcome('low', 'The input is wrong, or its span is not that of the transmitter.', 'input'),
+      outcome('high', 'It shows more: the input is wrong, or its span is not that of the transmitter.', 'input'),
+      outcome('low', 'It shows less: the input is wrong, or its span is not that of the transmitter.', 'input'),
     ],
   };
 }

@@ -42,8 +42,16 @@ function sensorElement(sensor: RtdSpec, plan: MeasurePlan): Check {
       outcome('in-band', 'The element is good there: go on at the cabinet.', null),
       outcome('open', 'OL: the element or its tail is open. Replace the sensor.', 'sensor'),
       outcome('short', 'Near 0 Ω: the element or its tail is shorted. Replace the sensor.', 'sensor'),
-      outcome('high', 'The element has shifted, its tail has a bad joint, or the tip is warmer than noted.', 'sensor'),
-      outcome('low', 'The element has shifted, moisture lies across it, or the tip is colder than noted.', 'sensor'),
+      outcome(
+        'high',
+        'More: the element has shifted, its tail has a bad joint, or the tip is warmer than noted.',
+        'sensor',
+      ),
+      outcome(
+        'low',
+        'Less: the element has shifted, moisture lies across it, or the tip is colder than noted.',
+        'sensor',
+      ),
       outcome('changes', 'It jumps while the tail is moved: the sensor’s own joint is loose.', 'sensor'),
     ],
     source: sensor.curve.source,
@@ -58,7 +66,7 @@ function sensorSameEnd(wires: Wires): Check {
     outcomes: [
       outcome('in-band', 'The tail is good.', null),
       outcome('open', 'OL: one lead of the tail is broken.', 'sensor'),
-      outcome('high', 'A joint in the tail is bad.', 'sensor'),
+      outcome('high', 'More: a joint in the tail is bad.', 'sensor'),
     ],
   };
 }
@@ -93,7 +101,7 @@ function cabinetSameEnd(plan: MeasurePlan): Check {
     outcomes: [
       outcome('in-band', 'These two leads are good.', null),
       outcome('open', 'OL: one of these leads is open; the reading jumps to an end of its scale.', 'wiring'),
-      outcome('high', 'One of these leads has a bad contact.', 'wiring'),
+      outcome('high', 'More than the cable explains: one of these leads has a bad contact.', 'wiring'),
       ...(plan.wires === 3
         ? [
             outcome(
@@ -115,7 +123,11 @@ function cableLoop(plan: MeasurePlan): Check {
     outcomes: [
       outcome('in-band', 'The cable is good.', null),
       outcome('open', 'OL: a lead of the cable is open.', 'wiring'),
-      outcome('high', 'A contact in the cable is loose or corroded; the reading is too high by it.', 'wiring'),
+      outcome(
+        'high',
+        'More than the cable explains: a contact in it is loose or corroded; the reading is too high by it.',
+        'wiring',
+      ),
     ],
   };
 }
@@ -163,8 +175,8 @@ function knownResistor(sensor: RtdSpec, { states, wires }: MeasurePlan): Check {
     expected: known.map(({ atDegC, ohm }) => readingValue(atDegC, { appliedOhm: ohm })),
     outcomes: [
       outcome('in-band', 'The input is good.', null),
-      outcome('high', 'The input is wrong, or set for another type or curve.', 'input'),
-      outcome('low', 'The input is wrong, or set for another type or curve.', 'input'),
+      outcome('high', 'It shows more: the input is wrong, or set for another type or curve.', 'input'),
+      outcome('low', 'It shows less: the input is wrong, or set for another type or curve.', 'input'),
       outcome('no-change', 'The reading does not move at all: the channel is stuck.', 'input'),
     ],
     source: sensor.curve.source,

@@ -53,8 +53,8 @@ function voltageAtSensor(sensor: ThermocoupleSpec, plan: MeasurePlan): Check {
     outcomes: [
       outcome('in-band', 'The thermocouple is good: go on at the cabinet.', null),
       outcome('no-change', 'No voltage with a hot tip: the wires touch, or it is open.', 'sensor'),
-      outcome('low', 'It has shifted, or the tip is colder than noted.', 'sensor'),
-      outcome('high', 'It has shifted, or the tip is hotter than noted.', 'sensor'),
+      outcome('low', 'Less: it has shifted, or the tip is colder than noted.', 'sensor'),
+      outcome('high', 'More: it has shifted, or the tip is hotter than noted.', 'sensor'),
       outcome('reversed', 'Minus with a hot tip: plus and minus are exchanged at the connector.', 'wiring'),
     ],
     source: 'NIST Monograph 175 / SRD 60, ITS-90',
@@ -124,8 +124,8 @@ function linkedInput({ roomDegC }: MeasurePlan): Check {
     expected: [readingValue(roomDegC)],
     outcomes: [
       outcome('in-band', 'The input and its cold-junction compensation are good.', null),
-      outcome('high', 'The input is wrong, or the cabinet is warmer than the room.', 'input'),
-      outcome('low', 'The input or its cold-junction compensation is wrong.', 'input'),
+      outcome('high', 'It shows more: the input is wrong, or the cabinet is warmer than the room.', 'input'),
+      outcome('low', 'It shows less: the input or its cold-junction compensation is wrong.', 'input'),
       outcome('no-change', 'The reading does not move at all: the channel is stuck.', 'input'),
     ],
   };
@@ -146,8 +146,16 @@ function knownVoltage(sensor: ThermocoupleSpec, { states, roomDegC }: MeasurePla
       expected,
       outcomes: [
         outcome('in-band', 'The input is good.', null),
-        outcome('high', 'The input is wrong, set for another type, or its terminals are warmer than taken.', 'input'),
-        outcome('low', 'The input is wrong, set for another type, or its terminals are colder than taken.', 'input'),
+        outcome(
+          'high',
+          'It shows more: the input is wrong, set for another type, or its terminals are warmer than taken.',
+          'input',
+        ),
+        outcome(
+          'low',
+          'It shows less: the input is wrong, set for another type, or its terminals are colder than taken.',
+          'input',
+        ),
         outcome('no-change', 'The reading does not move at all: the channel is stuck.', 'input'),
       ],
       source: 'NIST Monograph 175 / SRD 60, ITS-90',

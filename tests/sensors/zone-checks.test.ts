@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { expectedMeasurements } from '../../src/sensors/expected-measurements.js';
+import { sensorIds } from '../../src/sensors/sensor-types.js';
 import { zoneChecks } from '../../src/sensors/zone-checks.js';
 
 const bare = { sensor: null, wires: null, toleranceClass: null } as const;
@@ -50,3 +51,17 @@ test('a room off every table still gives the list', () => {
   expect(zoneChecks(bare, { roomDegC: -250 }).length).toBe(5);
   expect(zoneChecks({ ...bare, sensor: 'ni120' }, { roomDegC: -250 })[0]!.id).toBe('lockout');
 });
+
+test.each(sensorIds.flatMap((sensor) => ([2, 3, 4] as const).map((wires) => [sensor, wires] as const)))(
+  'each outcome of a measurement of %s with %i wires says by which value it is known',
+  (sensor, wires) => {
+    for (const check of expectedMeasurements(sensor, { wires, setpointDegC: 180 })) {
+      const texts = check.outcomes.map(({ says }) => says);
+      expect(new Set(texts).size, check.id).toBe(texts.length);
+      for (const { result, says } of check.outcomes) {
+        if (result === 'high') expect(says, check.id).toMatch(/\bmore\b/i);
+        if (result === 'low') expect(says, check.id).toMatch(/\bless\b|\blow\b/i);
+      }
+    }
+  },
+);

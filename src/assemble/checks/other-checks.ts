@@ -39,7 +39,7 @@ function cardSupply(card: string | null): Check {
     expected: [{ quantity: 'stated', condition: 'any', atDegC: null, says: supplyBand }],
     outcomes: [
       outcome('in-band', 'The supply is good: the card itself, or its reference.', 'input'),
-      outcome('low', 'Supply, its fuse or its terminals: a fault of all zones on the card.', 'input'),
+      outcome('low', 'Less: the supply, its fuse or its terminals: a fault of all zones on the card.', 'input'),
     ],
     source: 'IEC 61131-2 (from memory)',
   };
