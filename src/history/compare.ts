@@ -114,8 +114,9 @@ function moved(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: n
   if (now.offsetDegC !== null && last.offsetDegC !== null) {
     const growth = Math.abs(now.offsetDegC) - Math.abs(last.offsetDegC);
     const says = `Offset of ${now.zone}: ${signedText(last.offsetDegC)} then, ${signedText(now.offsetDegC)} now.`;
-    if (growth >= OFFSET_STEP_DEGC) return { change: 'worse', says };
-    if (growth <= -OFFSET_STEP_DEGC) return { change: 'better', says };
+    const leastDegC = Math.max(OFFSET_STEP_DEGC, Math.hypot(halfWidthDegC(now), halfWidthDegC(last)));
+    if (growth >= leastDegC) return { change: 'worse', says };
+    if (growth <= -leastDegC) return { change: 'better', says };
   }
   const lossNow = now.downtimeMinutes / nowDays;
   const lossLast = last.downtimeMinutes / lastDays;
@@ -123,6 +124,11 @@ function moved(now: ZoneFinding, last: ZoneFinding, nowDays: number, lastDays: n
   if (lossNow - lossLast >= LOSS_STEP_MINUTES_PER_DAY) return { change: 'worse', says };
   if (lossLast - lossNow >= LOSS_STEP_MINUTES_PER_DAY) return { change: 'better', says };
   return null;
+}
+
+/** Half of the limits of an offset, 0 where they are not known: two that overlap by chance have not moved. */
+function halfWidthDegC({ offsetBasis }: ZoneFinding): number {
+  return offsetBasis ? (offsetBasis.highDegC - offsetBasis.lowDegC) / 2 : 0;
 }
 
 /** "+1.2 °C", "−0.4 °C", "0.0 °C". */

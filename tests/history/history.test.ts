@@ -181,6 +181,20 @@ describe('since the last report', () => {
     const [told] = compareWithHistory(week(1, [now]), [stored(week(0, last ? [last] : []))]).changes;
     expect(told!.says).toBe(says);
   });
+  test('an offset that moved within its limits is no better and no worse', () => {
+    const known = (offsetDegC: number, halfDegC: number) =>
+      faulty({
+        offsetDegC,
+        offsetBasis: {
+          ...{ detector: 'slow-drift', from: 'soaks', coldDegC: offsetDegC, hotDegC: null },
+          lowDegC: offsetDegC - halfDegC,
+          highDegC: offsetDegC + halfDegC,
+        },
+      });
+    expect(change(known(-2.1, 0.8), known(-1.6, 0.9))).toEqual(['still open']);
+    expect(change(known(-2.1, 0.2), known(-1.6, 0.2))).toEqual(['better']);
+    expect(change(known(-1.6, 0.9), known(-6.7, 0.4))).toEqual(['worse']);
+  });
   test('healthy and healthy is not worth a line; the same export is not its own past', () => {
     expect(change(madeZone('Zone 1'), madeZone('Zone 1'))).toEqual([]);
     expect(compareWithHistory(week(0), [stored(week(0))])).toMatchObject({ runs: 1, previousEnd: null, changes: [] });
