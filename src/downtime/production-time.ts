@@ -8,6 +8,7 @@ import { median } from '../maths/quantile.js';
 import { heatedMinutes, heatedSpans, type HeatedSpan, type Machine } from './machine-minutes.js';
 import type { DowntimeSettings } from './settings.js';
 import { shiftIntervals } from './shifts.js';
+import { usualTimeOfDayMs } from './usual-clock.js';
 import type { UsualBreak } from './usual-breaks.js';
 import { lowest } from '../maths/extremes.js';
 
@@ -59,8 +60,8 @@ export function productionTime(input: ProductionInput): ProductionTime {
  * Where a hole in the log hides when the heats went on or off, the usual time of day is taken, if it lies in the hole.
  */
 function fillHoles(spans: readonly HeatedSpan[], digest: PlantDigest): HeatedSpan[] {
-  const usualOn = usualClock(spans.filter(({ isStartTold }) => isStartTold).map(({ start }) => start));
-  const usualOff = usualClock(spans.filter(({ isEndTold }) => isEndTold).map(({ end }) => end));
+  const usualOn = usualTimeOfDayMs(spans.filter(({ isStartTold }) => isStartTold).map(({ start }) => start));
+  const usualOff = usualTimeOfDayMs(spans.filter(({ isEndTold }) => isEndTold).map(({ end }) => end));
   const endMs = digest.startMs + digest.length * digest.periodMs;
   return spans.map((span, i) => {
     const before = spans[i - 1]?.end ?? digest.startMs;
@@ -69,11 +70,6 @@ function fillHoles(spans: readonly HeatedSpan[], digest: PlantDigest): HeatedSpa
     const end = span.isEndTold || i === spans.length - 1 ? span.end : lastAt(usualOff, span.end + DAY_MS);
     return { ...span, start: start > before ? start : span.start, end: end > span.end && end < after ? end : span.end };
   });
-}
-
-/** Median time of day in ms, NaN for none. */
-function usualClock(timesMs: readonly number[]): number {
-  return median(timesMs.map((timeMs) => timeMs % DAY_MS));
 }
 
 /** The last moment at or before a time that has this time of day; the time itself when there is none. */
