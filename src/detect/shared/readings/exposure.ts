@@ -2,6 +2,7 @@ import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import type { Zone } from '../../../model/zone.js';
 import { HOUR_MS } from '../../../model/time-units.js';
+import { mergeIntervals } from '../../../maths/intervals.js';
 import { quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
 import { placesPerSampleOf } from '../basics/sampling.js';
@@ -135,13 +136,14 @@ function runningFromAlarms({ alarms, digest }: Evidence, zone: Zone, hot: Float3
   );
   const stops = [...ofMachine].filter(({ startMs, endMs }) => endMs > startMs);
   if (stops.length < FEWEST_STOP_ALARMS) return null;
+  const standing = mergeIntervals(stops.map(({ startMs, endMs }) => ({ start: startMs, end: endMs })));
   const running = Float32Array.from(hot);
-  for (const stop of stops) {
-    const first = Math.max(0, Math.floor((stop.startMs - digest.startMs) / digest.periodMs));
-    const last = Math.min(digest.length - 1, Math.floor((stop.endMs - digest.startMs) / digest.periodMs));
+  for (const { start, end } of standing) {
+    const first = Math.max(0, Math.floor((start - digest.startMs) / digest.periodMs));
+    const last = Math.min(digest.length - 1, Math.floor((end - digest.startMs) / digest.periodMs));
     for (let i = first; i <= last; i++) {
-      const from = Math.max(stop.startMs, digest.startMs + i * digest.periodMs);
-      const to = Math.min(stop.endMs, digest.startMs + (i + 1) * digest.periodMs);
+      const from = Math.max(start, digest.startMs + i * digest.periodMs);
+      const to = Math.min(end, digest.startMs + (i + 1) * digest.periodMs);
       running[i] = Math.max(0, running[i]! - (to - from) / digest.periodMs);
     }
   }
