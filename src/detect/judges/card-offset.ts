@@ -41,7 +41,8 @@ function unableOf(evidence: Evidence, zone: Zone): string | null {
   const known = coldEnoughOf(evidence);
   if (!known.includes(zone.index))
     return `Zone ${zone.name}: it was never cold for long beside others, so a shift of its card cannot show.`;
-  const others = known.filter((index) => zone.card === null || evidence.zones[index]!.card !== zone.card);
+  const isOfCard = ({ card, machine }: Zone) => card === zone.card && machine === zone.machine;
+  const others = known.filter((index) => zone.card === null || !isOfCard(evidence.zones[index]!));
   if (others.length < (zone.card === null ? 4 : 2))
     return `Zone ${zone.name}: fewer than two zones of other input cards were cold to compare with.`;
   const apart = movingApartOf(evidence).find((group) => [...group.zones, ...group.others].includes(zone.index));
