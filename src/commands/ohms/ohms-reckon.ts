@@ -75,10 +75,7 @@ export function reckon(request: OhmsRequest): OhmsAnswer {
     referenceDegC,
     expected,
     lead,
-    measured:
-      request.measured === undefined
-        ? null
-        : reckonMeasured(request, toleranceClass, referenceDegC, lead?.pairOhm ?? 0),
+    measured,
     notes: [...new Set(notes)],
     source: sourceOf(sensor),
   };

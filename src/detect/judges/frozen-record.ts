@@ -2,6 +2,7 @@ import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { MINUTE_MS } from '../../model/time-units.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { samplingMsOf } from '../shared/basics/sampling.js';
 import { stuckStretchesOf, type StuckStretch } from '../shared/readings/stuck-stretches.js';
 import { highest, lowest } from '../../maths/extremes.js';
 
@@ -71,8 +72,7 @@ function totalMinutes(stretches: readonly StuckStretch[]): number {
 function sharedShare(evidence: Evidence, zone: Zone, gap: Episode, slackSamples: number): number {
   const others = evidence.zones.filter((z) => z.index !== zone.index);
   if (others.length === 0) return 1;
-  const samplingMs = Number.isNaN(zone.samplingMs) ? 60_000 : zone.samplingMs;
-  const slackMs = slackSamples * samplingMs;
+  const slackMs = slackSamples * samplingMsOf(zone);
   const sharing = others.filter((other) =>
     gapsOf(evidence, other).some(
       (g) => Math.abs(g.startMs - gap.startMs) <= slackMs && Math.abs(g.endMs - gap.endMs) <= slackMs,

@@ -2,7 +2,7 @@ import type { Evidence } from '../../../model/detector.js';
 import { HOUR_MS } from '../../../model/time-units.js';
 import { median } from '../../../maths/quantile.js';
 import type { ChangeFit, ChangeSize } from './change-fit.js';
-import { usualRoomOf } from '../cold/cold-hours.js';
+import { assumedRoomOf } from '../cold/cold-hours.js';
 import type { ZoneChange } from './zone-changes.js';
 
 /**
@@ -113,8 +113,7 @@ function density(value: number, sd: number): number {
 
 /** Working temperature of the zone where its duty is known, else NaN. */
 export function workingDegC(evidence: Evidence, change: ZoneChange): number {
-  const roomDegC = usualRoomOf(evidence);
-  return change.duty ? change.duty.spanDegC + (Number.isNaN(roomDegC) ? 22 : roomDegC) : NaN;
+  return change.duty ? change.duty.spanDegC + assumedRoomOf(evidence) : NaN;
 }
 
 /**
