@@ -1,5 +1,5 @@
 import type { Judge } from '../../model/detector.js';
-import { HOUR_MS } from '../../model/time-units.js';
+import { DAY_MS, HOUR_MS } from '../../model/time-units.js';
 import { burstiness, dispersion } from '../../maths/dispersion.js';
 import { mannKendall } from '../../maths/mann-kendall.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
@@ -76,9 +76,12 @@ export const opensGrowth: Judge<OpensGrowthSettings> = {
   },
 };
 
+/** By parts of the life that are alike and about a day long: a last part of hours would count as a quiet day. */
 function countsPerDay(startsMs: readonly number[], life: Life): number[] {
-  const dayMs = 24 * HOUR_MS;
-  const days = new Array<number>(Math.max(1, Math.ceil((life.endMs - life.startMs) / dayMs))).fill(0);
-  for (const ms of startsMs) days[Math.floor((ms - life.startMs) / dayMs)]!++;
+  const lifeMs = life.endMs - life.startMs;
+  const days = new Array<number>(Math.max(1, Math.round(lifeMs / DAY_MS))).fill(0);
+  for (const ms of startsMs) {
+    days[Math.min(days.length - 1, Math.floor(((ms - life.startMs) / lifeMs) * days.length))]!++;
+  }
   return days;
 }

@@ -20,7 +20,7 @@ const LAG_ERROR_SHARE = 0.2;
 const WARM_PLACES = 10;
 
 /** Places of the digest that make an hour, or the nearest to one that its period allows. */
-export function hourPlacesOf({ periodMs }: PlantDigest): number {
+function hourPlacesOf({ periodMs }: PlantDigest): number {
   return Math.max(1, Math.round(HOUR_MS / periodMs));
 }
 
@@ -52,7 +52,7 @@ export const roomOf = oncePer((evidence: Evidence): number => {
 });
 
 /** Usual room temperature over the window, by the median of all cold hours; NaN where never cold. */
-export const usualRoomOf = oncePer((evidence: Evidence): number =>
+const usualRoomOf = oncePer((evidence: Evidence): number =>
   median(coldHoursOf(evidence).flatMap((zone) => [...zone.values()].map(({ roomDegC }) => roomDegC))),
 );
 
