@@ -17,14 +17,17 @@ const fewestNumbers = 10;
  * the recording's own word for "nothing here".
  *
  * @param all Every column with numbers, as sampled.
+ * @param fullOutput The number that stands for full heat, which is the end of outputs while a machine heats up.
  * @returns The number and the columns to look at for it, or null. Never throws.
  */
-export function findNoValue(all: readonly RoledSeries[]): NoValue | null {
+export function findNoValue(all: readonly RoledSeries[], fullOutput: number): NoValue | null {
   const numeric = all.filter(({ series, role }) => series.numbers >= fewestNumbers && role !== 'running');
   const others = numeric.filter(({ role }) => role !== 'reading');
   const readings = numeric.filter(({ role }) => role === 'reading');
   const counts = new Map<number, number>();
-  for (const it of others) for (const raw of loneEnds(it)) counts.set(raw, (counts.get(raw) ?? 0) + 1);
+  for (const it of others)
+    for (const raw of loneEnds(it))
+      if (it.role !== 'output' || raw !== fullOutput) counts.set(raw, (counts.get(raw) ?? 0) + 1);
   const found = [...counts].find(
     ([raw, columns]) => columns >= fewestColumns && readings.every((it) => !isWithinReach(it, raw)),
   );

@@ -106,15 +106,19 @@ function plausible({ series, scale }: RoledSeries): number[] {
   return series.value.map((value) => value * scale).filter((value) => value > -40 && value < 840 && value !== 0);
 }
 
-/** Whole numbers above this are tenths of a degree: no heater zone on a platinum sensor goes beyond 850 (IEC 60751). */
-const tenthsAbove = 900;
+/** No heater zone on a platinum sensor goes beyond 850 °C (IEC 60751); hotter numbers are parts of a degree. */
+const hottest = { degC: 900, degF: 1652, K: 1173 };
 
-/** A room seldom has less than this many tenths: a machine that reads less, cold, is logged in degrees (own choice). */
-const coldTenths = 100;
+/** A room seldom has less than this many degrees: a machine that reads less, cold, is logged in larger parts (own choice). */
+const coldRoom = 10;
 
-/** 0.1 where a file's temperatures are whole numbers that only make sense as tenths of a degree, else 1. */
+/** Parts of a degree that controllers count in whole numbers, the largest first (common practice). */
+const partsOfDegree = [0.1, 0.01];
+
+/** 0.1 or 0.01 where a file's temperatures are whole numbers that only make sense as tenths or hundredths of a degree, else 1. */
 export function guessScale(series: readonly RoledSeries[]): number {
-  return areTooHot(series) && middleOf(series, 0.05) >= coldTenths ? 0.1 : 1;
+  const scale = scaleOfHot(series);
+  return scale !== 1 && middleOf(series, 0.05) * scale >= coldRoom ? scale : 1;
 }
 
 /**
@@ -122,24 +126,48 @@ export function guessScale(series: readonly RoledSeries[]): number {
  * in however cold a hall.
  */
 export function guessReadingScale(readings: readonly RoledSeries[], setpointScale: number): number {
-  return setpointScale !== 1 && areTooHot(readings) ? setpointScale : guessScale(readings);
+  return setpointScale !== 1 && scaleOfHot(readings) !== 1 ? setpointScale : guessScale(readings);
 }
 
 /**
- * Whole numbers that would be hotter than any zone. A log of one shift a day is mostly cold, and of what was sampled of
- * it a few rows in a hundred are hot; the middle over all columns keeps out codes, which hardly all of them hold.
+ * Of whole numbers that would be hotter than any zone, the largest part of a degree with which they are not; else 1. A log
+ * of one shift a day is mostly cold, and of what was sampled of it a few rows in a hundred are hot; the middle over all
+ * columns keeps out codes, which hardly all of them hold.
  */
-function areTooHot(series: readonly RoledSeries[]): boolean {
+function scaleOfHot(series: readonly RoledSeries[]): number {
   const areWhole = series.every((it) => it.series.decimals === 0 && it.scale === 1);
-  return series.length > 0 && areWhole && middleOf(series, 0.99) >= tenthsAbove;
+  if (series.length === 0 || !areWhole) return 1;
+  const limit = hottest[series.find(({ unit }) => unit)?.unit ?? 'degC'];
+  const high = middleOf(series, 0.99);
+  if (!(high >= limit)) return 1;
+  const part = partsOfDegree.find((it) => high * it < limit) ?? 1;
+  return part === 0.01 && !areSeenMoving(series, limit * 10) ? 0.1 : part;
 }
+
+/** A reading that is hot even as tenths is a code, or moves; one value of it is a code (own choice). Set points hold none. */
+const fewestLevels = 5;
+
+function areSeenMoving(series: readonly RoledSeries[], above: number): boolean {
+  return series.some(
+    ({ role, series: { value } }) =>
+      role === 'setpoint' || new Set(value.filter((it) => it >= above && it < codesAbove)).size >= fewestLevels,
+  );
+}
+
+/** Ends of 16 bits stand here (arithmetic). */
+const codesAbove = 32_000;
 
 /** The middle over all columns of a share of their numbers. */
 function middleOf(series: readonly RoledSeries[], share: number): number {
-  const numbers = series.map((it) => it.series.value.filter((value) => value > 0 && value < 30_000));
+  const numbers = series.map((it) => it.series.value.filter((value) => value > 0 && value < codesAbove));
   const ranks = numbers.map((values) => nearestRank(values, share)).filter((value) => !Number.isNaN(value));
   return nearestRank(ranks, 0.5);
 }
+
+/** Ends of counters that control an output: of 8, 10, 12, 15 and 16 bits (arithmetic). */
+const counterEnds = [255, 1023, 4095, 32_767, 65_535];
+/** So often must a column stand at such an end (own choice). */
+const fewestAtEnd = 3;
 
 /** Factor that makes a file's outputs run from 0 to 100. */
 export function guessOutputScale(outputs: readonly RoledSeries[]): number {
@@ -147,7 +175,10 @@ export function guessOutputScale(outputs: readonly RoledSeries[]): number {
   const high = values.reduce((a, b) => Math.max(a, b), 0);
   if (high <= 0) return 1;
   if (high <= 1.0001) return 100;
-  return high > 150 && high <= 1000 && outputs.every((it) => it.series.decimals === 0) ? 0.1 : 1;
+  if (high <= 150 || outputs.some((it) => it.series.decimals > 0)) return 1;
+  if (counterEnds.includes(high) && values.filter((value) => value === high).length >= fewestAtEnd) return 100 / high;
+  if (high <= 1000) return 0.1;
+  return high <= 10_000 ? 0.01 : 1;
 }
 
 /** A live zero and its span: analogue current signals run from 4 to 20 mA (IEC 60381-1). */

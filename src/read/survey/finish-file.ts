@@ -16,6 +16,7 @@ import {
   type UnitFinding,
 } from '../columns/unit-guess.js';
 import type { Attached } from '../columns/draft-zone.js';
+import { takingTurns, unitProblem, unitWords, unknownQuantity } from './finish-problems.js';
 
 export interface FinishedFiles {
   /** Smallest step of a zone's readings by its digits, in °C, by zone index. */
@@ -113,38 +114,6 @@ function noteResolution(
   }
 }
 
-const unitWords = { degC: '°C', degF: '°F', K: 'K' } as const;
-
-function unknownQuantity(draft: DraftFile, columns: readonly Attached[]): ProblemNote {
-  const names = columns.map(({ series }) => `"${series.name}"`).join(', ');
-  return {
-    code: 'unknown-layout',
-    file: draft.name,
-    what: `No name says which columns are temperatures, and the numbers of ${names} are too unlike to be of one kind.`,
-    todo: 'Give the names of the columns with --names, or say in plant.yaml which ones are readings; until then no fault is claimed.',
-  };
-}
-
-function takingTurns(draft: DraftFile): ProblemNote {
-  return {
-    code: 'ambiguous-layout' as const,
-    file: draft.name,
-    what: 'The rows seem to be of two machines or zones that take turns: every other value goes on from the one before the last. No column tells them apart, so they are mixed here.',
-    todo: 'Export each machine into a file of its own, or with a column that names the machine; until then no fault is claimed.',
-  };
-}
-
-function unitProblem(draft: DraftFile, { unit, why }: UnitFinding): ProblemNote {
-  return {
-    ...{
-      code: 'ambiguous-unit',
-      file: draft.name,
-      what: `The unit is not certain: ${why}; ${unitWords[unit]} is taken.`,
-    },
-    todo: `If that is wrong, say "unit: ${unit === 'degF' ? 'degC' : 'degF'}" in plant.yaml or use the option --unit.`,
-  };
-}
-
 function unitOfFile(
   { columns, guessedUnit }: LoggerFacts,
   preamble: readonly string[],
@@ -186,7 +155,7 @@ function finishFile(draft: DraftFile, attached: readonly Attached[], logger: Log
   const { scales } = logger;
   const columns = attached.map((it) => finishColumn(it, logger, unit));
   const isCurrent = columns.some(({ zero }) => zero !== undefined);
-  const noValue = shape.layout === 'wide' ? findNoValue(attached) : null;
+  const noValue = shape.layout === 'wide' ? findNoValue(attached, Math.round(100 / scales.output)) : null;
   const notes = [
     `time: ${draft.file.time.why}`,
     `unit: ${unitWords[unit.unit]}, ${unit.why}`,
@@ -240,10 +209,14 @@ function flagColumn({ series, given }: Attached): Pick<LogColumn, 'isBlankAtRest
 
 function scaleNotes(scales: { reading: number; setpoint: number; output: number }): string[] {
   const notes = [];
-  if (scales.reading !== 1) notes.push('readings are tenths of a degree: whole numbers that no heater zone reaches');
-  if (scales.setpoint !== 1) notes.push('set points are tenths of a degree');
-  if (scales.output === 100) notes.push('outputs run from 0 to 1 and are taken as 0 to 100 %');
-  if (scales.output === 0.1) notes.push('outputs run from 0 to 1000 and are taken as tenths of a percent');
+  const parts = (scale: number): string => (scale === 0.01 ? 'hundredths' : 'tenths');
+  if (scales.reading !== 1)
+    notes.push(`readings are ${parts(scales.reading)} of a degree: whole numbers that no heater zone reaches`);
+  if (scales.setpoint !== 1) notes.push(`set points are ${parts(scales.setpoint)} of a degree`);
+  if (scales.output !== 1) {
+    const end = Math.round(100 / scales.output);
+    notes.push(`outputs run from 0 to ${end} and are taken as ${end === 1000 ? 'tenths of a percent' : '0 to 100 %'}`);
+  }
   return notes;
 }
 
