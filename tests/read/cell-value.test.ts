@@ -17,3 +17,9 @@ test('a minus behind the number counts, one that stands for a range does not', (
   expect(['1,5-', '1.850,0 °C', '1,85E+02', '−3,5'].map(valueOf)).toEqual([-1.5, 1850, 185, -3.5]);
   expect(['-', '1-2-', '--5'].map(valueOf)).toEqual([NaN, NaN, NaN]);
 });
+
+test('signs for degrees and percent in one character, or without a letter', () => {
+  const read = (cell: string) => readCell(cell, { decimal: '.', thousands: '' });
+  for (const cell of ['180.5℃', '180.5 ℉', '180.5°', '180.5％'])
+    expect(read(cell)).toEqual({ value: 180.5, mark: cellMark.number });
+});

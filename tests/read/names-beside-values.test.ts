@@ -54,6 +54,11 @@ const texts: readonly (readonly [string, string, string])[] = [
     indices.map((i) => `${iso(i)} z1.pv=${degC(1, i)} z1.sp=151 z2.pv=${degC(2, i)} z2.sp=152`).join('\n'),
   ],
   [
+    'a level between the time and the names',
+    'log.log',
+    indices.map((i) => `${iso(i)} INFO z1.pv=${degC(1, i)} z1.sp=151 z2.pv=${degC(2, i)} z2.sp=152`).join('\n'),
+  ],
+  [
     'the zone before its values',
     'log.txt',
     indices.map((i) => `[${iso(i)}] Zone 1: PV=${degC(1, i)}C, SP=151C; Zone 2: PV=${degC(2, i)}C, SP=152C`).join('\n'),

@@ -53,7 +53,7 @@ const unitPatterns: readonly (readonly [RegExp, NamedUnit])[] = [
 
 /** Meaning of a unit text such as "°C", "degF", "%", "bar"; null = not a unit. Never throws. */
 export function unitOf(text: string): NamedUnit {
-  const trimmed = text.trim();
+  const trimmed = text.trim().normalize('NFKC'); // ℃ is °C
   return unitPatterns.find(([pattern]) => pattern.test(trimmed))?.[1] ?? null;
 }
 

@@ -23,7 +23,7 @@ const spreadsheetErrors = /^#(value!|ref!|name\?|div\/0!|num!|null!|n\/a|calc!|s
 const plainPoint = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
 const plainComma = /^[-+]?(\d+,?\d*|,\d+)(e[-+]?\d+)?$/i;
 /** What may stand behind a number in its cell. */
-export const unitTail = /\s*(°\s?[CFK]|deg\.?\s?[CFK]?|º\s?[CF]|%|[CFK])$/i;
+export const unitTail = /\s*(°(?:\s?[CFK])?|[℃℉]|deg\.?\s?[CFK]?|º\s?[CF]|[%％]|[CFK])$/i;
 const minusSigns = /^[−–]/;
 /** "1,5-": the minus behind the number, as commercial systems write it (common practice). */
 const minusBehind = /^\d[\d.,]*-$/;

@@ -1,4 +1,5 @@
 import type { RowForm } from '../../model/log-file.js';
+import { timeAtFront } from './message-rows.js';
 import { readLines } from './text-source.js';
 import { longLineText, type OnBadRow } from './records.js';
 import { namesOf, recordRows, type NamedCells } from './record-rows.js';
@@ -57,7 +58,8 @@ function cellsOf(line: string): Map<string, TableCell> {
   const front = line
     .slice(0, Math.min(labels[0]?.at ?? Infinity, found[0]?.index ?? 0))
     .replace(/^[\s[(]+|[\s\]),;:|-]+$/g, '');
-  if (front !== '') cells.set(timeName, front);
+  // A level such as INFO may stand between the time and the first name.
+  if (front !== '') cells.set(timeName, timeAtFront(`${front} `) ?? front);
   for (const match of found) {
     const group = labels.findLast(({ end }) => end <= match.index)?.text.trim();
     cells.set(group === undefined ? match[1]! : `${group} ${match[1]!}`, match[2] ?? match[3]!);

@@ -19,6 +19,11 @@ export function areMessages(lines: readonly string[]): boolean {
   return filled.length > 1 && filled.filter(isMessage).length >= leastShare * filled.length;
 }
 
+/** The time that a line begins with, without what stands around it; null where it begins with none. */
+export function timeAtFront(line: string): string | null {
+  return stamp.exec(line)?.[1] ?? null;
+}
+
 /** What stands directly behind the time that a line begins with; null where it begins with none. */
 export function behindTime(line: string): string | null {
   const time = stamp.exec(line)?.[1];

@@ -25,7 +25,8 @@ const compactBoth = /^((?:19|20)\d{6})(\d{4}|\d{6})$/;
 const yearLast = /^([\p{L}]{3,} +\d{1,2}) (\d{1,2}:\d{2}:\d{2}) (?:[A-Z]{3,4} )?(\d{4})$/u;
 const dayMonthName =
   /^(\d{1,2})(?:st|nd|rd|th)?\.?(?:[-/ ]| de )?([\p{L}]{3,}\.?)(?:[-/., ]+|,? del? )(\d{4}|\d{2})(?!\d)/u;
-const yearMonthName = /^(\d{4})[-/ ]([\p{L}]{3,})[-/ ](\d{1,2})(?!\d)/u;
+/** Also "2026. szept. 2.", as Hungarian has it. */
+const yearMonthName = /^(\d{4})(?:\. ?|[-/ ])([\p{L}]{3,}\.?)[-/ ](\d{1,2})(?!\d)\.?/u;
 const monthNameDay = /^([\p{L}]{3,}\.?)[-/ ](\d{1,2})(?:st|nd|rd|th)?,?[-/ ]+(\d{4})(?!\d)/u;
 const weekday = /^[\p{L}]{2,}\.?,? +(?=\d|[\p{L}]{3,}\.? +\d)/u;
 const between = /^(?:[T_: ]|, ?)\s*(?:(?:at|um|à|alle|kl\.?) +)?/;
