@@ -1,5 +1,6 @@
 import type { TimeFormat } from '../../model/log-file.js';
 import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } from '../times/time-format.js';
+import { saysUtc } from '../times/utc-names.js';
 import type { EventColumns, TimeColumns } from './recognise.js';
 import { eventState, type EventState } from './state-words.js';
 
@@ -44,7 +45,7 @@ export interface MomentReader {
 /**
  * Makes the reader of a file's moments from sample rows. All time columns of a file share one format.
  *
- * @param toUtc Turns the log's clock, counted as if it were UTC, into UTC.
+ * @param toUtc Turns the log's clock, counted as if it were UTC, into UTC; not asked where the name of the column says UTC.
  * @returns null when the start column is none of times. Never throws.
  */
 export function momentReader(
@@ -59,7 +60,7 @@ export function momentReader(
   );
   const format = detectTimeFormat(texts.flat(), options) ?? detectTimeFormat(texts[0] ?? [], options);
   if (!format) return null;
-  const read = compileTime(format, toUtc);
+  const read = saysUtc(options.columnName ?? '') ? compileTime(format) : compileTime(format, toUtc);
   const reader = (found: TimeColumns | undefined) => (cells: Cells) =>
     found === undefined ? NaN : read(momentText(cells, found));
   return {

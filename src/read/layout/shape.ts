@@ -9,7 +9,9 @@ import { namesInCells } from './names-in-cells.js';
 import { findLong } from './long-columns.js';
 import { intervalAbove, startAbove } from '../times/start-above.js';
 import { findClockAlone, findTime } from './time-columns.js';
+import { columnsOfTime } from '../times/time-cell.js';
 import type { TimeOptions } from '../times/time-format.js';
+import { inUtc } from '../times/utc-names.js';
 
 /** Finds header, data and times in sampled rows; null with a reason when there is no column of times. */
 export function findShape(
@@ -33,9 +35,11 @@ export function findShape(
   const { units } = start;
   const time = findTime(full, given, { ...options, decimal, hasNames, count, units }) ?? findClockAlone(full, given);
   if (!time) return 'no column holds times';
+  const timeNames = [...columnsOfTime(time)].map((column) => given[column] ?? '');
   const columns = given.map((_, index) => factsOf(full, index, dialect));
   const header = namesInCells(given, columns, full);
   const rowWidth = Math.min(width, header.length);
   const base = { ...start, hasHeader: start.header !== null, header, rowWidth, rows: full, columns, ...time };
-  return { ...base, ...findLong(base, full) };
+  const stated = { ...base, time: inUtc(time.time, timeNames, preamble) };
+  return { ...stated, ...findLong(stated, full) };
 }
