@@ -117,8 +117,8 @@ const sentences: readonly (readonly [SymptomNote, string])[] = [
     'faster than a body can cool, the reading drops twice to 24.0 °C, for 1 h 30 min',
   ],
   [
-    note('reading-low-shorted', 1, { readingDegC: 24, lowMinutes: 90, fallRatio: NaN }),
-    'the reading lies at 24.0 °C, for 1 h 30 min, and comes back faster than heat can bring it',
+    note('reading-low-shorted', 1, { readingDegC: 24, lowMinutes: 90, fallRatio: NaN, backAtDegC: 212 }),
+    'the reading lies at 24.0 °C, for 1 h 30 min while the zone is heated, and comes back at once to 212.0 °C',
   ],
 ];
 

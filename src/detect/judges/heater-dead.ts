@@ -1,7 +1,8 @@
 import type { Judge } from '../../model/detector.js';
 import { judgeZones } from '../shared/basics/judge-zones.js';
 import { noHeatAnswer } from '../shared/heating/no-heat-answer.js';
-import { isSignalLost, type NoHeatRun } from '../shared/heating/power-runs.js';
+import type { NoHeatRun } from '../shared/heating/power-runs.js';
+import { isSignalLost } from '../shared/heating/run-ends.js';
 
 export interface HeaterDeadSettings {
   /** Without heat, the reading ends up within this share of the way down to the room. */

@@ -1,7 +1,8 @@
 import type { Judge } from '../../model/detector.js';
 import { judgeZones } from '../shared/basics/judge-zones.js';
 import { noHeatAnswer } from '../shared/heating/no-heat-answer.js';
-import { isSignalLost, type NoHeatRun } from '../shared/heating/power-runs.js';
+import type { NoHeatRun } from '../shared/heating/power-runs.js';
+import { isSignalLost } from '../shared/heating/run-ends.js';
 
 export interface ReadingLowShortedSettings {
   /** A short reads the place of the short, near the room: below this share of the way up from it. */

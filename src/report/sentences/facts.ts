@@ -74,6 +74,7 @@ const words: Readonly<Record<string, string>> = {
   timesUsualRatio: 'times a long stand-still of this zone',
   fallRatio: 'fall over what heat loss explains',
   endJumpRatio: 'jump at the end over what heat explains',
+  backAtDegC: 'highest reading when it came back',
   runningHigherPValue: 'chance of so many while running',
   runningLowerPValue: 'chance of so few while running',
   hotHigherPValue: 'chance of so many hot',

@@ -111,9 +111,6 @@ const peerResidual: Spoken = {
   },
 };
 
-/** As the detector has it: a faster fall is none of heat. */
-const fastestFallRatio = 2;
-
 const readingLowShorted: Spoken = {
   detector: 'reading-low-shorted',
   speaksFor: ['wiring', 'sensor'],
@@ -121,9 +118,10 @@ const readingLowShorted: Spoken = {
   isOnTrace: true,
   say: (ask, { count }) => {
     const [reading, lasts] = [level(ask('readingDegC')), longestText(ask('lowMinutes'), 1)];
-    return ask('fallRatio') > fastestFallRatio
-      ? phrase`faster than a body can cool, the reading drops ${timesText(count)} to ${reading}${lasts}`
-      : phrase`the reading lies at ${reading}${count > 1 ? ` ${timesText(count)}` : ''}${lasts}, and comes back faster than heat can bring it`;
+    if (!Number.isNaN(ask('fallRatio')))
+      return phrase`faster than a body can cool, the reading drops ${timesText(count)} to ${reading}${lasts}`;
+    const times = count > 1 ? ` ${timesText(count)}` : '';
+    return phrase`the reading lies at ${reading}${times}${lasts} while the zone is heated, and comes back at once to ${level(ask('backAtDegC'))}`;
   },
 };
 

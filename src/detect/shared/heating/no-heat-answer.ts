@@ -49,13 +49,15 @@ function longestOf(runs: readonly NoHeatRun[]): NoHeatRun {
 }
 
 function factsOf(run: NoHeatRun): Facts {
-  const { belowDegC, lastDegC, fallRatio, endJumpDegC, endJumpRatio, aboveRoomDegC, rangeDegC, outputPercent } = run;
+  const { belowDegC, lastDegC, fallRatio, endJumpDegC, endJumpRatio, backAtDegC, aboveRoomDegC } = run;
+  const { rangeDegC, outputPercent } = run;
   return {
     readingDegC: lastDegC,
     belowDegC,
     fallRatio,
     endJumpDegC,
     endJumpRatio,
+    backAtDegC,
     aboveRoomDegC,
     rangeDegC,
     outputPercent,

@@ -5,13 +5,13 @@ import { highest, lowest } from '../../../maths/extremes.js';
 import { finiteValues } from '../../../maths/finite.js';
 import { meanBetween } from '../../../maths/mean-between.js';
 import { median } from '../../../maths/quantile.js';
-import { timeConstantsOf } from '../cold/cool-downs.js';
 import { setpointsDegCOf } from '../duty/chart-points.js';
 import { fullOutputPercentOf } from '../readings/full-output.js';
 import { heatUpsOf } from './heat-ups.js';
+import { beganLow, endsOf, isSignalLost, slopeOutside, type Places, type RunEnds } from './run-ends.js';
 import { oncePer } from '../basics/memo.js';
 import { countByMachine } from '../basics/machine-counts.js';
-import { placesPerSampleOf, samplingMsOf } from '../basics/sampling.js';
+import { samplingMsOf } from '../basics/sampling.js';
 import { assumedRoomOf } from '../cold/cold-hours.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 
@@ -29,27 +29,14 @@ const LEAST_RISE_SHARE = 0.1;
 const BRIDGE_MS = 3 * MINUTE_MS;
 /** Share of a machine's other zones that must be held to say, without an output, that this one should be hot. */
 const HELD_SHARE = 0.5;
-const FASTEST_FALL_RATIO = 2;
-/** A dead heater's zone falls by about 1 at the start of the run; one that was low before hardly falls (own choice). */
-const LEAST_FALL_RATIO = 0.5;
-const FASTEST_RISE_RATIO = 3;
-const LEAST_JUMP_DEG_C = 40;
 
 /** A stretch in which a zone should be hot and is not, and what the reading did at its two ends. */
-export interface NoHeatRun {
+export interface NoHeatRun extends RunEnds {
   readonly startMs: number;
   readonly endMs: number;
   readonly lastsToEnd: boolean;
   readonly minutes: number;
-  readonly belowDegC: number;
   readonly lowestDegC: number;
-  readonly lastDegC: number;
-  /** Fall at the start against what the zone loses by itself: (T − room)/τ; about 1 for a dead heater. NaN = began cold. */
-  readonly fallRatio: number;
-  /** Largest rise within one place, or from one reading to the next, at the end. */
-  readonly endJumpDegC: number;
-  /** The same against what the zone's own heat-ups do in that time; about 1 for heat. NaN = no heat-up in the log. */
-  readonly endJumpRatio: number;
   /** How far the last part lies above the room: heat that comes in all the same. */
   readonly aboveRoomDegC: number;
   /** Scatter of the reading over the last half: a shorted input hardly moves. */
@@ -78,8 +65,7 @@ function isSwitchedTogether(run: NoHeatRun, others: readonly (readonly NoHeatRun
 function withFallBefore(runs: readonly NoHeatRun[]): NoHeatRun[] {
   let lost: NoHeatRun | null = null;
   return runs.map((run) => {
-    const beganLow = !(run.fallRatio >= LEAST_FALL_RATIO);
-    const goesOn = lost !== null && beganLow && Math.abs(run.lastDegC - lost.lastDegC) < FAR_DEG_C;
+    const goesOn = lost !== null && beganLow(run) && Math.abs(run.lastDegC - lost.lastDegC) < FAR_DEG_C;
     const known: NoHeatRun = goesOn ? { ...run, fallRatio: lost!.fallRatio } : run;
     if (isSignalLost(known)) lost = known;
     return known;
@@ -117,9 +103,11 @@ function noHeatRuns(evidence: Evidence, zone: Zone): NoHeatRun[] {
   if (usualDegC === null) return [];
   const isDown = aloneDown(evidence, zone);
   const { periodMs } = evidence.digest;
-  return runsOf(isDown, Math.ceil((BRIDGE_MS + samplingMsOf(zone)) / periodMs))
-    .filter(([from, to]) => (to - from) * periodMs >= LEAST_MS)
-    .map(([from, to]) => runOf(evidence, zone, from, to, usualDegC));
+  const runs = runsOf(isDown, Math.ceil((BRIDGE_MS + samplingMsOf(zone)) / periodMs)).filter(
+    ([from, to]) => (to - from) * periodMs >= LEAST_MS,
+  );
+  const usualSlope = slopeOutside(evidence, zone, runs);
+  return runs.map((places) => runOf(evidence, zone, places, usualDegC, usualSlope));
 }
 
 function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Array {
@@ -207,7 +195,7 @@ function heldPlaces(evidence: Evidence, zone: Zone): Uint8Array {
   });
 }
 
-function runsOf(flags: Uint8Array, bridge: number): [number, number][] {
+function runsOf(flags: Uint8Array, bridge: number): Places[] {
   const runs: [number, number][] = [];
   for (let i = 0; i < flags.length; i++) {
     if (!flags[i]) continue;
@@ -218,94 +206,30 @@ function runsOf(flags: Uint8Array, bridge: number): [number, number][] {
   return runs;
 }
 
-function runOf(evidence: Evidence, zone: Zone, from: number, to: number, usualDegC: number): NoHeatRun {
+function runOf(
+  evidence: Evidence,
+  zone: Zone,
+  [from, to]: Places,
+  usualDegC: number,
+  usualSlopeDegCPerMinute: number,
+): NoHeatRun {
   const { digest } = evidence;
-  const { meanDegC, minDegC, maxDegC, outputPercent, setpointDegC } = digest.zones[zone.index]!;
+  const { meanDegC, minDegC, outputPercent, setpointDegC } = digest.zones[zone.index]!;
   const shouldDegC = targetDegC(setpointDegC[to - 1]!, usualDegC, reachedSetpointsOf(evidence)[zone.index]!);
   const half = Math.floor((from + to) / 2);
   const late = finiteValues(meanDegC.subarray(half, to));
   const roomDegC = assumedRoomOf(evidence);
   const lastDegC = late.at(-1) ?? NaN;
   const lateLow = lowest(late);
-  const apart = Math.ceil(placesPerSampleOf(zone, digest.periodMs));
-  const endJumpDegC = largestRise(maxDegC, minDegC, to - 1 - apart, Math.min(digest.length - 1, to + 4 * apart), apart);
-  const slope = median(heatUpsOf(evidence)[zone.index]!.map((heatUp) => heatUp.slopeDegCPerMinute));
-  const placeMinutes = (placesPerSampleOf(zone, digest.periodMs) * digest.periodMs) / MINUTE_MS;
   return {
     startMs: digest.startMs + from * digest.periodMs,
     endMs: digest.startMs + to * digest.periodMs,
     lastsToEnd: to >= digest.length - 2,
     minutes: ((to - from) * digest.periodMs) / MINUTE_MS,
-    belowDegC: shouldDegC - lastDegC,
     lowestDegC: lowest(finiteValues(minDegC.subarray(from, to))),
-    lastDegC,
-    fallRatio: fallRatio(evidence, zone, from, roomDegC),
-    endJumpDegC,
-    endJumpRatio: slope > 0 ? endJumpDegC / (slope * placeMinutes) : NaN,
+    ...endsOf(evidence, zone, [from, to], { roomDegC, shouldDegC, lastDegC, usualSlopeDegCPerMinute }),
     aboveRoomDegC: lateLow - roomDegC,
     rangeDegC: highest(late) - lateLow,
     outputPercent: meanBetween(outputPercent, from, to),
   };
-}
-
-/** Samples, or places where those hold several, around the start. */
-const FALL_PLACES = 4;
-
-/** Steepest fall from one reading to the next around the start, against the zone's own loss in that time. */
-function fallRatio(evidence: Evidence, zone: Zone, from: number, roomDegC: number): number {
-  const { digest } = evidence;
-  const { meanDegC, firstDegC, lastDegC } = digest.zones[zone.index]!;
-  const tauMinutes = 60 * timeConstantsOf(evidence)[zone.index]!;
-  if (Number.isNaN(tauMinutes)) return fallPastLimit(evidence, zone, from);
-  const apart = Math.ceil(placesPerSampleOf(zone, digest.periodMs));
-  const end = Math.min(from + FALL_PLACES * apart, digest.length - 1);
-  let steepest = NaN;
-  for (let i = Math.max(1, from - FALL_PLACES * apart); i <= end; i++) {
-    const back = knownWithin(lastDegC, i, apart);
-    const before = lastDegC[i - back]!;
-    if (Number.isNaN(meanDegC[i]!) || !(before - roomDegC > 2 * FAR_DEG_C)) continue;
-    const fall = Math.max(before - firstDegC[i]!, firstDegC[i]! - lastDegC[i]!, before - meanDegC[i]!);
-    // What is lost in the time by natural decay, as a share of what it started from.
-    const natural = (before - roomDegC) * (1 - Math.exp((-back * digest.periodMs) / MINUTE_MS / tauMinutes));
-    const ratio = fall / natural;
-    if (!(ratio <= steepest)) steepest = ratio;
-  }
-  return steepest;
-}
-
-/** How many places before this one the last known value stands, at most so many; NaN for none. */
-function knownWithin(values: Float32Array, place: number, most: number): number {
-  for (let back = 1; back <= most; back++) if (!Number.isNaN(values[place - back] ?? NaN)) return back;
-  return NaN;
-}
-
-/** For a zone that never cools down by itself: its fall against the fastest cooling that its log allows, NaN = within it. */
-function fallPastLimit({ digest, episodes }: Evidence, zone: Zone, from: number): number {
-  const reach = FALL_PLACES * placesPerSampleOf(zone, digest.periodMs);
-  const [earliestMs, latestMs] = [from - reach, from + reach].map((i) => digest.startMs + i * digest.periodMs);
-  const falls = (episodes.get('impossible-step')?.[zone.index] ?? [])
-    .filter(({ startMs, facts }) => startMs >= earliestMs! && startMs <= latestMs! && facts['jumpDegC']! < 0)
-    .map(({ facts }) => -facts['rateDegCPerS']! / facts['limitDegCPerS']!);
-  return falls.length > 0 ? FASTEST_FALL_RATIO * highest(falls) : NaN;
-}
-
-/** @param apart Places from one reading to the next. */
-function largestRise(maxDegC: Float32Array, minDegC: Float32Array, from: number, to: number, apart: number): number {
-  let largest = 0;
-  for (let i = Math.max(1, from); i <= to; i++) {
-    const before = minDegC[i - knownWithin(minDegC, i, apart)] ?? NaN;
-    const low = Number.isNaN(before) ? minDegC[i]! : Math.min(minDegC[i]!, before);
-    if (maxDegC[i]! - low > largest) largest = maxDegC[i]! - low;
-  }
-  return largest;
-}
-
-/**
- * Whether the reading went or came back faster than heat can move: then it is the signal that failed, not the heat.
- * Beyond twice the zone's own loss, or three times its own usual heat-up.
- */
-export function isSignalLost({ fallRatio, endJumpDegC, endJumpRatio }: NoHeatRun): boolean {
-  if (fallRatio > FASTEST_FALL_RATIO) return true;
-  if (fallRatio <= FASTEST_FALL_RATIO) return false;
-  return endJumpDegC >= LEAST_JUMP_DEG_C && !(endJumpRatio <= FASTEST_RISE_RATIO);
 }
