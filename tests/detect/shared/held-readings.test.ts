@@ -6,13 +6,13 @@ import type { MadeSample } from '../../make/blocks.js';
 import { evidenceOf, zoneLog, zoneOfLog } from '../../make/zone-log.js';
 
 /** An air temperature over three days, asked for every quarter of an hour and logged every minute. */
-function airLog(refreshMinutes: number): MadeSample[] {
+function airLog(refreshMinutes: number, everyMinutes = 1): MadeSample[] {
   const at = (minute: number) =>
     18 + 6 * Math.sin((minute * 2 * Math.PI) / 1440) + Math.sin(minute / 37) * Math.sin(minute / 11);
   return Array.from({ length: 3 * 1440 }, (_, minute) => ({
     timeMs: Date.UTC(2026, 2, 2) + minute * 60_000,
     degC: Number(at(Math.floor(minute / refreshMinutes) * refreshMinutes).toFixed(2)),
-  }));
+  })).filter((_, minute) => minute % everyMinutes === 0);
 }
 const has = { reading: true, setpoint: false, output: false, running: false };
 const zones = [zoneOfLog(0, { has, samplingMs: 60_000, resolutionDegC: 0.01 })];
@@ -22,6 +22,12 @@ test('knows a reading that is refreshed more slowly than it is logged', () => {
   expect(held!).toBeGreaterThan(0.3);
   expect(held!).toBeLessThan(2);
   expect(ask(returningSteps, evidenceOf([airLog(15)], { zones })).symptoms).toEqual([]);
+});
+
+test('knows it in a log with a reading every two minutes, too', () => {
+  const slow = zones.map((zone) => ({ ...zone, samplingMs: 120_000 }));
+  expect(refreshStepsDegC(evidenceOf([airLog(16, 2)], { zones: slow }))[0]).toBeGreaterThan(0.3);
+  expect(refreshStepsDegC(evidenceOf([airLog(1, 2)], { zones: slow }))).toEqual([0]);
 });
 
 test('leaves live readings alone, in tenths and in whole degrees', () => {

@@ -2,7 +2,7 @@ import type { Evidence } from '../../../model/detector.js';
 import type { ZoneDigest } from '../../../model/digest.js';
 import { quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
-import { resolutionDegCOf } from '../basics/sampling.js';
+import { placesPerSampleOf, resolutionDegCOf } from '../basics/sampling.js';
 
 /** A live input moves its last digit in more than one minute of five, unless it rests in coarse digits (own choice). */
 const SMALLEST_STILL_SHARE = 0.8;
@@ -25,7 +25,10 @@ const FEWEST_CHANGES = 20;
  */
 export const refreshStepsDegC = oncePer((evidence: Evidence): readonly number[] =>
   evidence.zones.map((zone) => {
-    const { moved, neighbourCount, periodCount } = changesOf(evidence.digest.zones[zone.index]!);
+    const { moved, neighbourCount, periodCount } = changesOf(
+      evidence.digest.zones[zone.index]!,
+      Math.ceil(placesPerSampleOf(zone, evidence.digest.periodMs)),
+    );
     if (neighbourCount > LARGEST_NEIGHBOUR_SHARE * moved.length) return 0;
     if (moved.length < FEWEST_CHANGES || moved.length > (1 - SMALLEST_STILL_SHARE) * periodCount) return 0;
     // A change of 0.9 digits is one digit after °F and float arithmetic.
@@ -39,18 +42,23 @@ interface Changes {
   readonly moved: Float64Array;
   /** Those of `moved` right behind another one. */
   readonly neighbourCount: number;
-  /** Periods whose change is known, 0 or not: both they and the one before have a reading. */
+  /** Periods whose change is known, 0 or not: they have a reading, and so has the period of the sample before. */
   readonly periodCount: number;
 }
 
-function changesOf({ lastDegC, minDegC, maxDegC }: ZoneDigest): Changes {
+/** @param apart Places from one reading to the next: slow logs leave those between empty. */
+function changesOf({ lastDegC, minDegC, maxDegC }: ZoneDigest, apart: number): Changes {
   const moved = new Float64Array(lastDegC.length);
   let movedCount = 0;
   let neighbourCount = 0;
   let periodCount = 0;
   let hadMoved = false;
-  for (let i = 1; i < lastDegC.length; i++) {
-    const changeDegC = Math.max(Math.abs(lastDegC[i]! - lastDegC[i - 1]!), maxDegC[i]! - minDegC[i]!);
+  let before = -1;
+  for (let i = 0; i < lastDegC.length; i++) {
+    if (Number.isNaN(lastDegC[i]!)) continue;
+    const last = before >= i - apart ? lastDegC[before]! : NaN;
+    before = i;
+    const changeDegC = Math.max(Math.abs(lastDegC[i]! - last), maxDegC[i]! - minDegC[i]!);
     if (Number.isNaN(changeDegC)) continue;
     periodCount++;
     const hasMoved = changeDegC > 0;
