@@ -18,6 +18,19 @@ function washedAt(days: readonly number[], plant: Evidence): Evidence {
   return { ...plant, digest: { ...plant.digest, zones } };
 }
 
+/** The log without its odd minutes. */
+function everySecond(plant: Evidence): Evidence {
+  const zones = plant.digest.zones.map((zone) => {
+    const columns = Object.entries(zone).map(([name, column]: [string, Float32Array | Uint16Array]) => {
+      const empty = column instanceof Float32Array ? NaN : 0;
+      return [name, column.map((value, i) => (i % 2 === 0 ? value : empty))] as const;
+    });
+    return Object.fromEntries(columns) as unknown as typeof zone;
+  });
+  const slowZones = plant.zones.map((zone) => ({ ...zone, samplingMs: 2 * MINUTE_MS }));
+  return { ...plant, zones: slowZones, digest: { ...plant.digest, zones } };
+}
+
 const fallShare = (sound: Float32Array, i: number) => (sound[i]! - 20) / (sound[i - 1]! - 20);
 const quicker = (sound: Float32Array, before: number, i: number) => 20 + (before - 20) * fallShare(sound, i) ** 4;
 const slower = (sound: Float32Array, before: number, i: number) => 20 + (before - 20) * fallShare(sound, i);
@@ -30,6 +43,11 @@ test('sees when all zones of a machine lose heat as under water, and takes no us
   const seen = [...washDownsOf(washedAt([1, 3], plant)).values()].flat();
   expect(seen.map(({ start }) => Math.floor((start - plant.digest.startMs) / (24 * HOUR_MS)))).toEqual([1, 3]);
   for (const { start, end } of seen) expect(end - start).toBeLessThan(40 * MINUTE_MS);
+});
+
+test('sees it in a log with a reading every two minutes', () => {
+  const seen = [...washDownsOf(everySecond(washedAt([1, 3], heatedPlant(slow, { days: 5 })))).values()].flat();
+  expect(seen.map(({ start }) => Math.floor((start % (7 * 24 * HOUR_MS)) / HOUR_MS) % 24)).toEqual([22, 22]);
 });
 
 test('takes listed washings for the machine they name', () => {

@@ -4,6 +4,7 @@ import { MINUTE_MS } from '../../../model/time-units.js';
 import { mergeIntervals, type Interval } from '../../../maths/intervals.js';
 import { median, quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
+import { placesPerSampleOf } from '../basics/sampling.js';
 import { conditionsOf, stood } from '../readings/exposure.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 import { assumedRoomOf } from './cold-hours.js';
@@ -84,7 +85,8 @@ function fallRatios(evidence: Evidence, zone: Zone): Float64Array {
       DRY_QUANTILE,
     ) * MINUTE_MS;
   const roomDegC = assumedRoomOf(evidence);
-  const ahead = Math.max(1, Math.round(FALL_MS / digest.periodMs));
+  const apart = placesPerSampleOf(zone, digest.periodMs);
+  const ahead = Math.round(Math.max(1, Math.ceil(FALL_MS / digest.periodMs / apart)) * apart); // whole samples
   const ratios = new Float64Array(digest.length).fill(NaN);
   for (let i = 0; i + ahead < digest.length; i++) {
     if (states[i] !== zoneState.off || states[i + ahead] !== zoneState.off) continue;
