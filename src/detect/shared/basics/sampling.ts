@@ -16,6 +16,12 @@ export function placesPerSampleOf(zone: Zone, periodMs: number): number {
   return Math.max(1, samplingMsOf(zone) / periodMs);
 }
 
+/** Whole samples that span so long or a little more, in places of the digest: from one reading to another. */
+export function samplesAhead(zone: Zone, spanMs: number, periodMs: number): number {
+  const apart = placesPerSampleOf(zone, periodMs);
+  return Math.round(Math.max(1, Math.ceil(spanMs / periodMs / apart)) * apart);
+}
+
 /** Smallest step between readings, never NaN or 0. */
 export function resolutionDegCOf(zone: Zone): number {
   return zone.resolutionDegC > 0 ? zone.resolutionDegC : USUAL_RESOLUTION_DEG_C;

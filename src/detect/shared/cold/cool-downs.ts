@@ -4,6 +4,7 @@ import { MINUTE_MS, HOUR_MS } from '../../../model/time-units.js';
 import { fitExponential } from '../../../maths/exponential-fit.js';
 import { median } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
+import { samplesAhead } from '../basics/sampling.js';
 import { lineOf } from '../readings/windows.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 
@@ -30,12 +31,13 @@ export interface CoolDown {
 
 /** Every cool-down with the output at zero that shows its time constant, per zone in time order. Never throws. */
 export const coolDownsOf = oncePer((evidence: Evidence): readonly (readonly CoolDown[])[] =>
-  evidence.zones.map(({ index }) =>
-    offStretches(zoneStatesOf(evidence)[index]!).flatMap(([from, to]) => {
-      const zone = evidence.digest.zones[index]!;
-      return coolDownIn(evidence.digest, zone, fallStart(zone, from, evidence.digest.periodMs), to);
-    }),
-  ),
+  evidence.zones.map((listed) => {
+    const zone = evidence.digest.zones[listed.index]!;
+    const step = samplesAhead(listed, FALL_STEP_MS, evidence.digest.periodMs);
+    return offStretches(zoneStatesOf(evidence)[listed.index]!).flatMap(([from, to]) =>
+      coolDownIn(evidence.digest, zone, fallStart(zone, from, step), to),
+    );
+  }),
 );
 
 /**
@@ -68,10 +70,11 @@ function offStretches(states: Uint8Array): [number, number][] {
 /**
  * Where the fall into an off stretch began. With an output or set point that is the stretch's own start; without them,
  * off is known only once the zone is cold, so the fall before belongs to it.
+ *
+ * @param step Places over which a fall shows above noise.
  */
-function fallStart(zone: ZoneDigest, from: number, periodMs: number): number {
+function fallStart(zone: ZoneDigest, from: number, step: number): number {
   if (!Number.isNaN(zone.outputPercent[from]!) || !Number.isNaN(zone.setpointDegC[from]!)) return from;
-  const step = Math.max(1, Math.round(FALL_STEP_MS / periodMs));
   let start = from;
   while (start >= step && zone.meanDegC[start - step]! > zone.meanDegC[start]! + FALL_NOISE_DEG_C) start -= step;
   return start;
@@ -83,8 +86,10 @@ function coolDownIn({ startMs, periodMs }: PlantDigest, zone: ZoneDigest, from: 
   const minutes: number[] = [];
   const degC: number[] = [];
   for (let at = from; at + step <= end; at += step) {
+    const { mean, count } = lineOf(zone.meanDegC, at, at + step);
+    if (count === 0) continue; // slow logs leave places empty
     minutes.push(((at - from + step / 2) * periodMs) / MINUTE_MS);
-    degC.push(lineOf(zone.meanDegC, at, at + step).mean);
+    degC.push(mean);
   }
   const fromDegC = degC[0] ?? NaN;
   const toDegC = degC.at(-1) ?? NaN;

@@ -4,7 +4,7 @@ import { MINUTE_MS } from '../../../model/time-units.js';
 import { mergeIntervals, type Interval } from '../../../maths/intervals.js';
 import { median, quantile } from '../../../maths/quantile.js';
 import { oncePer } from '../basics/memo.js';
-import { placesPerSampleOf } from '../basics/sampling.js';
+import { samplesAhead } from '../basics/sampling.js';
 import { conditionsOf, stood } from '../readings/exposure.js';
 import { zoneState, zoneStatesOf } from '../readings/zone-state.js';
 import { assumedRoomOf } from './cold-hours.js';
@@ -85,8 +85,7 @@ function fallRatios(evidence: Evidence, zone: Zone): Float64Array {
       DRY_QUANTILE,
     ) * MINUTE_MS;
   const roomDegC = assumedRoomOf(evidence);
-  const apart = placesPerSampleOf(zone, digest.periodMs);
-  const ahead = Math.round(Math.max(1, Math.ceil(FALL_MS / digest.periodMs / apart)) * apart); // whole samples
+  const ahead = samplesAhead(zone, FALL_MS, digest.periodMs);
   const ratios = new Float64Array(digest.length).fill(NaN);
   for (let i = 0; i + ahead < digest.length; i++) {
     if (states[i] !== zoneState.off || states[i + ahead] !== zoneState.off) continue;

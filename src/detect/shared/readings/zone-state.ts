@@ -5,7 +5,7 @@ import { MINUTE_MS } from '../../../model/time-units.js';
 import { runningMedian } from '../../../maths/running-median.js';
 import { maskOf } from './mask.js';
 import { oncePer } from '../basics/memo.js';
-import { samplingMsOf } from '../basics/sampling.js';
+import { placesPerSampleOf, samplingMsOf } from '../basics/sampling.js';
 import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 
 /** What a zone does in one place of the digest. */
@@ -54,7 +54,7 @@ export const zoneStatesOf = oncePer((evidence: Evidence): readonly Uint8Array[] 
 
 function statesOf(zone: Zone, digest: ZoneDigest, mask: Uint8Array, periodMs: number): Uint8Array {
   const states = new Uint8Array(mask.length);
-  const off = offPlaces(digest, mask, Math.ceil(LONGEST_PAUSE_MS / periodMs));
+  const off = offPlaces(digest, mask, Math.ceil(LONGEST_PAUSE_MS / periodMs), placesPerSampleOf(zone, periodMs));
   const levelDegC = levelsHeld(digest, mask, off, periodMs);
   const sameDegC = zone.has.setpoint ? SAME_SETPOINT_DEG_C : SAME_LEVEL_DEG_C;
   const settlingPlaces = Math.ceil(SETTLING_MS / periodMs);
@@ -98,24 +98,32 @@ function levelsHeld(digest: ZoneDigest, mask: Uint8Array, off: Uint8Array, perio
   return runningMedian(heatedDegC, Math.max(3, Math.round(LEVEL_MS / periodMs)));
 }
 
-/** 1 where the zone is not heated. */
-function offPlaces(digest: ZoneDigest, mask: Uint8Array, longestPause: number): Uint8Array {
+/**
+ * 1 where the zone is not heated.
+ *
+ * @param apart Places that one sample stands for.
+ */
+function offPlaces(digest: ZoneDigest, mask: Uint8Array, longestPause: number, apart: number): Uint8Array {
   const off = new Uint8Array(mask.length);
   let pause = 0;
+  let pauseFrom = 0;
   for (let i = 0; i < mask.length; i++) {
     const degC = digest.meanDegC[i]!;
     const setpointDegC = digest.setpointDegC[i]!;
     const outputPercent = digest.outputPercent[i]!;
     if (outputPercent > ZERO_OUTPUT_PERCENT) pause = 0;
-    else if (outputPercent <= ZERO_OUTPUT_PERCENT) pause++;
+    else if (outputPercent <= ZERO_OUTPUT_PERCENT) {
+      if (pause === 0) pauseFrom = i;
+      pause += apart;
+    }
     if (mask[i]) continue;
     if (!Number.isNaN(setpointDegC)) {
       const isHeatCalled = setpointDegC > WARMEST_ROOM_DEG_C && !(degC < setpointDegC - SWITCHED_OFF_DEG_C);
       off[i] = setpointDegC <= WARMEST_ROOM_DEG_C || (pause > 0 && !isHeatCalled) ? 1 : 0;
       if (pause === 0 && !Number.isNaN(outputPercent)) off[i] = 0;
     } else if (!Number.isNaN(outputPercent)) {
-      if (pause === longestPause) off.fill(1, i - longestPause + 1, i);
       off[i] = pause >= longestPause ? 1 : 0;
+      if (off[i] && pause - apart < longestPause) off.fill(1, pauseFrom, i);
     } else off[i] = degC <= WARMEST_ROOM_DEG_C ? 1 : 0;
   }
   return off;
