@@ -7,6 +7,7 @@ import type { Zone } from '../model/zone.js';
 import { MINUTE_MS } from '../model/time-units.js';
 import { calendarOf } from '../maths/calendar.js';
 import type { Interval } from '../maths/intervals.js';
+import { withHeldRows } from './held-rows.js';
 import { machinesOf } from './machine-minutes.js';
 import { reliabilityOf } from './reliability.js';
 import { downtimeDefaults, type DowntimeSettings } from './settings.js';
@@ -38,7 +39,8 @@ export interface DowntimeResult {
  */
 export function attributeDowntime(input: DowntimeInput, settings: DowntimeSettings = downtimeDefaults): DowntimeResult {
   const machines = machinesOf(input.zones);
-  const records = machines.map((machine) => recordOf({ ...input, machine, settings }));
+  const digest = withHeldRows(input.digest, input.zones);
+  const records = machines.map((machine) => recordOf({ ...input, digest, machine, settings }));
   const pieces = records.flatMap((record) => record.pieces);
   const unplanned = pieces.filter(({ bucket }) => bucket !== 'planned');
   const minutesIn = (bucket: StoppedPiece['bucket']) => minutesOf(pieces.filter((piece) => piece.bucket === bucket));

@@ -1,5 +1,6 @@
 import type { PlantDigest, ZoneDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
+import { held, heldPlaces } from './held-rows.js';
 import { mergeByStart, mergeIntervals, subtractIntervals, type Interval } from '../maths/intervals.js';
 import { quantile } from '../maths/quantile.js';
 
@@ -17,29 +18,20 @@ export function machinesOf(zones: readonly Zone[]): Machine[] {
   }));
 }
 
-/** A state holds from one row to the next; rows come a little late now and then (common practice). */
-const LATEST_ROW = 1.5;
-
 /**
- * Running share of a machine by minute, from the first of its zones that knows: they all carry the same signal. A log
- * with fewer rows than minutes holds its state until the next row.
+ * Running share of a machine by minute, from the first of its zones that knows: they all carry the same signal. It holds
+ * until the next row is due.
  *
  * @returns null when none of its zones knows whether it runs.
  */
 export function runningOf({ zones }: Machine, digest: PlantDigest): Float32Array | null {
   const teller = zones.find(({ index }) => digest.zones[index]!.runningShare.some((share) => !Number.isNaN(share)));
   if (!teller) return null;
-  const holdsFor = Math.ceil((LATEST_ROW * teller.samplingMs) / digest.periodMs) - 1;
-  return held(digest.zones[teller.index]!.runningShare, Number.isNaN(holdsFor) ? 0 : holdsFor);
-}
-
-/** Fills at most `places` empty places behind each value with it. */
-function held(column: Float32Array, places: number): Float32Array {
-  let from = -Infinity;
-  return column.map((value, i) => {
-    if (!Number.isNaN(value)) from = i;
-    return i - from <= places ? column[from]! : NaN;
-  });
+  const { runningShare } = digest.zones[teller.index]!;
+  // Rows seldomer than minutes are held already.
+  return teller.samplingMs > digest.periodMs
+    ? runningShare
+    : held(runningShare, heldPlaces(teller.samplingMs, digest.periodMs));
 }
 
 /**
