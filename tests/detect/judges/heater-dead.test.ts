@@ -2,6 +2,8 @@ import { expect, test } from 'vitest';
 import { heaterDead } from '../../../src/detect/judges/heater-dead.js';
 import { ask, factsOf } from '../../make/ask.js';
 import { heatedPlant, hoursOff, sound } from '../../make/digests.js';
+import { Random } from '../../make/random.js';
+import { DAY_MS, evidenceOf, HOUR_MS, MINUTE_MS, MONDAY_MS, zoneOfLog } from '../../make/zone-log.js';
 
 test('finds the hour from which a zone cools at full output', () => {
   const evidence = heatedPlant([{ power: (h) => (h > 60 ? 0 : 1) }, ...sound(4)]);
@@ -53,4 +55,21 @@ test('knows a capped output as full', () => {
 
 test('cannot tell of a zone that was never settled', () => {
   expect(ask(heaterDead, heatedPlant([{ power: () => 0 }, ...sound(3)], { days: 3 })).unable).toMatch(/never settled/);
+});
+
+test('by the readings alone, is silent on a zone that stands by with the others, though they mostly do', () => {
+  // At work on weekdays from 8 to 18 o'clock, else held at 75 °C; zone 1 has no rows for the nights.
+  const isAtWork = (hours: number) => hours % (7 * 24) < 5 * 24 && hours % 24 >= 8 && hours % 24 < 18;
+  const isWeekend = (timeMs: number) => timeMs >= MONDAY_MS + 5 * DAY_MS && timeMs < MONDAY_MS + 7 * DAY_MS;
+  const random = new Random(1);
+  const logs = [0, 1, 2, 3, 4].map((zone) => {
+    let degC = 75;
+    return Array.from({ length: 9 * 1440 }, (_, minute) => {
+      degC += ((isAtWork(minute / 60) ? 150 : 75) - degC) / 10;
+      return { timeMs: MONDAY_MS + minute * MINUTE_MS, degC: Number((degC + 0.2 * random.gauss()).toFixed(1)) };
+    }).filter(({ timeMs }) => zone > 0 || isAtWork((timeMs - MONDAY_MS) / HOUR_MS) || isWeekend(timeMs));
+  });
+  const has = { reading: true, setpoint: false, output: false, running: false };
+  const zones = logs.map((_, index) => zoneOfLog(index, { has, samplingMs: MINUTE_MS }));
+  expect(ask(heaterDead, evidenceOf(logs, { zones })).symptoms).toEqual([]);
 });

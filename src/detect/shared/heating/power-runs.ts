@@ -10,6 +10,7 @@ import { fullOutputPercentOf } from '../readings/full-output.js';
 import { heatUpsOf } from './heat-ups.js';
 import { beganLow, endsOf, isSignalLost, slopeOutside, type Places, type RunEnds } from './run-ends.js';
 import { oncePer } from '../basics/memo.js';
+import { matesOf } from '../basics/mates.js';
 import { countByMachine } from '../basics/machine-counts.js';
 import { samplingMsOf } from '../basics/sampling.js';
 import { assumedRoomOf } from '../cold/cold-hours.js';
@@ -115,6 +116,7 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
   const { meanDegC, setpointDegC, outputPercent, badCount } = digest.zones[zone.index]!;
   const fullPercent = fullOutputPercentOf(evidence)[zone.index]!;
   const called = zone.has.output ? null : heatCalledByPeers(evidence, zone);
+  const arePeersAtWork = called ? peersAtWork(evidence, zone, usualDegC) : () => true;
   const ahead = Math.max(1, Math.round(RISE_MS / digest.periodMs));
   const slope = median(heatUpsOf(evidence)[zone.index]!.map(({ slopeDegCPerMinute }) => slopeDegCPerMinute));
   const usualRiseDegC = Math.min(FAR_DEG_C, (LEAST_RISE_SHARE * slope * RISE_MS) / MINUTE_MS);
@@ -132,7 +134,7 @@ function downPlaces(evidence: Evidence, zone: Zone, usualDegC: number): Uint8Arr
     const rise = on - meanDegC[i]!;
     // What comes back at a jump was down until then, and what still falls is on its way down.
     const comesAlive = rise > leastRiseDegC && !(rise > FAR_DEG_C) && !(back - meanDegC[i]! > LEAST_RISE_DEG_C);
-    return comesAlive ? 0 : 1;
+    return comesAlive || !arePeersAtWork(i) ? 0 : 1;
   });
 }
 
@@ -170,12 +172,44 @@ function nearest(values: Float32Array, place: number, direction: -1 | 1): number
 function heatCalledByPeers(evidence: Evidence, zone: Zone): Uint8Array {
   const { zoneCount, countAt } = heldCountsOf(evidence).get(zone.machine)!;
   const peerCount = zoneCount - 1;
-  const own = heldPlaces(evidence, zone);
+  const own = heldPlacesOf(evidence)[zone.index]!;
   if (peerCount < 2) return new Uint8Array(own.length);
   return own.map((isHeld, i) => (countAt[i]! - isHeld >= HELD_SHARE * peerCount ? 1 : 0));
 }
 
-const heldCountsOf = oncePer((evidence: Evidence) => countByMachine(evidence, (zone) => heldPlaces(evidence, zone)));
+const heldPlacesOf = oncePer((evidence: Evidence) => evidence.zones.map((zone) => heldPlaces(evidence, zone)));
+
+const heldCountsOf = oncePer((evidence: Evidence) =>
+  countByMachine(evidence, ({ index }) => heldPlacesOf(evidence)[index]!),
+);
+
+/** Places that tell where the other zones stand while this one is at its temperature; more tell no more (own choice). */
+const MOST_LEVEL_PLACES = 500;
+
+/**
+ * Says of a place whether most of the other zones are held where they stand while this one is at its temperature, or
+ * above. A machine that stands by is held as well, only lower, and this zone with it.
+ */
+function peersAtWork(evidence: Evidence, zone: Zone, usualDegC: number): (place: number) => boolean {
+  const { zones } = evidence.digest;
+  const peers = matesOf(evidence.zones, zone).map(({ index }) => index);
+  const held = heldPlacesOf(evidence);
+  const { meanDegC } = zones[zone.index]!;
+  const isUsual = (degC: number, place: number) =>
+    held[zone.index]![place] === 1 && Math.abs(degC - usualDegC) < FAR_DEG_C;
+  let leastDegC: readonly number[] | null = null; // few zones are ever down, so few are asked
+  return (place) => {
+    if (!leastDegC) {
+      const all = Array.from(meanDegC.keys()).filter((i) => isUsual(meanDegC[i]!, i));
+      const stride = Math.max(1, Math.floor(all.length / MOST_LEVEL_PLACES));
+      const some = all.filter((_, i) => i % stride === 0);
+      leastDegC = peers.map((peer) => median(some.map((i) => zones[peer]!.meanDegC[i]!)) - FAR_DEG_C);
+    }
+    const isAtWork = (peer: number, p: number) =>
+      held[peer]![place] === 1 && !(zones[peer]!.meanDegC[place]! < leastDegC![p]!);
+    return peers.filter(isAtWork).length >= HELD_SHARE * peers.length;
+  };
+}
 
 /** A peer that is switched off loses more than this in ten minutes, as long as it counts as hot (own choice). */
 const FALLS_DEG_C = 1;
