@@ -128,6 +128,10 @@ describe('wide text', () => {
         ],
       }),
     ],
+    [
+      'times and numbers as texts of formulas',
+      wide({ time: (date) => `="${dotted(date)}"`, number: (value) => `="${value.toFixed(1)}"` }),
+    ],
     ['month names', wide({ time: (date) => `${date.getUTCDate()}-Sep-26 ${clock(date)}` })],
     ['UTF-8 with mark', `\uFEFF${wide()}`],
     ['UTF-16 LE', Buffer.from(`\uFEFF${wide({ separator: '\t' })}`, 'utf16le')],

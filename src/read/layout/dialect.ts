@@ -1,5 +1,6 @@
 import type { Dialect } from '../../model/log-file.js';
 import { unitTail } from '../rows/cell-value.js';
+import { withoutFormulas } from '../sources/records.js';
 
 type Separator = Dialect['separator'];
 const separators: readonly Separator[] = ['\t', ';', '|', ',', ' '];
@@ -85,8 +86,9 @@ function usualRows(rows: readonly string[][]): string[][] {
  * Cuts one line into cells, by the same rules as the file readers but for one line at a time.
  * Quotes that are doubled inside a quoted cell stand for one. Never throws.
  */
-export function splitCells(line: string, dialect: Dialect): string[] {
+export function splitCells(text: string, dialect: Dialect): string[] {
   const { separator, quote } = dialect;
+  const line = withoutFormulas(text, dialect);
   if (separator === ' ' && !line.includes(quote || '\0')) return line.trim().split(/[ \t]+/);
   if (!quote || !line.includes(quote)) return line.split(separator);
   const cells: string[] = [];

@@ -142,7 +142,8 @@ export function isQuoteOpen(text: string, { separator, quote }: Dialect, isOpenB
  *
  * @returns The cells, null for a blank row, or why it cannot be read. Never throws.
  */
-export function parseRow(text: string, dialect: Dialect): string[] | null | RowReason {
+export function parseRow(row: string, dialect: Dialect): string[] | null | RowReason {
+  const text = withoutFormulas(row, dialect);
   if (text.trim() === '') return null;
   if (text.includes('\0')) return 'nul-bytes';
   if (dialect.separator === ' ') return parseBlanks(text, dialect);
@@ -160,6 +161,17 @@ export function parseRow(text: string, dialect: Dialect): string[] | null | RowR
   } catch {
     return 'bad-quotes';
   }
+}
+
+/** ="2026-03-02" is how a text is written that a spreadsheet shall not change: the same in quotes (common practice). */
+export function withoutFormulas(text: string, { separator, quote }: Pick<Dialect, 'separator' | 'quote'>): string {
+  if (quote !== '"' || !text.includes('="')) return text;
+  const parts = text.split('="');
+  return parts.reduce((joined, part) => (isCellStart(joined, separator) ? `${joined}"${part}` : `${joined}="${part}`));
+}
+
+function isCellStart(before: string, separator: string): boolean {
+  return before === '' || before.endsWith(separator);
 }
 
 /** Runs of blanks part cells, wherever they stand. */
