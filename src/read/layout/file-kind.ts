@@ -65,11 +65,23 @@ function certainEvents(shape: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
   const cells = rows.slice(0, 200).map((row) => row.cells);
   const found = recogniseEvents(hasHeader ? header : [], cells);
   if (!found) return null;
-  const { state, end, duration, message } = found.columns;
+  const { state, end, duration, message, done } = found.columns;
+  if (found.kind === 'maintenance' && done !== undefined && isOfWords(shape, done))
+    return { kind: 'maintenance', why: 'a list of work done' };
   if (found.kind === 'alarm' && message !== undefined && (state ?? end ?? duration) !== undefined)
     return { kind: 'alarm', why: 'a list of alarms' };
   if (found.kind === 'stops') return { kind: 'stops', why: 'a list of stops' };
   return null;
+}
+
+/** Words in nearly every row of a column, and at most one column of numbers, such as those of the orders. */
+function isOfWords(shape: FileShape, column: number): boolean {
+  const times = columnsOfTime(shape);
+  const { filled, numbers, distinct } = shape.columns[column]!;
+  const numeric = shape.columns.filter(
+    (facts, i) => !times.has(i) && facts.filled > 0 && facts.numbers === facts.filled,
+  );
+  return filled >= 0.8 * shape.rows.length && numbers === 0 && distinct > 1 && numeric.length <= 1;
 }
 
 /** A list of events without a word in it has a start, an end and a few codes (own choice). */
