@@ -57,7 +57,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     list(`
       end, end time, ended, stop time, off time, time off, cleared, cleared at, return time, returned, to, until,
       ende, endzeit, gegangen, gehend, bis, fin, fine, final, termino, fim, einde, slut, sluttid, koniec, konec, restart,
-      inactive time, time out,
+      inactive time, time out, off, gone, gone time, gone date, went,
       bitis, bitis zamani, gidis, bitis saati, loppu, paattyi, loppuaika, poistui, sluttidspunkt, gaet, frafald,
       sluttdato, ferdig, vege, megszunes, megszunt, sfarsit, ora sfarsit, disparut, ukoncenie, ukonceni, zanik,
       zakljucek, kraj, prestanak, pabaiga, beigas, lopp, конец, окончание, время окончания, снятие, кінець,
@@ -71,7 +71,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     list(`
       start, start time, started, begin, begin*, on time, time on, raised, raised at, activation, activation time,
       activated, from, active time, von, startzeit, gekommen, kommend, debut, inizio, inicio, aanvang, starttid,
-      poczatek, zacatek, vznik, time in, occurred, occurrence,
+      poczatek, zacatek, vznik, time in, occurred, occurrence, on, come, come time, come date, came,
       baslangic, baslangic zamani, gelis, baslangic saati, alku, alkoi, alkuaika, starttidspunkt, opstaet,
       oppstatt, indtruffet, kezdete, kezdet, fellepes, inceput, ora inceput, aparut, zaciatok, zacetek,
       nastanak, pocetak, pradzia, sakums, algus, начало, время начала, появление, возникновение, початок,
@@ -122,7 +122,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
   [
     'state',
     list(`
-      state, alarm state, alm, in alarm, event type, status, action state, transition, zustand, etat, stato, estado, toestand,
+      state, alarm state, alm, in alarm, event type, status, action state, transition, zustand, zust, etat, stato, estado, toestand,
       tillstand, tilstand, stan, stav, active, is active, type, typ, tipo, event state, change,
       event, ereignis, evenement, evento, hendelse, haendelse, handelse, on off, active inactive,
       tila, halytyksen tila, durum, durumu, alarm durumu, olay, allapot, esemeny, stare, eveniment, stav alarmu,

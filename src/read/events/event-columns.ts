@@ -1,4 +1,5 @@
 import type { TimeFormat } from '../../model/log-file.js';
+import { DAY_MS } from '../../model/time-units.js';
 import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } from '../times/time-format.js';
 import { saysUtc } from '../times/utc-names.js';
 import type { EventColumns, TimeColumns } from './recognise.js';
@@ -63,10 +64,12 @@ export function momentReader(
   const read = saysUtc(options.columnName ?? '') ? compileTime(format) : compileTime(format, toUtc);
   const reader = (found: TimeColumns | undefined) => (cells: Cells) =>
     found === undefined ? NaN : read(momentText(cells, found));
-  return {
-    format,
-    start: reader(columns.start),
-    end: reader(columns.end),
-    acknowledged: reader(columns.acknowledged),
+  const start = reader(columns.start);
+  // Of two clocks beside one date the later may have passed midnight.
+  const later = (found: TimeColumns | undefined) => {
+    const readLater = reader(found);
+    if (found?.[0] !== columns.start[0]) return readLater;
+    return (cells: Cells): number => readLater(cells) + (readLater(cells) < start(cells) ? DAY_MS : 0);
   };
+  return { format, start, end: later(columns.end), acknowledged: later(columns.acknowledged) };
 }

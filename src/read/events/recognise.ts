@@ -106,8 +106,9 @@ interface TimesFound {
 function findTimes(header: Header, looks: readonly ColumnLook[]): TimesFound | null {
   const found: Partial<Record<EventRole, TimeColumns>> = {};
   const nameless: TimeColumns[] = [];
-  for (const columns of momentColumns(looks)) {
-    const role = columns.flatMap((c) => rolesOf(header[c] ?? '', (r) => timeRoles.includes(r)))[0];
+  for (const columns of momentColumns(header, looks)) {
+    const roles = columns.flatMap((c) => timeRolesOf(header[c]));
+    const role = roles.find((it) => it !== 'time') ?? roles[0];
     if (role && !found[role]) found[role] = columns;
     else nameless.push(columns);
   }
@@ -117,17 +118,30 @@ function findTimes(header: Header, looks: readonly ColumnLook[]): TimesFound | n
   return { start, ...(end && { end }), ...(found.acknowledged && { acknowledged: found.acknowledged }) };
 }
 
-/** Columns that hold moments; a date column followed by a clock column counts as one moment. */
-function momentColumns(looks: readonly ColumnLook[]): TimeColumns[] {
+function timeRolesOf(name = ''): EventRole[] {
+  return rolesOf(name, (role) => timeRoles.includes(role));
+}
+
+/**
+ * Columns that hold moments; a date column followed by a clock column counts as one moment, and so does a second clock of
+ * that date whose name says end or acknowledged.
+ */
+function momentColumns(header: Header, looks: readonly ColumnLook[]): TimeColumns[] {
   const moments: TimeColumns[] = [];
+  let date = -1;
   for (let c = 0; c < looks.length; c++) {
     const look = looks[c]!;
     const next = looks[c + 1];
     if (look.moment >= MOST) moments.push([c]);
-    else if (look.dateOnly >= MOST && next && next.clockOnly >= MOST) moments.push([c, ++c]);
+    else if (look.dateOnly >= MOST && next && next.clockOnly >= MOST) moments.push([(date = c), ++c]);
     else if (look.dateOnly >= MOST) moments.push([c]);
+    else if (date >= 0 && look.clockOnly >= MOST && timeRolesOf(header[c]).some(isLater)) moments.push([date, c]);
   }
   return moments;
+}
+
+function isLater(role: EventRole): boolean {
+  return role === 'end' || role === 'acknowledged';
 }
 
 type OthersFound = Partial<Record<Exclude<EventRole, 'start' | 'end' | 'acknowledged' | 'time'>, number>>;
@@ -149,8 +163,14 @@ function findOthers(header: Header, looks: readonly ColumnLook[], taken: Set<num
     }
   }
   if (found.state === undefined) {
-    const column = looks.findIndex((look, c) => !taken.has(c) && look.state >= 0.9 && look.words > 0);
+    const column = looks.findIndex(
+      (look, c) => !taken.has(c) && look.state >= 0.9 && (look.words > 0 || look.number === 0),
+    );
     if (column >= 0) take('state', column);
+    else if (found.message !== undefined && isSwitch(looks[found.value ?? -1])) {
+      found.state = found.value!;
+      delete found.value;
+    }
   }
   if (found.message === undefined && found.reason === undefined && found.done === undefined) {
     const column = mostWordy(looks, taken);
@@ -166,6 +186,11 @@ function findOthers(header: Header, looks: readonly ColumnLook[], taken: Set<num
     if (column >= 0) take('source', column);
   }
   return found as OthersFound;
+}
+
+/** 1 and 0 under "Value", beside the text of an alarm. */
+function isSwitch(look: ColumnLook | undefined): boolean {
+  return look !== undefined && look.number === 1 && look.flag === 1 && look.distinct === 2;
 }
 
 /** A column name alone is not enough: the cells must be able to carry the role. */

@@ -25,7 +25,7 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
     list(`
       cleared, clear, recovered, return, returned, return to normal, returned to normal, rtn, rtn normal, normal
       return, nr, h nr, l nr, hh nr, ll nr, normal, inactive, off, reset, ended, end, gone, out, outgoing,
-      resolved, unack rtn, ack rtn, ok, goes, went, gegangen, gehend, geht, g, behoben, inaktiv, aus, ende,
+      resolved, unack rtn, ack rtn, ok, goes, went, gegangen, gehend, geht, g, kg, gq, kgq, kqg, behoben, inaktiv, aus, ende,
       disparu, disparition, fin, efface, retour, retour a la normale, inactif, rientrato, rientro, cessato, fine,
       inattivo, inactivo, despejada, despejado, normalizado, normalizada, resuelta, resuelto,
       finalizada, finalizado, desaparecida, resolu, resolue, risolto, risolta, resolvido, resolvida, retorno, inativo, encerrado, opgeheven, hersteld,
@@ -54,7 +54,7 @@ const stateWords: readonly (readonly [EventState, readonly string[]])[] = [
   [
     'acknowledged',
     list(`
-      acknowledged, acknowledge, ack, acked, accepted, ack alm, ack active, quittiert, q, acquitte, acquittement,
+      acknowledged, acknowledge, ack, acked, accepted, ack alm, ack active, quittiert, q, kq, acquitte, acquittement,
       riconosciuto, tacitato, reconocida, reconocido, reconhecido, bevestigd, geaccepteerd, kvitterad, kvittert,
       kvitteret, kvitterat, potwierdzony, potwierdzenie, potvrzeno, potvrzen, 确认, 確認,
       onaylandi, onayli, onay, kabul edildi, kuitattu, kuittaus, godkendt, kvittering, kvittens, bekraftad,
@@ -132,6 +132,8 @@ const tellingWords = [
 ].join('|');
 const atMessageEnd = new RegExp(`(?:^\\s*|[\\s:;,([-]+)(${tellingWords})[\\s)\\]]*$`, 'iu');
 const atMessageStart = new RegExp(`^\\s*[([]?\\s*(${tellingWords}|clear|alarm)\\s*[)\\]]?\\s*[\\s:;,-]+`, 'iu');
+/** In capitals only: "turned on" is no state of an alarm. */
+const onOffAtEnd = /[\s:;,([-]+(ON|OFF)[\s)\]]*$/u;
 /** Scripts without blanks: "ゾーン1断線 復旧", "温区1断线恢复". */
 const atUnbrokenEnd =
   /[\s:：;,、([（-]*(発生|復旧|回復|解除|确认|確認|恢复|恢復|消失|发生|發生|발생|해제|복귀)[\s)\]）]*$/u;
@@ -142,7 +144,7 @@ const atUnbrokenEnd =
  * @returns The message without the state word, and the state; null where the message says none.
  */
 export function splitMessageState(message: string): { readonly text: string; readonly state: EventState | null } {
-  for (const pattern of [atMessageEnd, atMessageStart, atUnbrokenEnd]) {
+  for (const pattern of [atMessageEnd, onOffAtEnd, atMessageStart, atUnbrokenEnd]) {
     const match = pattern.exec(message);
     const state = match ? eventState(match[1]!) : null;
     const text = message.replace(pattern, '').trim();

@@ -61,6 +61,36 @@ test.each<[string, string[]]>([
       '2026-09-06 06:01:00;Zone 1;Sensor break;OFF;00:01:00',
     ],
   ],
+  ['one date for both clocks', ['Date;On;Off;Alarm', '2026-09-06;06:00:00;06:01:00;Zone 1 sensor break']],
+  [
+    'come and gone with a date and a clock each',
+    ['Come date;Come time;Gone date;Gone time;Text', '06.09.2026;06:00:00;06.09.2026;06:01:00;Zone 1 sensor break'],
+  ],
+  [
+    'plus and minus',
+    ['Time;+/-;Text', '2026-09-06 06:00:00;+;Zone 1 sensor break', '2026-09-06 06:01:00;-;Zone 1 sensor break'],
+  ],
+  [
+    'letters for come, acknowledged and gone',
+    [
+      'Datum;Uhrzeit;Zust.;Nr;Meldetext',
+      '06.09.2026;06:00:00;K;100;Zone 1 Fühlerbruch',
+      '06.09.2026;06:00:30;KQ;100;Zone 1 Fühlerbruch',
+      '06.09.2026;06:01:00;KG;100;Zone 1 Fühlerbruch',
+    ],
+  ],
+  [
+    '1 and 0 as the value of an alarm',
+    [
+      'timestamp,alarm_id,text,value,priority',
+      '2026-09-06 06:00:00,12,Zone 1 sensor break,1,500',
+      '2026-09-06 06:01:00,12,Zone 1 sensor break,0,500',
+    ],
+  ],
+  [
+    'on and off in capitals behind the text',
+    ['Time;Alarm', '2026-09-06 06:00:00;Zone 1 sensor break ON', '2026-09-06 06:01:00;Zone 1 sensor break OFF'],
+  ],
   [
     'the month first, as the times of the temperature log show',
     [
@@ -224,4 +254,25 @@ test('rows in Windows-1252 far behind rows that are plain letters only', async (
     const { alarms } = await readEventPaths([folder], zones, undefined, { logMs });
     expect(alarms.filter(({ zone }) => zone === 0)).toMatchObject([open]);
   });
+});
+
+test('one date for both clocks of a stop that passes midnight', async () => {
+  const list = 'Date;From;To;Stop reason\n2026-09-05;06:10;06:15;Jam\n2026-09-06;23:50;00:10;Jam\n';
+  const { stops, problems } = await readEventTexts({ 'stops.csv': list }, zones);
+  expect(problems).toEqual([]);
+  expect(stops.map(({ startMs, endMs }) => (endMs - startMs) / 60_000)).toEqual([5, 20]);
+});
+
+test('numbers of orders make no readings of a list of work', async () => {
+  const list = [
+    'WO;Date;Machine;Zone;Work done;Technician',
+    '1001;2026-09-06;Sealer 1;Zone 2;Heater band replaced;AA',
+    '1002;2026-09-06;Sealer 1;Zone 1;Sensor replaced;AA',
+  ];
+  const { maintenance, files } = await readEventTexts({ 'work.csv': `${list.join('\n')}\n` }, zones);
+  expect(files.map(({ kind }) => kind)).toEqual(['maintenance']);
+  expect(maintenance.map(({ zone, cause }) => [zone, cause])).toEqual([
+    [1, 'heater'],
+    [0, 'sensor'],
+  ]);
 });
