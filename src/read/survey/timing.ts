@@ -69,7 +69,7 @@ function stepsOf(clock: readonly number[], stretch: readonly number[]): number[]
   return steps;
 }
 
-/** The step below which only one in twenty lies: gaps do not lengthen it, odd rows do not shorten it. NaN for none. */
+/** The step that most rows have, where four in ten have it, else the middle one: gaps and odd rows do not move it. NaN for none. */
 function usualStep(steps: readonly number[]): number {
   if (steps.length === 0) return NaN;
   const sorted = [...steps].sort((a, b) => a - b);
