@@ -34,6 +34,7 @@ describe('several columns of one zone', () => {
 
   test.each([
     ['Z1 PV;Z1 Local SP;Z1 Remote SP;Z1 Active SP', 'Z1 Active SP'],
+    ['Z1 PV;Z1 SP Local;Z1 SP Remote;Z1 SP Active', 'Z1 SP Active'],
     ['Z1.PV;Z1.LSP;Z1.RSP;Z1.WSP', 'Z1.WSP'],
     ['Z1 PV;Z1 SP1;Z1 SP;Z1 Set temp', 'Z1 SP'],
   ])('of several set points the one in force is read: %s', async (names, inForce) => {

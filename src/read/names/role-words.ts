@@ -51,7 +51,8 @@ export const roleWords: Readonly<Record<WordMeaning, readonly string[]>> = {
     현재, 측정, 실제, 지시, 실측`),
   setpoint: list(`
     sp, set, setpoint, set point, set value, setvalue, sv, setp, stpt, target, wsp, csp, set temp, set temperature,
-    temp set, target temp, target value, desired, demand temp, working setpoint, active setpoint, effective setpoint, lsp, rsp,
+    temp set, target temp, target value, desired, demand temp, working setpoint, active setpoint, effective setpoint, lsp, rsp, sp active, sp working, sp local, sp remote,
+    setpoint active, setpoint working, setpoint local, setpoint remote,
     soll, sollwert, soll wert, solltemperatur, solltemp, vorgabe, vorgabewert,
     consigne, cons, point de consigne, valeur de consigne, temperature de consigne, t de consigne,
     consigna, punto de ajuste, punto de consigna, valor de consigna, temperatura de consigna, deseada, deseado,
