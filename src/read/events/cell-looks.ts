@@ -14,6 +14,8 @@ export interface ColumnLook {
   readonly gone: number;
   /** Of digits alone, two to five different ones: numbers that stand for states. */
   readonly isFewCodes: boolean;
+  /** Plus signs alone; a minus beside them counts as nothing. */
+  readonly isPlus: boolean;
   /** 1 and 0, yes and no. */
   readonly flag: number;
   readonly words: number;
@@ -90,6 +92,7 @@ export function columnLook(cells: readonly string[]): ColumnLook {
     state: share((cell) => eventState(cell) !== null),
     gone: share((cell) => eventState(cell) === 'cleared'),
     isFewCodes: isFewCodes(filled),
+    isPlus: filled.length > 0 && filled.every((cell) => cell === '+'),
     flag: share((cell) =>
       /^(?:[01]|y|n|yes|no|true|false|x|ja|nein|nej|oui|non|si|tak|nie|ano|ne|是|否)$/iu.test(cell),
     ),

@@ -163,9 +163,7 @@ function findOthers(header: Header, looks: readonly ColumnLook[], taken: Set<num
     }
   }
   if (found.state === undefined) {
-    const column = looks.findIndex(
-      (look, c) => !taken.has(c) && look.state >= 0.9 && (look.words > 0 || look.number === 0),
-    );
+    const column = looks.findIndex((look, c) => !taken.has(c) && look.state >= 0.9 && (look.words > 0 || look.isPlus));
     if (column >= 0) take('state', column);
     else if (found.message !== undefined && isSwitch(looks[found.value ?? -1])) {
       found.state = found.value!;
