@@ -47,7 +47,10 @@ export function alarmRowTaker(
   const meanings = new Map<string, { label: number; state: AlarmRowState } | RowRefusal>();
 
   const meaningOf = (cells: Cells) => {
-    const { text, state: messageState } = splitMessageState(cellOf(cells, columns.message));
+    const { text, state: messageState } = splitMessageState(
+      cellOf(cells, columns.message),
+      isSpan || cellOf(cells, columns.state) !== '',
+    );
     const label: AlarmLabel = {
       source: cellOf(cells, columns.source),
       zone: cellOf(cells, columns.zone),

@@ -141,10 +141,15 @@ const atUnbrokenEnd =
 /**
  * Takes the state out of a message, so that the rows of one alarm carry one text.
  *
+ * @param isStateApart Whether the row says its state elsewhere: "Heater OFF" is then what the alarm is about.
  * @returns The message without the state word, and the state; null where the message says none.
  */
-export function splitMessageState(message: string): { readonly text: string; readonly state: EventState | null } {
-  for (const pattern of [atMessageEnd, onOffAtEnd, atMessageStart, atUnbrokenEnd]) {
+export function splitMessageState(
+  message: string,
+  isStateApart = false,
+): { readonly text: string; readonly state: EventState | null } {
+  const onOff = isStateApart ? [] : [onOffAtEnd];
+  for (const pattern of [atMessageEnd, ...onOff, atMessageStart, atUnbrokenEnd]) {
     const match = pattern.exec(message);
     const state = match ? eventState(match[1]!) : null;
     const text = message.replace(pattern, '').trim();

@@ -276,3 +276,10 @@ test('numbers of orders make no readings of a list of work', async () => {
     [0, 'sensor'],
   ]);
 });
+
+test('OFF is a part of the text where the state stands apart', async () => {
+  const list =
+    'Time;Zone;Alarm;State\n2026-09-06 06:00:00;Zone 1;Heater OFF;Active\n2026-09-06 06:01:00;Zone 1;Heater OFF;Cleared\n';
+  const { alarms } = await readEventTexts({ 'list.csv': list }, zones);
+  expect(alarms).toMatchObject([{ startMs: open.startMs, endMs: open.endMs, message: 'Heater OFF' }]);
+});
