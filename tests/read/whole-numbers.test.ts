@@ -78,3 +78,19 @@ test.each([255, 1000, 1023, 4095, 10_000, 32_767])('outputs from 0 to %i, full w
     zone.outputPercent.forEach((value, i) => expect(Math.abs(value - percent(k + 1, i))).toBeLessThan(0.21)),
   );
 });
+
+test('an output in watts, each zone with a heater of its own', async () => {
+  const text = log(
+    (degC) => degC,
+    (share) => share * 1200,
+    [1, 2],
+  );
+  const half = text
+    .split('\n')
+    .map((line, i) => (i === 0 ? line : line.replace(/\d+$/, (watts) => String(Number(watts) / 2))));
+  const { found, zones: poured } = await pourFiles({ 'log.csv': half.join('\n').replaceAll('OUT', 'Power [W]') });
+  expect(found.files[0]!.notes.join()).toContain('the largest of each column is taken as 100 %');
+  poured.forEach((zone, k) =>
+    zone.outputPercent.forEach((value, i) => expect(Math.abs(value - percent(k + 1, i))).toBeLessThan(0.11)),
+  );
+});

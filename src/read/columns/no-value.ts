@@ -1,6 +1,7 @@
 import type { NoValue } from '../../model/log-file.js';
 import type { RoledSeries } from './column-roles.js';
 import { nearestRank } from './nearest-rank.js';
+import { isPower } from './unit-guess.js';
 
 /** Recordings mark a missing value far from anything they measure: -99 … -9999, 999 … 99999, ends of 16 bits (common practice). */
 const highestLowMark = -99;
@@ -27,7 +28,7 @@ export function findNoValue(all: readonly RoledSeries[], fullOutput: number): No
   const counts = new Map<number, number>();
   for (const it of others)
     for (const raw of loneEnds(it))
-      if (it.role !== 'output' || raw !== fullOutput) counts.set(raw, (counts.get(raw) ?? 0) + 1);
+      if (it.role !== 'output' || !(raw === fullOutput || isPower(it))) counts.set(raw, (counts.get(raw) ?? 0) + 1);
   const found = [...counts].find(
     ([raw, columns]) => columns >= fewestColumns && readings.every((it) => !isWithinReach(it, raw)),
   );

@@ -194,6 +194,19 @@ export function currentOutput({ series }: RoledSeries): { zero: number; scale: n
   return values.length > 0 && isLive ? currentSignal : null;
 }
 
+const watts = /(?:^|[^\p{L}])k?W\W*$/u;
+
+/** Whether an output is logged in watts or kilowatts, by its name or its row of units. */
+export function isPower({ series }: RoledSeries): boolean {
+  return watts.test(`${series.name} ${series.unitText}`);
+}
+
+/** How an output in watts runs from 0 to 100: the largest power seen is taken for the full one. Null for any other output. */
+export function powerOutput(it: RoledSeries): { scale: number } | null {
+  const high = it.series.value.reduce((a, b) => (b > a ? b : a), 0);
+  return isPower(it) && high > 0 ? { scale: 100 / high } : null;
+}
+
 /** The machine runs above this: half for flags, a twentieth of the usual speed for speeds (common practice: creep is no run). */
 export function guessRunningAbove({ series }: RoledSeries): number {
   const values = series.value.filter((value) => !Number.isNaN(value));

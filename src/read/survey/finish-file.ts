@@ -13,6 +13,8 @@ import {
   guessRunningAbove,
   guessScale,
   guessUnit,
+  isPower,
+  powerOutput,
   type UnitFinding,
 } from '../columns/unit-guess.js';
 import type { Attached } from '../columns/draft-zone.js';
@@ -76,7 +78,7 @@ function judgeLogger(columns: readonly Attached[]): LoggerFacts {
   const scales = {
     reading: guessReadingScale(of('reading'), setpointScale),
     setpoint: setpointScale,
-    output: guessOutputScale(of('output')),
+    output: guessOutputScale(of('output').filter((it) => !isPower(it))),
     running: 1,
     alarm: 1,
     ignored: 1,
@@ -161,6 +163,9 @@ function finishFile(draft: DraftFile, attached: readonly Attached[], logger: Log
     `unit: ${unitWords[unit.unit]}, ${unit.why}`,
     ...scaleNotes(scales),
     ...(isCurrent ? ['outputs are currents: 4 to 20 mA are taken as 0 to 100 %'] : []),
+    ...(attached.some((it) => it.role === 'output' && isPower(it))
+      ? ['outputs are in watts: the largest of each column is taken as 100 %']
+      : []),
     ...holdNote(draft),
     ...beginningNote(draft),
     ...(noValue ? [`${noValue.raw} in columns of all kinds at once stands for no value`] : []),
@@ -189,14 +194,15 @@ function toDegC(value: number, unit: TemperatureUnit): number {
 function finishColumn(it: Attached, { columns, readings, scales }: LoggerFacts, finding: UnitFinding): LogColumn {
   const isTemperature = it.role === 'reading' || it.role === 'setpoint';
   const reading = readings.get(it.zones[0]);
+  const pooled = columns.find((other) => isSameColumn(other, it)) ?? it;
   return {
     ...{ index: it.series.index, name: it.series.name, role: it.role, zones: it.zones, why: it.why },
     ...(it.series.text === undefined ? {} : { text: it.series.text }),
     unit: isTemperature ? (it.unit ?? reading?.unit ?? finding.unit) : null,
     scale: it.scale * scales[it.role],
-    ...(it.role === 'output' ? currentOutput(it) : null),
+    ...(it.role === 'output' ? (currentOutput(it) ?? powerOutput(pooled)) : null),
     ...(it.role === 'alarm' ? flagColumn(it) : null),
-    above: it.role === 'running' ? guessRunningAbove(columns.find((other) => isSameColumn(other, it)) ?? it) : 0,
+    above: it.role === 'running' ? guessRunningAbove(pooled) : 0,
   };
 }
 
