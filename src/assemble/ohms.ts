@@ -35,7 +35,7 @@ export function ohmsOf(zone: Zone, { evidence, probabilities }: Verdict, setpoin
   };
 }
 
-/** Size of the steps with the sign in which the contact shifts the reading: the first step of a pair goes that way. */
+/** Size of the steps with the sign that most of them have; where both are alike often, up, as ohms in series shift it. */
 function signedStep(evidence: Verdict['evidence']): number {
   const up = factOf(evidence, 'returning-steps', 'medianUpDegC');
   const down = factOf(evidence, 'returning-steps', 'medianDownDegC');

@@ -80,8 +80,8 @@ function coldHours(evidence: Evidence, index: number): Map<number, ColdHour> {
   if (!isSeenHeated(evidence, index)) return new Map();
   const states = zoneStatesOf(evidence)[index]!;
   const zone = digest.zones[index]!;
-  const tauHours = timeConstantsOf(evidence)[index]!;
   const places = hourPlacesOf(digest);
+  const tauHours = (timeConstantsOf(evidence)[index]! * HOUR_MS) / (places * digest.periodMs); // in hours of so many places
   const hours = new Map<number, ColdHour>();
   const leastCount = Math.max(2, 0.7 * Math.min(places, HOUR_MS / samplingMsOf(zones[index]!)));
   const stepErrorDegC = resolutionDegCOf(zones[index]!) / Math.sqrt(12); // of one rounded reading
