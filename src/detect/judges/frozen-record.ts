@@ -2,9 +2,11 @@ import type { Episode, Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { MINUTE_MS } from '../../model/time-units.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
+import { oncePer } from '../shared/basics/memo.js';
 import { samplingMsOf } from '../shared/basics/sampling.js';
 import { stuckStretchesOf, type StuckStretch } from '../shared/readings/stuck-stretches.js';
 import { highest, lowest } from '../../maths/extremes.js';
+import { firstPlaceFrom } from '../../maths/first-place.js';
 
 export interface FrozenRecordSettings {
   /** Shorter holes are told by nobody as a fault (own choice). */
@@ -73,10 +75,17 @@ function sharedShare(evidence: Evidence, zone: Zone, gap: Episode, slackSamples:
   const others = evidence.zones.filter((z) => z.index !== zone.index);
   if (others.length === 0) return 1;
   const slackMs = slackSamples * samplingMsOf(zone);
-  const sharing = others.filter((other) =>
-    gapsOf(evidence, other).some(
-      (g) => Math.abs(g.startMs - gap.startMs) <= slackMs && Math.abs(g.endMs - gap.endMs) <= slackMs,
-    ),
-  );
+  const sharing = others.filter((other) => {
+    const gaps = gapsOf(evidence, other);
+    const first = firstPlaceFrom(gapStartsOf(evidence)[other.index]!, gap.startMs - slackMs);
+    for (let i = first; i < gaps.length && gaps[i]!.startMs <= gap.startMs + slackMs; i++) {
+      if (Math.abs(gaps[i]!.endMs - gap.endMs) <= slackMs) return true;
+    }
+    return false;
+  });
   return sharing.length / others.length;
 }
+
+const gapStartsOf = oncePer((evidence: Evidence): readonly (readonly number[])[] =>
+  evidence.zones.map((zone) => gapsOf(evidence, zone).map(({ startMs }) => startMs)),
+);
