@@ -2,7 +2,7 @@ import type { AlarmSpan } from '../model/alarm.js';
 import type { AlarmList } from '../model/alarm-list.js';
 import type { AlarmFindings } from '../model/alarm-findings.js';
 import type { Zone } from '../model/zone.js';
-import type { Interval } from '../maths/intervals.js';
+import { nearAny, type Interval } from '../maths/intervals.js';
 
 /** Clocks and sampling differ by up to this much once the clock shift is taken out; common practice. */
 const TOLERANCE_MS = 120_000;
@@ -25,11 +25,10 @@ export function contradictionsOf(
     const own = [...input.about((alarm) => alarm.zone === zone.index)];
     const opens = opensByZone[zone.index] ?? [];
     const seen = own.filter(({ startMs, endMs }) => !(endMs - startMs < 2 * zone.samplingMs));
-    const unseen = seen.filter((alarm) => !opens.some((open) => touch(alarm, open))).length;
-    const silent =
-      own.length === 0 && input.length === 0
-        ? 0
-        : opens.filter((open) => !own.some((alarm) => touch(alarm, open))).length;
+    const isNearOpen = nearAny(opens, TOLERANCE_MS);
+    const isNearAlarm = nearAny(own.map(spanOf), TOLERANCE_MS);
+    const unseen = seen.map(spanOf).filter((alarm) => !isNearOpen(alarm)).length;
+    const silent = own.length === 0 && input.length === 0 ? 0 : opens.filter((open) => !isNearAlarm(open)).length;
     const found: AlarmFindings['contradictions'][number][] = [];
     if (unseen > 0 && zone.has.reading) {
       found.push({
@@ -56,6 +55,7 @@ export function contradictionsOf(
   });
 }
 
-function touch({ startMs, endMs }: AlarmSpan, { start, end }: Interval): boolean {
-  return startMs <= end + TOLERANCE_MS && !(endMs < start - TOLERANCE_MS);
+/** An alarm that still stands has no end. */
+function spanOf({ startMs, endMs }: AlarmSpan): Interval {
+  return { start: startMs, end: Number.isNaN(endMs) ? Infinity : endMs };
 }

@@ -2,7 +2,7 @@ import type { AlarmKind, AlarmSpan, StopEntry } from '../model/alarm.js';
 import type { AlarmList } from '../model/alarm-list.js';
 import type { PlantDigest } from '../model/digest.js';
 import type { Zone } from '../model/zone.js';
-import type { Interval } from '../maths/intervals.js';
+import { nearAny, type Interval } from '../maths/intervals.js';
 import type { Claim } from './claim.js';
 import { coldClaims, type ColdAlarm } from './cold-claims.js';
 import { outAloneOn } from './out-together.js';
@@ -110,8 +110,10 @@ function isTooShort(startMs: number, endMs: number, { running, settings }: Claim
 function faultClaims({ machine, alarms, faults }: ClaimInput): Claim[] {
   return machine.zones.flatMap(({ index, name }: Zone) => {
     const own = [...alarms.about(({ zone, kind }) => zone === index && stoppingKinds.has(kind))];
-    const isInAlarm = ({ start, end }: Interval) =>
-      own.some((alarm) => alarm.startMs <= end + SAME_EVENT_MS && !(alarm.endMs < start - SAME_EVENT_MS));
+    const isInAlarm = nearAny(
+      own.map(({ startMs, endMs }) => ({ start: startMs, end: Number.isNaN(endMs) ? Infinity : endMs })),
+      SAME_EVENT_MS,
+    );
     return (faults[index] ?? [])
       .filter((fault) => !isInAlarm(fault))
       .map(({ start, end }) => ({

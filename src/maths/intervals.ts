@@ -1,3 +1,5 @@
+import { firstPlaceFrom } from './first-place.js';
+
 /** Half open: holds `start`, does not hold `end`. Any one unit throughout. */
 export interface Interval {
   readonly start: number;
@@ -110,4 +112,21 @@ export function isCovered(merged: readonly Interval[], point: number): boolean {
     else high = middle;
   }
   return low < merged.length && merged[low]!.start <= point;
+}
+
+/**
+ * Asks of spans, both ends included, whether they come as near as that to any of some others.
+ *
+ * @param others Any order; those with a NaN are dropped, Infinity is an end that is not known yet.
+ * @returns A function that costs log n. Never throws.
+ */
+export function nearAny(others: readonly Interval[], tolerance: number): (span: Interval) => boolean {
+  const inOrder = others.filter(({ start, end }) => end >= start).sort((a, b) => a.start - b.start);
+  const starts = inOrder.map(({ start }) => start - tolerance);
+  let latest = -Infinity; // end so far
+  const latestEnds = inOrder.map(({ end }) => (latest = Math.max(latest, end + tolerance)));
+  return ({ start, end }) => {
+    const place = firstPlaceFrom(latestEnds, start); // the first that reaches the span, by itself or one before it
+    return place < starts.length && starts[place]! <= end;
+  };
 }

@@ -6,6 +6,7 @@ import {
   isCovered,
   mergeByStart,
   mergeIntervals,
+  nearAny,
   subtractIntervals,
   totalLength,
   type Interval,
@@ -95,4 +96,15 @@ test('what has no length or no number is dropped', () => {
     ]),
   ).toEqual([]);
   expect(totalLength([])).toBe(0);
+});
+
+test('tells whether a span comes near any of some others', () => {
+  fc.assert(
+    fc.property(several, interval, fc.integer({ min: 0, max: 3 }), (others, span, tolerance) => {
+      const isNear = others.some(({ start, end }) => span.start <= end + tolerance && span.end >= start - tolerance);
+      expect(nearAny(others, tolerance)(span)).toBe(isNear);
+    }),
+  );
+  expect(nearAny([{ start: 5, end: Infinity }], 1)({ start: 100, end: 101 })).toBe(true);
+  expect(nearAny([{ start: 5, end: NaN }], 1)({ start: 5, end: 6 })).toBe(false);
 });
