@@ -61,6 +61,12 @@ describe('notations', () => {
   });
 });
 
+test('a file whose date of writing lies before its rows does not make its seconds count from 1904', () => {
+  const cells = ['1784160000', '1784160010', '1784160020'];
+  const format = detectTimeFormat(cells, { columnName: 'Time', writtenMs: Date.UTC(1980, 0, 1) });
+  expect(format?.why).toContain('since 1970');
+});
+
 describe('day or month first', () => {
   test('is decided by any row of the column', () => {
     expect(iso('03/04/2026 10:00', ['03/04/2026 10:00', '13/04/2026 10:00'])).toContain('2026-04-03');

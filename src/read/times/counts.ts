@@ -69,7 +69,10 @@ export function detectCount(
   );
   if (found) {
     const isLater = (ms: number): boolean => ms > writtenMs + clocksApartMs;
-    const isSince1904 = found.unitMs === 1000 && shareOf({ kind: 'epoch', ...found }, isLater) >= leastShare;
+    const isSince1904 =
+      found.unitMs === 1000 &&
+      shareOf({ kind: 'epoch', ...found }, isLater) >= leastShare &&
+      shareOf({ kind: 'epoch', ...since1904 }, isPlausible) >= leastShare;
     const { name, ...epoch } = isSince1904 ? since1904 : found;
     return { ...base, kind: 'epoch', ...epoch, why: `${name}, by their size` };
   }
