@@ -4,6 +4,7 @@ import { LogProblem } from '../../model/problem.js';
 import { openHandle } from '../sources/byte-source.js';
 import { splitCells, usualCount } from './dialect.js';
 import { decodeBytes } from '../sources/encoding.js';
+import { isQuoteOpen } from '../sources/records.js';
 import { headBytes, openText, type TextHead, type TextRef } from '../sources/text-source.js';
 
 /** Lines from one stretch of a file. */
@@ -119,9 +120,37 @@ export function sampleRows(samples: readonly SampledLines[], dialect: Dialect): 
   ];
   return stretches
     .flatMap(({ firstLine, lines }, stretch) =>
-      lines.map((text, i) => ({ stretch, line: firstLine + i, cells: splitCells(text, dialect) })),
+      wholeRows(lines, dialect).map(({ text, at }) => ({
+        stretch,
+        line: firstLine + at,
+        cells: splitCells(text, dialect),
+      })),
     )
     .filter(({ cells }) => (cells.length > 1 || cells[0]!.trim() !== '') && !isRule(cells));
+}
+
+/** A quoted cell of a list may go on over so many lines (own choice). */
+const mostLinesOfRow = 20;
+
+/** Lines whose quoted cell goes on in the next put together, each row with the place of its first line. */
+function wholeRows(lines: readonly string[], dialect: Dialect): { readonly text: string; readonly at: number }[] {
+  const rows: { text: string; at: number }[] = [];
+  for (let at = 0; at < lines.length; at++) {
+    const end = endOfRow(lines, at, dialect);
+    rows.push({ text: lines.slice(at, end).join('\n'), at });
+    at = end - 1;
+  }
+  return rows;
+}
+
+/** Behind the last line of the row that begins at a line; behind that line where nothing closes its quote. */
+function endOfRow(lines: readonly string[], at: number, dialect: Dialect): number {
+  let isOpen = isQuoteOpen(lines[at]!, dialect);
+  for (let end = at + 1; isOpen && end < Math.min(lines.length, at + mostLinesOfRow); end++) {
+    isOpen = isQuoteOpen(lines[end]!, dialect, true);
+    if (!isOpen) return end + 1;
+  }
+  return at + 1;
 }
 
 /** "-----+-----": a line that is drawn below the names. */

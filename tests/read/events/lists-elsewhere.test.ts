@@ -234,14 +234,13 @@ test.each([
 test('a message of several lines stays one', async () => {
   const list = [
     'Time,Zone,Alarm,State',
-    ...Array.from({ length: 6 }, (_, i) => `2026-09-06 05:0${i}:00,Zone 2,Low,${i % 2 ? 'Cleared' : 'Active'}`),
     '2026-09-06 06:00:00,Zone 1,"Sensor break',
     'seen at 3, 4 and 5",Active',
     '2026-09-06 06:01:00,Zone 1,"Sensor break',
     'seen at 3, 4 and 5",Cleared',
   ];
   const { alarms } = await readEventTexts({ 'list.csv': `${list.join('\n')}\n` }, zones, undefined, { logMs });
-  expect(alarms.filter(({ zone }) => zone === 0)).toMatchObject([open]);
+  expect(alarms).toMatchObject([open]);
 });
 
 test('rows in Windows-1252 far behind rows that are plain letters only', async () => {
