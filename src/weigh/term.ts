@@ -60,15 +60,18 @@ export function ramp(value: number, low: number, high: number): number {
   return Math.min(1, (value - low) / (high - low));
 }
 
+/** Share of the other zones that are taken to have no fault of this kind (own choice). */
+const USUAL_SHARE = 2 / 3;
+
 /**
- * How far a measure of this zone stands out of the plant's other zones: 0 when a quarter of them reach half of it, 1
- * when three quarters of them stay below an eighth. With no other zone it is 1.
+ * How far a measure of this zone stands out of the plant's other zones: 0 when a third of them reach half of it, 1
+ * when two thirds of them stay below an eighth: more zones than that seldom fail at a time. With no other zone it is 1.
  */
 export function standsOut(evidence: ZoneEvidence, measure: (zone: ZoneEvidence) => number): number {
   const own = measure(evidence);
   if (!(own > 0)) return 0;
   const others = evidence.others.map((zone) => Math.max(0, measure(zone) || 0)).sort((a, b) => a - b);
-  const upper = others[Math.floor(0.75 * others.length)] ?? 0;
+  const upper = others[Math.floor(USUAL_SHARE * others.length)] ?? 0;
   return ramp(Math.log2(own / Math.max(upper, own / 64)), 1, 3);
 }
 

@@ -72,6 +72,9 @@ test('what other zones show as much does not stand out', () => {
   expect(standsOut(withCount(64, peers), count)).toBe(1);
   expect(standsOut(withCount(4, peers), count)).toBe(0);
   expect(standsOut(withCount(5), count)).toBe(1);
+  // Two of seven others have a fault of their own: that is no matter of the plant yet.
+  const plant = [0, 0, 0, 0, 0, 6, 250].map((n) => withCount(n));
+  expect(standsOut(withCount(10, plant), count)).toBe(1);
 });
 
 test('opens after a repair speak by what was repaired', () => {

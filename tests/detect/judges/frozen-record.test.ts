@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { frozenRecord } from '../../../src/detect/judges/frozen-record.js';
 import { ask, factsOf } from '../../make/ask.js';
 import type { MadeSample } from '../../make/blocks.js';
-import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog } from '../../make/zone-log.js';
+import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog, zoneOfLog } from '../../make/zone-log.js';
 
 const start = MONDAY_MS + DAY_MS + 10 * HOUR_MS;
 const isIn = (s: MadeSample) => s.timeMs >= start && s.timeMs < start + 3 * HOUR_MS;
@@ -41,3 +41,22 @@ test('an output at the stop that its controller allows stands still by right: th
   expect(tagsAt(40)).toEqual([1]);
   expect(tagsAt(70)).toEqual([]);
 });
+
+test.each([true, false])(
+  'a tag that hangs cold keeps its old zero output while its neighbours heat up, set point %s',
+  (setpoint) => {
+    const has = { reading: true, setpoint, output: true, running: true };
+    const zones = [0, 1, 2].map((index) => zoneOfLog(index, { has }));
+    const coldFromMs = MONDAY_MS + 2 * DAY_MS; // Wednesday, midnight: switched off
+    const hangs = (outputPercent: number) =>
+      zoneLog({
+        recorded: (s, before) => (s.timeMs > coldFromMs && before ? { ...before, timeMs: s.timeMs, outputPercent } : s),
+      });
+    const tagsAt = (outputPercent: number) =>
+      factsOf(frozenRecord, evidenceOf([hangs(outputPercent), zoneLog({ seed: 2 }), zoneLog({ seed: 3 })], { zones }))[
+        'tagFrozenCount'
+      ] ?? 0;
+    expect(tagsAt(0)).toBe(1);
+    expect(tagsAt(100)).toBe(0); // a live loop that reads cold asks for all the heat there is: its input hangs
+  },
+);

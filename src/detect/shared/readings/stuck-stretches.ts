@@ -163,9 +163,7 @@ function coldVerdictOf(
 ): StuckStretch['verdict'] {
   if (havePeersMoved && timesUsual >= OUT_OF_CHARACTER_TIMES) {
     // Peers were heated: a live loop would have been called for, a stale tag shows its old zero output.
-    return zone.has.output && zone.has.setpoint && own.outputRangePercent === 0 && own.outputMeanPercent < stopPercent
-      ? 'tag'
-      : 'channel';
+    return zone.has.output && own.outputRangePercent === 0 && own.outputMeanPercent < stopPercent ? 'tag' : 'channel';
   }
   const leastDegC = Math.max(ROOM_DEG_C, ROOM_STEPS * resolutionDegCOf(zone));
   return stillestPeersDegC >= leastDegC && timesUsual >= LONG_TIMES ? 'channel' : 'calm';
