@@ -177,6 +177,8 @@ export interface LogFile {
   /** Why it was taken for this kind; for `other` why it is not read. */
   readonly why: string;
   readonly sizeBytes: number;
+  /** Absent unless its lines end with a carriage return alone. */
+  readonly isReturnEnded?: boolean;
   readonly encoding: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
   readonly dialect: Dialect;
   /** Absent where rows stand in the file as cells. */

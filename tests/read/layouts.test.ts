@@ -95,6 +95,7 @@ describe('wide text', () => {
     ['pipe and epoch seconds', wide({ separator: '|', time: (date) => String(date.getTime() / 1000) })],
     ['epoch milliseconds', wide({ time: (date) => String(date.getTime()) })],
     ['spreadsheet days', wide({ time: (date) => String(date.getTime() / 86_400_000 + 25_569) })],
+    ['carriage returns alone', wide().replaceAll('\n', '\r')],
     ['CRLF and quotes', wide({ lineEnd: '\r\n', number: (value) => `"${value.toFixed(1)}"` })],
     ['quoted decimal commas parted by commas', wide({ number: (value) => `"${value.toFixed(1).replace('.', ',')}"` })],
     [

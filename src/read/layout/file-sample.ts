@@ -5,7 +5,7 @@ import { openHandle } from '../sources/byte-source.js';
 import { splitCells, usualCount } from './dialect.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { isQuoteOpen } from '../sources/records.js';
-import { headBytes, openText, type TextHead, type TextRef } from '../sources/text-source.js';
+import { asLineFeeds, headBytes, openText, type TextHead, type TextRef } from '../sources/text-source.js';
 
 /** Lines from one stretch of a file. */
 export interface SampledLines {
@@ -37,6 +37,7 @@ export async function sampleLines(ref: TextRef, head: TextHead): Promise<Sampled
     for (const { from, length } of windowsOf(head.longLineBytes + head.bytes.length, head.sizeBytes)) {
       const buffer = Buffer.alloc(length);
       const { bytesRead } = await file.read(buffer, 0, length, from);
+      if (ref.isReturnEnded) asLineFeeds(buffer);
       const isLast = from + bytesRead >= head.sizeBytes;
       const lines = linesOf(buffer.subarray(0, bytesRead), head, isLast).slice(1);
       samples.push({ firstLine: NaN, lines });

@@ -4,7 +4,7 @@ import { asAsciiCompatible, decodeLine, detectEncoding, looksBinary, type Encodi
 import { openZipEntry } from './zip-source.js';
 
 /** Where text is to be found: a file, a packed file, or one entry of an archive. */
-export type TextRef = Pick<LogFile, 'name' | 'path' | 'part' | 'container'> & {
+export type TextRef = Pick<LogFile, 'name' | 'path' | 'part' | 'container' | 'isReturnEnded'> & {
   /** Size on disk when it was first looked at, where it was. */
   readonly sizeBytes?: number;
 };
@@ -39,6 +39,7 @@ export async function readHead(ref: TextRef): Promise<TextHead> {
   const isWhole = raw.length < headBytes;
   const isWide = encoding.startsWith('utf-16');
   const bytes = isWide ? Buffer.from(new TextDecoder(encoding).decode(raw), 'utf8') : raw.subarray(markBytes);
+  if (ref.isReturnEnded) asLineFeeds(bytes);
   const isBinary = !isWide && looksBinary(raw);
   const head = { encoding, bytes, beginning: bytes, longLineBytes: 0, isWhole, isBinary, sizeBytes };
   if (isWhole || head.isBinary || bytes.includes(lineFeed)) return head;
@@ -87,7 +88,22 @@ async function fillUp(source: ByteSource, buffer: Buffer, from: number): Promise
 
 /** Opens a text for reading from its beginning as UTF-8 or Windows-1252 bytes. A mark may stand in front. */
 export async function openText(ref: TextRef, encoding: Encoding): Promise<ByteSource> {
-  return asAsciiCompatible(await openRaw(ref), encoding);
+  const source = asAsciiCompatible(await openRaw(ref), encoding);
+  if (!ref.isReturnEnded) return source;
+  return {
+    async fill(target, at) {
+      const count = await source.fill(target, at);
+      asLineFeeds(target.subarray(at, at + count));
+      return count;
+    },
+    close: () => source.close(),
+  };
+}
+
+/** Puts line feeds in the place of carriage returns, for texts whose lines end with these alone. */
+export function asLineFeeds(bytes: Buffer): void {
+  for (let at = bytes.indexOf(carriageReturn); at >= 0; at = bytes.indexOf(carriageReturn, at + 1))
+    bytes[at] = lineFeed;
 }
 
 async function openRaw(ref: TextRef): Promise<ByteSource> {

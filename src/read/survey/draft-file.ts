@@ -10,7 +10,6 @@ import {
   noHeader,
   oneLine,
   otherCount,
-  returnsOnly,
   undecidedDates,
   withoutStart,
 } from './draft-problems.js';
@@ -74,13 +73,15 @@ async function openDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile 
 
 const plainDialect: Dialect = { separator: ',', decimal: '.', thousands: '', quote: '"' };
 
-async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null) {
+async function openTextDraft(ref: TextRef, options: SurveyOptions, plant: PlantFile | null): Promise<OpenedDraft> {
   const head = await readHead(ref);
   const base: Base = { ...ref, sizeBytes: head.sizeBytes, encoding: head.encoding, dialect: plainDialect };
   if (head.beginning.length === 0)
     throw new LogProblem('empty-file', { file: ref.name }, 'The file is empty.', 'Check the export; the rest is read.');
   if (head.isBinary) throw binaryProblem(ref);
-  if (!head.bytes.includes('\n') && /\r[^\r]+\r/.test(head.bytes.toString('latin1'))) throw returnsOnly(ref);
+  const { beginning } = head;
+  const isReturnEnded = !beginning.includes('\n') && /\r[^\r]+\r/.test(beginning.toString('latin1'));
+  if (isReturnEnded) return openTextDraft({ ...ref, isReturnEnded }, options, plant);
   const form = await findForm(base, head);
   if (form) return openTableDraft({ ...base, form }, options, plant);
   if (head.longLineBytes > 0 && head.bytes.length === 0) throw oneLine(ref, head);

@@ -23,16 +23,6 @@ function millions(count: number): string {
   return `${(count / 1e6).toFixed(1)} million`;
 }
 
-/** As text editors wrote it before Mac OS X. */
-export function returnsOnly({ name }: TextRef): LogProblem {
-  return new LogProblem(
-    'unknown-layout',
-    { file: name, line: 1 },
-    'Its lines end with a carriage return alone, so that all of it is one line.',
-    'Save it with the line ends of Windows or Unix; this file was left out.',
-  );
-}
-
 export function binaryProblem(ref: TextRef): LogProblem {
   return new LogProblem(
     'binary-file',
