@@ -47,16 +47,17 @@ test.each([true, false])(
   (setpoint) => {
     const has = { reading: true, setpoint, output: true, running: true };
     const zones = [0, 1, 2].map((index) => zoneOfLog(index, { has }));
-    const coldFromMs = MONDAY_MS + 2 * DAY_MS; // Wednesday, midnight: switched off
-    const hangs = (outputPercent: number) =>
+    const hangs = (outputPercent: number, midnight: number) =>
       zoneLog({
-        recorded: (s, before) => (s.timeMs > coldFromMs && before ? { ...before, timeMs: s.timeMs, outputPercent } : s),
+        recorded: (s, before) =>
+          s.timeMs > MONDAY_MS + midnight * DAY_MS && before ? { ...before, timeMs: s.timeMs, outputPercent } : s,
       });
-    const tagsAt = (outputPercent: number) =>
-      factsOf(frozenRecord, evidenceOf([hangs(outputPercent), zoneLog({ seed: 2 }), zoneLog({ seed: 3 })], { zones }))[
-        'tagFrozenCount'
-      ] ?? 0;
-    expect(tagsAt(0)).toBe(1);
-    expect(tagsAt(100)).toBe(0); // a live loop that reads cold asks for all the heat there is: its input hangs
+    const tagsAt = (outputPercent: number, midnight: number) => {
+      const logs = [hangs(outputPercent, midnight), zoneLog({ seed: 2 }), zoneLog({ seed: 3 })];
+      return factsOf(frozenRecord, evidenceOf(logs, { zones }))['tagFrozenCount'] ?? 0;
+    };
+    expect(tagsAt(0, 2)).toBe(1);
+    expect(tagsAt(0, 1)).toBe(1); // and where nothing but this rest shows it cold
+    expect(tagsAt(100, 2)).toBe(0); // a live loop that reads cold asks for all the heat there is: its input hangs
   },
 );

@@ -8,6 +8,7 @@ import { fullOutputPercentOf } from './full-output.js';
 import { isMoving, isMovingClearly, movementIn, peersOf, type Movement } from './movement.js';
 import { oncePer } from '../basics/memo.js';
 import { resolutionDegCOf } from '../basics/sampling.js';
+import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 import { usedStepsDegC } from './used-step.js';
 
 /** A long run of one exact reading, and what else moved meanwhile. */
@@ -174,8 +175,8 @@ function stillestDegC(movements: readonly Movement[]): number {
   return movements.map(({ readingRangeDegC }) => readingRangeDegC).sort((a, b) => a - b)[1] ?? NaN;
 }
 
-/** Clearly above the coldest the zone gets; a zone that is never cold counts as warm. */
+/** Clearly above the coldest the zone gets; where it is never cold but for this rest, above any room. */
 function isWarm(evidence: Evidence, zone: Zone, degC: number): boolean {
   const { hotFromDegC } = conditionsOf(evidence)[zone.index]!;
-  return hotFromDegC === -Infinity || degC >= hotFromDegC / 2;
+  return hotFromDegC === -Infinity ? degC > WARMEST_ROOM_DEG_C : degC >= hotFromDegC / 2;
 }
