@@ -73,7 +73,7 @@ const frozenRecord: Spoken = {
   say: (ask) => {
     const parts = [
       lasting('the whole recording stands still', ask('fileFrozenMinutes')),
-      lasting('reading, set point and output stand still together', ask('tagFrozenMinutes')),
+      lasting('all that is logged of it stands still together', ask('tagFrozenMinutes')),
       lasting('rows are missing', ask('gapMinutes')),
     ];
     return plain(parts.filter((part) => part !== '').join('; '));

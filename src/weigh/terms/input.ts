@@ -122,7 +122,7 @@ export const inputTerms: readonly Term[] = [
   {
     id: 'tag-stands-still',
     detector: 'frozen-record',
-    says: "Reading, set point and output of this zone stand still together while the machine's other zones move.",
+    says: "All that is logged of this zone stands still together while the machine's other zones move.",
     for: ['recording'],
     against: ['none', 'input'],
     start: 1.5,
