@@ -32,7 +32,8 @@ export interface PlantFile {
   readonly leaveOut?: readonly string[];
   /** A change-of-value log holds a value at most this long. */
   readonly holdMinutes?: number;
-  readonly shifts?: readonly { readonly days: string; readonly from: string; readonly to: string }[];
+  /** Days from Monday = 1 to Sunday = 7, clocks as "06:00"; one that ends before it begins goes over midnight. */
+  readonly shifts?: readonly { readonly days: readonly number[]; readonly from: string; readonly to: string }[];
   readonly costPerHour?: number | Readonly<Record<string, number>>;
   readonly currency?: string;
   /** Share of zones by cause before any evidence, `none` for no fault; replaces the fitted shares and the record. */

@@ -83,6 +83,11 @@ test.each([
   ['zones: Bar\n', 1, '"zones" is wrong: it must be a list'],
   ['unit: degC\nholdMinutes: -3\n', 2, '"holdMinutes" is wrong: it must be above 0'],
   [
+    'shifts:\n  - days: shift A\n    from: "06:00"\n    to: "14:00"\n',
+    2,
+    '"days" of entry 1 of "shifts" is wrong: it must be days such as "mon-fri", "sat, sun" or "daily"',
+  ],
+  [
     'shifts:\n  - days: mon\n    from: "25:00"\n    to: "14:00"\n',
     3,
     '"from" of entry 1 of "shifts" is wrong: it must be a clock',

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { causes } from '../../model/cause.js';
 import { isTimeZone } from '../../model/time-zone.js';
+import { weekdaysOf } from '../../words/weekdays.js';
 
 const textOr = (message: string) => z.union([z.string(), z.number()], message).transform(String);
 const text = textOr('it must be a text or a number');
@@ -14,6 +15,12 @@ const positive = z.number('it must be a number').positive('it must be above 0');
 const clock = z
   .string('it must be a clock in quotes')
   .regex(/^([01]?\d|2[0-4]):[0-5]\d$/, 'it must be a clock such as "06:00"');
+
+const days = textOr('it must be days such as "mon-fri"').transform((text, { addIssue }) => {
+  const numbers = weekdaysOf(text);
+  if (numbers === null) addIssue('it must be days such as "mon-fri", "sat, sun" or "daily"');
+  return numbers ?? [];
+});
 
 const zone = z.strictObject({
   name: textOr('it must be there: a zone needs a name'),
@@ -43,7 +50,7 @@ export const plantSchema = z.strictObject({
   alarmColumns: z.array(z.strictObject({ column: text, zone: text, kind: z.string().optional() })).optional(),
   leaveOut: z.array(text).optional(),
   holdMinutes: positive.optional(),
-  shifts: z.array(z.strictObject({ days: z.string(), from: clock, to: clock })).optional(),
+  shifts: z.array(z.strictObject({ days, from: clock, to: clock })).optional(),
   costPerHour: z.union([z.number(), z.record(z.string(), z.number())]).optional(),
   currency: z.string().optional(),
   priors: shares.optional(),
