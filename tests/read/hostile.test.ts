@@ -94,6 +94,13 @@ describe('rows that cannot be read are counted, with line and reason', () => {
       52,
       59,
     ],
+    [
+      'a quote that only the next row would close',
+      `${good()}2026-01-05T00:08:20.000Z,22.0,"150\n${lines(51, 60).replaceAll(/,(\d+)$/gm, ',"$1"')}`,
+      'open-quote',
+      52,
+      59,
+    ],
     ['the header again', `${good()}Time,Z1 PV,Z1 SP\n${lines(50, 60)}`, 'repeated-header', 52, 60],
     ['a line of ten million characters', `${good()}${'9'.repeat(10_000_000)}\n${lines(50, 60)}`, 'long-line', 52, 60],
   ])('%s', async (_, text, reason, atLine, kept) => {

@@ -1,7 +1,7 @@
 import type { Dialect, LogFile } from '../../model/log-file.js';
 import { LogProblem, type ProblemNote } from '../../model/problem.js';
 import { decodeBytes } from '../sources/encoding.js';
-import { isQuoteOpen, longestQuoted, longLineText, parseRow } from '../sources/records.js';
+import { isNextRow, isQuoteOpen, longestQuoted, longLineText, parseRow } from '../sources/records.js';
 import type { RowScanner } from './row-scanner.js';
 import type { RejectReason, RowTally } from './row-tally.js';
 import { isTable, readTableParts } from '../sources/read-table.js';
@@ -177,24 +177,27 @@ class RowFeed<Batch> {
     const { dialect, encoding } = this.file;
     this.scanner.store.clearRow(this.at);
     const start = { start: window.start, line: window.line };
+    const textOf = (from: number, to: number): string => decodeBytes(window.buffer.subarray(from, to), encoding);
     const first = window.next()!;
-    let { end } = first;
-    let isEnded = first.isEnded;
-    let text = decodeBytes(window.buffer.subarray(first.start, end), encoding);
-    while (isQuoteOpen(text, dialect)) {
-      const next = text.length > longestQuoted ? null : window.next();
-      if (next) {
-        ({ end, isEnded } = next);
-        text = decodeBytes(window.buffer.subarray(first.start, end), encoding);
+    const firstText = textOf(first.start, first.end);
+    let last = first;
+    for (let isOpen = isQuoteOpen(firstText, dialect); isOpen;) {
+      const isTooLong = last.end - first.start > longestQuoted;
+      const next = isTooLong ? null : window.next();
+      const nextText = next && textOf(next.start, next.end);
+      if (nextText !== null && !isNextRow(firstText, nextText, dialect)) {
+        isOpen = isQuoteOpen(nextText, dialect, true);
+        last = next!;
         continue;
       }
-      const isHopeless = text.length > longestQuoted || window.isFinal;
       window.start = start.start;
       window.line = start.line;
-      if (!isHopeless) return false;
+      if (!next && !isTooLong && !window.isFinal) return false;
       this.skipOpenQuote(window, dialect);
       return true;
     }
+    const { isEnded } = last;
+    const text = last === first ? firstText : textOf(first.start, last.end);
     const cells = parseRow(text, dialect);
     if (typeof cells === 'string') this.tally.reject(start.line, cells, text);
     else if (cells) this.takeCells(cells, start.line, isEnded, () => text);

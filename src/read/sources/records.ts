@@ -90,7 +90,7 @@ async function readRecord(
   for (let isOpen = isQuoteOpen(text, dialect); isOpen;) {
     const next = text.length > longestQuoted ? null : await lines.next();
     if (next) behind.push(next);
-    if (next === null || isNextRow(first, next, dialect)) {
+    if (next === null || isNextRow(first.text, next.text, dialect)) {
       // All of it was looked at only to find the other quote.
       lines.putBack(behind);
       onBadRow(first.number, 'open-quote', first.text);
@@ -106,8 +106,8 @@ async function readRecord(
 }
 
 /** A line that begins with a time as the row does, and holds as many cells, is the row behind it, and no part of its cell. */
-function isNextRow(first: TextLine, { text }: TextLine, { separator }: Dialect): boolean {
-  const [begin = '', ...rest] = first.text.split(separator);
+export function isNextRow(row: string, text: string, { separator }: Dialect): boolean {
+  const [begin = '', ...rest] = row.split(separator);
   const [other = '', ...otherRest] = text.split(separator);
   const shape = begin.replace(/\d/g, '0');
   return (
