@@ -34,9 +34,8 @@ function print(
     const [a, b] = [results.get(one), results.get(other)];
     if (!a || !b) continue;
     const ratio = a.cpuS / b.cpuS;
-    console.log(
-      `${what.padEnd(44)} ${ratio.toFixed(3).padStart(8)}  goal ${goal.toFixed(3)}  ${ratio <= goal ? 'met' : 'MISSED'}`,
-    );
+    const verdict = Number.isNaN(goal) ? '' : `  goal ${goal.toFixed(3)}  ${ratio <= goal ? 'met' : 'MISSED'}`;
+    console.log(`${what.padEnd(44)} ${ratio.toFixed(3).padStart(8)}${verdict}`);
   }
 }
 
@@ -56,6 +55,8 @@ async function compare(folder: string, rows: number, rounds: number): Promise<vo
     { name: 'count newlines', args: [here('count-newlines.mjs'), file] },
     { name: 'csv-parse, wide', args: [here('csv-parse-limits.mjs'), file, ','] },
     { name: 'csv-parse, long', args: [here('csv-parse-limits.mjs'), join(long!, 'long.csv'), ';'] },
+    { name: 'csv-parse, wide, events', args: [here('csv-parse-events.mjs'), file, ','] },
+    { name: 'csv-parse, long, events', args: [here('csv-parse-events.mjs'), join(long!, 'long.csv'), ';'] },
     { name: 'bare node', args: ['-e', '0'] },
     { name: 'looselead --help', args: [cli, '--help'] },
     ...duckdb(folder, file),
@@ -64,9 +65,11 @@ async function compare(folder: string, rows: number, rounds: number): Promise<vo
   const results = runInTurn(contests, rounds, folder);
   print(results, [
     ['report / csv-parse loop', 'report, wide week', 'csv-parse, wide', 1 / 5],
+    ['report / csv-parse, rows as events', 'report, wide week', 'csv-parse, wide, events', NaN],
     ['report / DuckDB', 'report, wide week', 'DuckDB, one thread', 1 / 2],
     ['report / counting newlines', 'report, wide week', 'count newlines', 11],
     ['long: report / csv-parse loop', 'report, long', 'csv-parse, long', 1 / 4],
+    ['long: report / csv-parse, rows as events', 'report, long', 'csv-parse, long, events', NaN],
     ['.gz / plain', 'report, wide week .gz', 'report, wide week', 1.6],
   ]);
   const more = results.get('report, wide week')!.peakMb - results.get('report, tenth of it')!.peakMb;
