@@ -57,7 +57,7 @@ test(
       { numRuns: runsOf(6, 40), seed: 17 },
     );
     expect(flagged).toBeGreaterThan(1); // there was something to find
-    expect(gained / flagged).toBeLessThan(0); // one zone may gain, as above; a plant does not
+    expect(gained / flagged).toBeLessThan(runsOf(mostGain, 0)); // one zone may gain, and a handful; all together do not
   },
 );
 
