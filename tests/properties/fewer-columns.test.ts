@@ -3,7 +3,6 @@ import { expect, test } from 'vitest';
 import { topCause } from '../../src/weigh/verdict.js';
 import type { Verdict } from '../../src/weigh/weigh-plant.js';
 import { faultCauses, type FaultKind } from '../make/faults/fault.js';
-import { runsOf } from '../make/runs.js';
 import { plainFault, smallPlant } from '../make/small-plant.js';
 import { optionalColumns, verdictsWithout } from './without-column.js';
 
@@ -54,10 +53,10 @@ test(
           if (cause !== 'none' && !isTrue) expect(share(less[i]!) - share(verdict), `zone ${i}`).toBeLessThan(mostGain);
         });
       }),
-      { numRuns: runsOf(6, 40), seed: 17 },
+      { numRuns: 40, seed: 17 },
     );
     expect(flagged).toBeGreaterThan(1); // there was something to find
-    expect(gained / flagged).toBeLessThan(runsOf(mostGain, 0)); // one zone may gain, and a handful; all together do not
+    expect(gained / flagged).toBeLessThan(0); // one zone may gain, as above; all together do not
   },
 );
 

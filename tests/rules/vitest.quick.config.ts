@@ -15,6 +15,7 @@ const slow = [
   'tests/commands/weekly.test.ts',
   'tests/history/**',
   'tests/detect/look-alikes.test.ts',
+  'tests/properties/fewer-columns.test.ts',
   'tests/properties/healthy-look-alikes.test.ts',
   'tests/detect/every-detector.test.ts',
   'tests/detect/judges/**',
