@@ -1,16 +1,16 @@
-import { foldText } from './fold.js';
+import { foldText, list } from './fold.js';
 
-/** First letters of weekdays from Monday on, longest first where one begins another; folded. From memory. */
-const beginnings: readonly (readonly string[])[] = [
-  ['mon', 'mo', 'man', 'lun', 'seg', 'ma'], // en, de, Scandinavian, Romance, pt, nl
-  ['tue', 'di', 'tir', 'tis', 'mar', 'ter'],
-  ['wed', 'mi', 'ons', 'mer', 'qua', 'wo'],
-  ['thu', 'do', 'tor', 'jeu', 'jue', 'gio', 'qui'],
-  ['fri', 'fr', 'fre', 'ven', 'vie', 'sex', 'vr'],
-  ['sat', 'sa', 'lor', 'sab', 'sam', 'za'],
-  ['sun', 'so', 'son', 'dom', 'dim', 'zo'],
-];
-const weekdays = new Map(beginnings.flatMap((names, i) => names.map((name) => [name, i + 1] as const)));
+/** Names of weekdays from Monday on and how they are cut short, folded; compared whole. From memory. */
+const names: readonly (readonly string[])[] = [
+  'mon, monday, mo, montag, man, mandag, lun, lundi, lunes, lunedi, seg, segunda, ma, maandag',
+  'tue, tues, tuesday, di, dienstag, tir, tirsdag, tis, tisdag, mar, mardi, martes, martedi, ter, terca, dinsdag',
+  'wed, weds, wednesday, mi, mittwoch, ons, onsdag, mer, mercredi, mie, miercoles, mercoledi, qua, quarta, wo, woensdag',
+  'thu, thur, thurs, thursday, do, donnerstag, tor, tors, torsdag, jeu, jeudi, jue, jueves, gio, giovedi, qui, quinta, donderdag',
+  'fri, friday, fr, freitag, fre, fredag, ven, vendredi, vie, viernes, venerdi, sex, sexta, vr, vrijdag',
+  'sat, saturday, sa, samstag, sonnabend, lor, lordag, sab, sabado, sabato, sam, samedi, za, zaterdag',
+  'sun, sunday, so, sonntag, son, sondag, dom, domingo, domenica, dim, dimanche, zo, zondag',
+].map(list);
+const weekdays = new Map(names.flatMap((ofDay, i) => ofDay.map((name) => [name, i + 1] as const)));
 const everyDay = [1, 2, 3, 4, 5, 6, 7];
 const wholes: Readonly<Record<string, readonly number[]>> = {
   daily: everyDay,
@@ -48,5 +48,5 @@ export function weekdaysOf(text: string): readonly number[] | null {
 
 function weekdayOf(name: string): number | undefined {
   if (/^[1-7]$/.test(name)) return Number(name);
-  return weekdays.get(name.slice(0, 3)) ?? weekdays.get(name.slice(0, 2));
+  return weekdays.get(name);
 }

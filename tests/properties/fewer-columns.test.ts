@@ -21,7 +21,7 @@ const columnSets = fc.subarray([...optionalColumns], { minLength: 1 });
  * How much a fault may gain as the likeliest cause by a column that is not there. It is not nothing: a column may hold
  * what speaks against a cause. That a fault is no longer seen, and the zone counts as sound like any other of which
  * nothing is known, is no certainty gained. Nor does this hold the true cause down: of 285 made zones with a fault of each
- * kind, six gained more than 0.05 for it without the running column, and one for a wrong cause (a card's reference taken
+ * kind (26 November 2026), six gained more than 0.05 for it without the running column, and one for a wrong cause (a card's reference taken
  * for an element, 0.84 to 0.92). The most: a contact with jumps soon after starts and stops, which may be the product's
  * (0.36 to 0.94), and a flexing cable some of whose opens come while the machine stands, as the column says (0.62 to
  * 0.86). Columns that speak against a cause must be able to.

@@ -18,6 +18,9 @@ test.each([
   expect(weekdaysOf(text)).toEqual(days);
 });
 
-test.each(['', 'early', 'mon-xyz', 'mon, payday', 'mon-wed-fri', '8'])('"%s" names no days', (text) => {
-  expect(weekdaysOf(text)).toBeNull();
-});
+test.each(['', 'early', 'morning', 'Frühschicht', 'mon-xyz', 'mon, payday', 'mon-wed-fri', '8'])(
+  '"%s" names no days',
+  (text) => {
+    expect(weekdaysOf(text)).toBeNull();
+  },
+);
