@@ -148,14 +148,16 @@ class Pour {
   private async pourEntries(runs: readonly FileRun[]): Promise<void> {
     const tags: LogColumn[] = [];
     const isChangeLogged: boolean[] = [];
+    const orders: OrderNote[] = [];
     const streams = runs.map((run) => {
       const firstTag = tags.length;
       const own = tagsOf(run.file);
       tags.push(...own);
       isChangeLogged.push(...own.map(() => run.file.isChangeLogged));
+      orders.push(...own.map(() => run.order));
       return entriesOf(run, firstTag, this.feedOptions());
     });
-    const blocks = new TagBlocks(tags, holdOf(runs, isChangeLogged), this.pourers, runs[0]!.order, this.flags);
+    const blocks = new TagBlocks(tags, holdOf(runs, isChangeLogged), this.pourers, orders, this.flags);
     if (streams.length === 1) for await (const batch of streams[0]!) blocks.take(batch, 0, batch.length);
     else await mergeEntries(streams, blocks);
     blocks.finish();

@@ -80,7 +80,8 @@ export class TagBlocks {
     tags: readonly LogColumn[],
     private readonly hold: HoldRule | null,
     pourers: readonly ZonePourer[],
-    private readonly order: OrderNote,
+    /** By tag: what the file of the tag says of its order. */
+    private readonly orders: readonly OrderNote[],
     flags: AlarmFlags,
   ) {
     this.flags = tags.map((tag) => flags.of(tag));
@@ -110,8 +111,9 @@ export class TagBlocks {
     for (let i = from; i < to; i++) {
       const ms = clockMs[i]!;
       if (ms < this.nowMs) {
-        this.order.back(batch.line[i]!, this.nowMs, ms);
-        this.order.older++;
+        const order = this.orders[tag[i]!]!;
+        order.back(batch.line[i]!, this.nowMs, ms);
+        order.older++;
         continue;
       }
       if (ms !== this.nowMs) this.advance(ms);
@@ -123,23 +125,23 @@ export class TagBlocks {
       }
       const units = this.units[tag[i]!]!;
       const inUnits = toDegC(value[i]! - units.zero, units);
-      for (let k = 0; k < places.length; k++) this.put(places[k]!, inUnits, mark[i]!, ms);
+      for (let k = 0; k < places.length; k++) this.put(places[k]!, inUnits, mark[i]!, ms, tag[i]!);
     }
   }
 
-  private put(place: number, value: number, mark: number, ms: number): void {
-    if (place % partCount === 0 && !this.isNewReading(place, value, ms)) return;
+  private put(place: number, value: number, mark: number, ms: number, tag: number): void {
+    if (place % partCount === 0 && !this.isNewReading(place, value, ms, this.orders[tag]!)) return;
     this.value[place] = value;
     this.mark[place] = mark;
     this.ms[place] = ms;
   }
 
   /** Counts a zone's reading in, unless this time already has one. */
-  private isNewReading(place: number, value: number, ms: number): boolean {
+  private isNewReading(place: number, value: number, ms: number, order: OrderNote): boolean {
     const zone = place / partCount;
     if (ms <= this.buffers[zone]!.pourer.lastMs || this.ms[place] === ms) {
-      this.order.repeated++;
-      if (this.ms[place] === ms && this.value[place] !== value && !Number.isNaN(value)) this.order.otherValues++;
+      order.repeated++;
+      if (this.ms[place] === ms && this.value[place] !== value && !Number.isNaN(value)) order.otherValues++;
       return false;
     }
     if (this.isHeld[zone]) this.dueMs[zone] = ms;

@@ -44,7 +44,9 @@ function pour(entries: readonly (readonly [number, number, number])[], hold: Hol
   }));
   const learnt = new LearntCodes();
   const pourers = zones.map((zone) => new ZonePourer(zone, { unit: 'degC', scale: 1 }, { block }, learnt, 150));
-  const blocks = new TagBlocks(tags, hold, pourers, new OrderNote(), new AlarmFlags([]));
+  const order = new OrderNote();
+  const orders = tags.map(() => order);
+  const blocks = new TagBlocks(tags, hold, pourers, orders, new AlarmFlags([]));
   const batch: TagBatch = emptyBatch(entries.length);
   entries.forEach(([seconds, number, value], i) => {
     batch.clockMs[i] = seconds * secondMs;

@@ -33,6 +33,19 @@ test('set points without readings: the columns that are not known are named, and
   });
 });
 
+test('rows that stand twice are told of the file that repeats them, also where files are merged', async () => {
+  const setpoints = log('Time,Zone 1 SP [°C]', () => '150');
+  const readings = log('Time,Zone 1 PV [°C]', (i) => `${150 + (i % 5) / 10}`);
+  const twice = readings.replace(/^.*06:10:.*\n/gm, '$&$&');
+  await inFolder({ 'a.csv': setpoints, 'b.csv': twice }, async (folder) => {
+    const { result } = await pourPaths([folder]);
+    expect(result.sources.map(({ file, rejectedByReason }) => [file, rejectedByReason])).toEqual([
+      [expect.stringMatching(/a\.csv$/), {}],
+      [expect.stringMatching(/b\.csv$/), { repeated: 6 }],
+    ]);
+  });
+});
+
 test.each([
   ['Stato macchina', 'In marcia', 'Ferma'],
   ['Stan', 'Praca', 'Postój'],
