@@ -48,6 +48,8 @@ export interface TimePlace {
   readonly timeColumn: number;
   /** Column of the clock where date and clock are parted; -1 = none. */
   readonly clockColumn: number;
+  /** Column of dates that hold until the next one, where only the first row of a day has one; absent = none. */
+  readonly dayColumn?: number;
   /** Columns of year, month and day where each has its own; else empty. */
   readonly dateParts: readonly number[];
   /** Columns of hour, minute and perhaps second where each has its own; else empty. */
@@ -115,6 +117,7 @@ export type ColumnRole =
   | 'time'
   | 'date'
   | 'clock'
+  | 'day'
   | 'tag'
   | 'value'
   | 'quality'

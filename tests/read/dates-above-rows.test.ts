@@ -77,3 +77,50 @@ test('without a date anywhere the file is told as not read, and why', async () =
   expect(found.zones).toEqual([]);
   expect(found.problems[0]!.what).toContain('neither a column, nor a line above the rows');
 });
+
+describe('a date that stands where a day begins, and is blank below', () => {
+  const named = `Date;${header}`;
+  const day = (date: string, start: string, count: number): string =>
+    clockRows(start, count)
+      .split('\n')
+      .map((row, i) => `${i === 0 ? date : ''};${row}`)
+      .join('\n');
+  const days = [
+    day('02.03.2026', '2026-03-02T06:00:00', 200),
+    day('03.03.2026', '2026-03-03T05:00:00', 200),
+    day('05.03.2026', '2026-03-05T05:00:00', 1200),
+  ].join('\n');
+
+  test.each([true, false])('holds until the next, also past midnight (fast: %s)', async (isFast) => {
+    const poured = await pourFiles({ 'log.csv': `${named}\n${days}\n` }, {}, { isFast });
+    const { timeMs } = poured.zones[0]!;
+    expect(poured.found.zones.map(({ name }) => name)).toEqual(['Front jaw']);
+    expect([0, 199, 200, 400, 1599].map((i) => new Date(timeMs[i]!).toISOString().slice(0, 16))).toEqual([
+      ...['2026-03-02T06:00', '2026-03-02T09:19', '2026-03-03T05:00', '2026-03-05T05:00', '2026-03-06T00:59'],
+    ]);
+    expect(poured.result.sources[0]).toMatchObject({ rowsRead: 1600, rowsRejected: 0 });
+    expect(poured.found.files[0]!.time.why).toContain('in "Date" stands where a day begins');
+  });
+
+  test('rows before the first date are of the day before, where the clock has passed midnight', async () => {
+    const begun = day('', '2026-03-01T22:00:00', 120);
+    const poured = await pourFiles({
+      'log.csv': `${named}\n${begun}\n${day('02.03.2026', '2026-03-02T00:00:00', 300)}\n${day('13.03.2026', '2026-03-13T06:00:00', 60)}\n`,
+    });
+    expect(timesOf(poured)).toEqual(['2026-03-01T22:00', '2026-03-13T06:59']);
+    expect(poured.zones[0]!.timeMs).toHaveLength(480);
+  });
+
+  test('in a long log, too', async () => {
+    const rows = clockRows('2026-03-02T22:00:00', 300)
+      .split('\n')
+      .flatMap((row, i) => {
+        const [clock, reading, setpoint] = row.split(';');
+        const date = clock === '00:00:00' || i === 0 ? (i === 0 ? '2026-03-02' : '2026-03-03') : '';
+        return [`${date};${clock};Front jaw PV;${reading}`, `;${clock};Front jaw SP;${setpoint}`];
+      });
+    const poured = await pourFiles({ 'log.csv': `Date;Time;Tag;Value\n${rows.join('\n')}\n` });
+    expect(timesOf(poured)).toEqual(['2026-03-02T22:00', '2026-03-03T02:59']);
+    expect(poured.zones[0]!.timeMs).toHaveLength(300);
+  });
+});

@@ -4,7 +4,7 @@ import { usualCount } from './dialect.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 import { dateTextOf } from '../times/clock-days.js';
 import { isTimeName } from '../times/time-format.js';
-import { parseDateTime } from '../times/time-text.js';
+import { parseClock, parseDateTime } from '../times/time-text.js';
 
 interface Start {
   readonly firstDataLine: number;
@@ -67,7 +67,9 @@ function isDataRow({ cells }: SampledRow, width: number): boolean {
   const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
   if (filled.length === 0) return cells.length >= width;
   if (width > 2 && isLabelledTime(filled)) return false;
-  return filled.some(isTimeCell) || filled.filter(isNumberCell).length > filled.length / 2;
+  const numbers = filled.filter(isNumberCell).length;
+  if (numbers > 0 && cells.length >= width && filled.some(isClockCell)) return true;
+  return filled.some(isTimeCell) || numbers > filled.length / 2;
 }
 
 /** "From;2026-03-02 06:00" above a header. */
@@ -97,6 +99,10 @@ function isLoneDate(cells: readonly string[]): boolean {
 
 function isTimeCell(cell: string): boolean {
   return parseDateTime(cell, 'dmy') !== null || parseDateTime(cell, 'mdy') !== null || /^\d{10,19}(\.\d+)?$/.test(cell);
+}
+
+function isClockCell(cell: string): boolean {
+  return /^\d{1,2}:\d\d/.test(cell) && parseClock(cell) !== null;
 }
 
 function isNumberCell(cell: string): boolean {

@@ -29,6 +29,10 @@ export function findTime(
     if (!time) continue;
     const isBare = time.kind === 'date' && isBareDate(cells);
     const place = isBare ? placeOfDate(rows, header, column, parts.clock) : placeAt(column);
+    if (isDateRare(rows, place)) {
+      found.push({ ...clockAt(place.clockColumn), dayColumn: column, rank: rankOf(time, header[column]!) });
+      continue;
+    }
     const joined = columnsOfTime(place).size === 1 ? time : joinedFormat(rows, place, options);
     if (joined) found.push({ time: joined, ...place, rank: rankOf(joined, header[column]!) });
   }
@@ -81,9 +85,23 @@ export function findClockAlone(rows: readonly SampledRow[], header: readonly str
   const column = header
     .slice(0, timeColumnsTried)
     .findIndex((_, i) => isClockColumn(rows.map((row) => row.cells[i] ?? '')));
+  return column < 0 ? null : clockAt(column);
+}
+
+function clockAt(column: number): TimeFinding {
   const why = 'times of day';
-  const time = { kind: 'clock', order: 'ymd', unitMs: 1, isAbsolute: false, isUndecided: false, why } as const;
-  return column < 0 ? null : { ...placeAt(column), time };
+  return {
+    ...placeAt(column),
+    time: { kind: 'clock', order: 'ymd', unitMs: 1, isAbsolute: false, isUndecided: false, why },
+  };
+}
+
+/** A date that is written where the day begins, and left blank below, beside clocks in every row. */
+function isDateRare(rows: readonly SampledRow[], { timeColumn, clockColumn }: TimePlace): boolean {
+  if (clockColumn < 0) return false;
+  const timed = rows.filter(({ cells }) => (cells[clockColumn] ?? '').trim() !== '');
+  const dated = timed.filter(({ cells }) => (cells[timeColumn] ?? '').trim() !== '');
+  return dated.length * 2 < timed.length;
 }
 
 /** What is said of a file whose rows hold times of day and whose date stands nowhere. */

@@ -95,6 +95,7 @@ function actionOf({ role }: LogColumn): number {
       return act.running;
     case 'alarm':
       return act.flag;
+    case 'day':
     case 'ignored':
       return act.skip;
     default:

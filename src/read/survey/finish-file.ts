@@ -251,7 +251,7 @@ function plainColumn(shape: FileShape, index: number, role: LogColumn['role'], w
 }
 
 function structureColumns(shape: FileShape): LogColumn[] {
-  const { timeColumn, clockColumn, dateParts, clockParts } = shape;
+  const { timeColumn, clockColumn, dayColumn, dateParts, clockParts } = shape;
   const isWhole = clockColumn < 0 && clockParts.length === 0;
   const dates = dateParts.length > 0 ? dateParts : [timeColumn];
   const clocks = clockParts.length > 0 ? clockParts : [clockColumn].filter((column) => column >= 0);
@@ -259,6 +259,7 @@ function structureColumns(shape: FileShape): LogColumn[] {
     ...dates.map((column) => plainColumn(shape, column, isWhole ? 'time' : 'date', shape.time.why)),
     ...clocks.map((column) => plainColumn(shape, column, 'clock', 'clocks beside dates')),
   ];
+  if (dayColumn !== undefined) columns.push(plainColumn(shape, dayColumn, 'day', 'dates where days begin'));
   if (shape.qualityColumn >= 0)
     columns.push(plainColumn(shape, shape.qualityColumn, 'quality', 'it says what the value is worth'));
   for (const { column, ofColumn } of shape.ownQualities) {

@@ -13,8 +13,9 @@ export function timeCell(
 }
 
 /** All columns that hold a part of the time. */
-export function columnsOfTime({ timeColumn, clockColumn, dateParts, clockParts }: TimePlace): ReadonlySet<number> {
-  return new Set([timeColumn, clockColumn, ...dateParts, ...clockParts].filter((column) => column >= 0));
+export function columnsOfTime(place: TimePlace): ReadonlySet<number> {
+  const { timeColumn, clockColumn, dayColumn = -1, dateParts, clockParts } = place;
+  return new Set([timeColumn, clockColumn, dayColumn, ...dateParts, ...clockParts].filter((column) => column >= 0));
 }
 
 /** "7", "5" and "3.25" are 7:05:03.25. */
