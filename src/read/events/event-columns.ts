@@ -57,7 +57,10 @@ export function momentReader(
 ): MomentReader | null {
   const given = [columns.start, columns.end, columns.acknowledged].filter((found) => found !== undefined);
   const texts = given.map((found) =>
-    samples.map((cells) => momentText(cells, found)).filter((text) => /\d/u.test(text)),
+    samples
+      .filter((cells) => cellOf(cells, found[0]) !== '')
+      .map((cells) => momentText(cells, found))
+      .filter((text) => /\d/u.test(text)),
   );
   const format = detectTimeFormat(texts.flat(), options) ?? detectTimeFormat(texts[0] ?? [], options);
   if (!format) return null;

@@ -8,6 +8,7 @@ import type { TimeOptions } from '../times/time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
 import { withoutDurationsOfEnds, type MomentReader } from './event-columns.js';
+import { HeldDates } from './held-dates.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
 import { momentsNearLog, type LogSpan } from './moments-near-log.js';
 import { recogniseEvents, type EventTable } from './recognise.js';
@@ -81,6 +82,7 @@ class EventReading {
   private takeCells: RowTaker | null = null;
   private table: EventTable | null = null;
   private moments: MomentReader | null = null;
+  private dates: HeldDates | null = null;
   private states: ReadonlyMap<string, EventState> | null = null;
   private isUnknown = false;
   private rowsRead = 0;
@@ -127,7 +129,8 @@ class EventReading {
   /** Decides header, columns and time format from the first rows, then takes those rows. */
   private understand(): void {
     const found = findTable(this.file, this.samples);
-    const cells = found?.rows.map((record) => record.cells) ?? [];
+    const sampled = found && new HeldDates(found.table.columns.start);
+    const cells = found?.rows.map((record) => sampled!.fill(record.cells)) ?? [];
     const { toUtc, dates, logMs = notKnown } = this.options;
     const columnName = found?.table.header[found.table.columns.start[0]] ?? '';
     this.moments = found && momentsNearLog(found.table.columns, cells, toUtc, { dates, columnName }, logMs);
@@ -135,6 +138,7 @@ class EventReading {
     if (found.table.kind === 'alarm' && isSummary(found.table.header, cells)) return this.giveUp(summary);
     const columns = withoutDurationsOfEnds(found.table.columns, cells);
     this.table = { ...found.table, columns };
+    this.dates = new HeldDates(columns.start);
     const above = this.samples
       .filter(({ line }) => line < (found.rows[0]?.line ?? 0))
       .map((row) => row.cells.join('; '));
@@ -160,7 +164,7 @@ class EventReading {
 
   private takeRow({ line, cells, isEnded }: TextRecord): void {
     const isHalf = !isEnded && this.table !== null && cells.length < this.table.header.length;
-    const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(cells);
+    const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(this.dates!.fill(cells));
     if (refusal === null) this.rowsRead++;
     else this.refuse(line, refusal, cells);
   }
@@ -198,8 +202,16 @@ class EventReading {
       return `${role === 'isAcknowledged' ? 'acknowledged or not' : role}: ${places.map((c) => header[c] || `column ${c + 1}`).join(' + ')}`;
     });
     const numbers = [...(this.states ?? [])].map(([number, state]) => `${number} ${stateText[state]}`);
-    return [`columns: ${named.join('; ')}`, ...(numbers.length > 0 ? [`states: ${numbers.join(', ')}`] : [])];
+    const notes = [`columns: ${named.join('; ')}`];
+    if (numbers.length > 0) notes.push(`states: ${numbers.join(', ')}`);
+    const undated = this.dates?.count ?? 0;
+    if (undated > 0) notes.push(`without a date of their own, taken with that of the row above: ${countText(undated)}`);
+    return notes;
   }
+}
+
+function countText(rows: number): string {
+  return rows === 1 ? 'one row' : `${rows} rows`;
 }
 
 const stateText: Readonly<Record<EventState, string>> = {

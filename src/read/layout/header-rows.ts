@@ -69,7 +69,14 @@ function isDataRow({ cells }: SampledRow, width: number): boolean {
   if (width > 2 && isLabelledTime(filled)) return false;
   const numbers = filled.filter(isNumberCell).length;
   if (numbers > 0 && cells.length >= width && filled.some(isClockCell)) return true;
+  if (cells.length >= width && isOfDayAbove(cells, filled)) return true;
   return filled.some(isTimeCell) || numbers > filled.length / 2;
+}
+
+/** A start, or a start and an end, beside texts and without a date: it stands in a row above. Times across a sheet are more. */
+function isOfDayAbove(cells: readonly string[], filled: readonly string[]): boolean {
+  const clocks = filled.filter(isClockCell).length;
+  return cells[0]!.trim() === '' && (clocks === 1 || clocks === 2) && filled.length > clocks;
 }
 
 /** "From;2026-03-02 06:00" above a header. */

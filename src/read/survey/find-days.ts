@@ -49,7 +49,8 @@ export async function findDays(source: RowSource, shape: FileShape, options: Tim
   const dayOf = (text: string): number => Math.floor(read(text) / dayLengthMs) * dayLengthMs;
   const marks = met.dates.map(({ line, text, isDateLine }) => ({ line, dayMs: dayOf(text), isDateLine }));
   if (first) marks.unshift({ line: 0, dayMs: dayOf(first), isDateLine: false });
-  else if (isInRows) marks.unshift({ ...marks[0]!, line: 0, dayMs: marks[0]!.dayMs - met.dates[0]!.days * dayLengthMs });
+  else if (isInRows)
+    marks.unshift({ ...marks[0]!, line: 0, dayMs: marks[0]!.dayMs - met.dates[0]!.days * dayLengthMs });
   if (marks.some(({ dayMs }) => Number.isNaN(dayMs))) return null;
   const head = shape.rows.filter((row) => row.stretch === 0);
   const end = Math.max(...head.map(({ line }) => line));
