@@ -16,7 +16,10 @@ const plannedReasons = list(`
     feiertag, reinigung, wartung, planifie, changement de serie, fin de poste, nettoyage, week end, pianificato, cambio formato,
     pausa, fine turno, pulizia, planificado, cambio de formato, descanso, limpieza, fin de turno, planejado, limpeza, gepland,
     omstellen, ombouw, pauze, schoonmaak, planerad, stallning, omstallning, rast, rengoring, planlagt, omstilling, rengjoring,
-    vask, oppstart, planowany, przezbrojenie, czyszczenie`);
+    vask, oppstart, planowany, przezbrojenie, czyszczenie, mittag, mittagspause, fruhstuckspause, besprechung, schulung,
+    formatwechsel, formatumstellung, produktwechsel, werkzeugwechsel, changement de format, changement d outil, repas, dejeuner,
+    reunion, pranzo, pausa pranzo, riunione, cambio utensile, comida, almuerzo, cambio de molde, almoco, refeicao, troca de formato,
+    reuniao, lunchpauze, formaatwissel, vergadering, formatbyte, mote, lunsj, formatbytte, frokost, zmiana formatu, obiad, zebranie`);
 /** People have one, or a thing has: "Tea break", "Sensor break". */
 const breaks = phraseTest(list('break, breaks, przerwa'));
 const brokenThings = phraseTest(

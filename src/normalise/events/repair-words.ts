@@ -66,10 +66,10 @@ const repairCauseWords: readonly (readonly [RepairCause, readonly string[]])[] =
 const replacedWords = phraseTest(
   list(`replaced, replace, replacement, changed, change, new, swapped, exchanged, renewed, fitted new, installed new,
     getauscht, ausgetauscht, ersetzt, gewechselt, erneuert, neu, neuer, neue, neues, austausch, remplace, remplacee,
-    remplacement, change, changee, neuf, neuve, sostituito, sostituita, sostituzione, cambiato, nuovo, nuova,
-    reemplazado, reemplazo, sustituido, cambiado, cambio, nuevo, nueva, substituido, trocado, troca, novo, nova,
+    remplacement, change, changee, neuf, neuve, sostituito, sostituita, sostituzione, cambiato, cambiata, nuovo, nuova,
+    reemplazado, reemplazada, reemplazo, sustituido, sustituida, cambiado, cambiada, cambio, substituida, trocada, nuevo, nueva, substituido, trocado, troca, novo, nova,
     vervangen, nieuw, nieuwe, bytt, bytte, byttet, utbytt, ny, nytt, nye, skiftet, udskiftet, skift, ny, wymieniono,
-    wymiana, nowy, nowa, vaihdettu, uusi`),
+    wymiana, wymieniony, wymieniona, nowy, nowa, vaihdettu, uusi`),
 );
 
 /** "i. O." is "in Ordnung"; "I/O card" is a thing. */

@@ -9,6 +9,7 @@ import { eventState, splitMessageState, type EventState } from './state-words.js
 /** Why a row was left out, as said in the findings. */
 export type RowRefusal =
   | 'no time that can be read'
+  | 'a day without a time'
   | 'state word not known'
   | 'no text'
   | 'its end is years from its start'

@@ -1,4 +1,5 @@
 import { parseClock, parseDateTime } from '../times/time-text.js';
+import { parseDurationMs } from './duration.js';
 import { eventState } from './state-words.js';
 
 /** What the cells of one column look like, as shares of the cells that hold anything. */
@@ -29,8 +30,6 @@ const momentPattern = new RegExp(`^${dayPart}[T ,_-]+${clockPart}$`, 'iu');
 const compactMoment = /^\d{8}T\d{4}(?:\d{2})?(?:Z|[+-]\d{2}:?\d{2})?$/iu;
 const dayPattern = new RegExp(`^${dayPart}$`, 'iu');
 const clockPattern = new RegExp(`^${clockPart}$`, 'iu');
-const spanPattern =
-  /^(?:\d+\s*d(?:ays?)?\s*)?(?:\d+\s*h(?:ours?)?\s*)?(?:\d+\s*m(?:in)?\s*)?(?:\d+(?:[.,]\d+)?\s*s(?:ec)?)?$/iu;
 const numberPattern = /^[-+]?\d+(?:[.,]\d+)*(?:e[-+]?\d+)?$/iu;
 
 /** Epoch seconds, ms, µs or ns between 1990 and 2100, or an Excel serial day with a fraction in that time. */
@@ -60,7 +59,7 @@ function isWritten(cell: string, isWithClock: boolean): boolean {
 }
 
 /** @param clockStart As the parser gives it: no place of the cell where it was written anew. */
-function holdsClock(cell: string, clockStart: number): boolean {
+export function holdsClock(cell: string, clockStart: number): boolean {
   return Number.isFinite(clockStart) ? clockStart < cell.length : /\d\s?[:時时시点點]/u.test(cell);
 }
 
@@ -87,7 +86,7 @@ export function columnLook(cells: readonly string[]): ColumnLook {
     moment: share(isMoment),
     dateOnly: share((cell) => (dayPattern.test(cell) && !isEpochOrSerial(cell)) || isWritten(cell, false)),
     clockOnly: share(isClock),
-    span: share((cell) => /\d/u.test(cell) && (spanPattern.test(cell) || clockPattern.test(cell) || isNumber(cell))),
+    span: share((cell) => !Number.isNaN(parseDurationMs(cell, 1)) || clockPattern.test(cell) || isNumber(cell)),
     number: share(isNumber),
     state: share((cell) => eventState(cell) !== null),
     gone: share((cell) => eventState(cell) === 'cleared'),

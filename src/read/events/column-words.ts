@@ -46,7 +46,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     'duration',
     list(`
       duration, dauer, duree, durata, duracion, duracao, duur, varaktighet, varighet, varighed, czas trwania, trvani, doba trvani,
-      minutes, length, downtime min, stillstandszeit, *dauer,
+      minutes, length, downtime min, stillstandszeit, *dauer, minuten, minuti, minutos, minuter, minutter, minutten, minuty,
+      min, mins, duree arret, tempo de parada, stilstandtijd, stopptid, czas postoju, tempo fermo,
       sure, suresi, kesto, idotartam, trvanie, doba trvania, trajanje, trukme, ilgums, kestus, длительность,
       продолжительность, тривалість, продължителност, διαρκεια, thoi luong, durasi, 持续时间, 時長, 时长,
       持續時間, 継続時間, 時間長, 지속시간,
@@ -222,4 +223,11 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
       ivykio laikas, notikuma laiks, sundmuse aeg, дата и час, време, ngay gio, thoi diem, waktu kejadian, tanggal waktu, เวลา,
       วันที่, วันเวลา, الوقت, التاريخ, التاريخ والوقت, זמן, תאריך, תאריך ושעה, שעה`),
   ],
+];
+
+/** Words so short that they say so only where they are the whole name of a column: "De" and "A", "Od" and "Do". From memory. */
+export const shortTimeWords: readonly (readonly [EventRole, readonly string[]])[] = [
+  ['start', list('de, da, das, dal, dalle, od, fra, fran, van, vanaf, desde, depuis, ab')],
+  ['end', list('a, as, al, alle, do, til, till, ate, hasta, tot, jusqu a')],
+  ['time', list('kl, godz, godzina, klokka, klokken, klo')],
 ];

@@ -1,7 +1,9 @@
 import type { TimeFormat } from '../../model/log-file.js';
 import { DAY_MS } from '../../model/time-units.js';
 import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } from '../times/time-format.js';
+import { parseDateTime } from '../times/time-text.js';
 import { saysUtc } from '../times/utc-names.js';
+import { holdsClock } from './cell-looks.js';
 import type { EventColumns, TimeColumns } from './recognise.js';
 import { eventState, type EventState } from './state-words.js';
 
@@ -41,6 +43,8 @@ export interface MomentReader {
   readonly start: (cells: Cells) => number;
   readonly end: (cells: Cells) => number;
   readonly acknowledged: (cells: Cells) => number;
+  /** Whether the start says more than a day. */
+  readonly hasClock: (cells: Cells) => boolean;
 }
 
 /**
@@ -68,11 +72,18 @@ export function momentReader(
   const reader = (found: TimeColumns | undefined) => (cells: Cells) =>
     found === undefined ? NaN : read(momentText(cells, found));
   const start = reader(columns.start);
+  const hasClock = (cells: Cells): boolean => {
+    const text = momentText(cells, columns.start).trim();
+    const time = format.kind === 'date' ? parseDateTime(text, format.order) : null;
+    return time === null || holdsClock(text, time.clockStart);
+  };
   // Of two clocks beside one date the later may have passed midnight.
   const later = (found: TimeColumns | undefined) => {
     const readLater = reader(found);
     if (found?.[0] !== columns.start[0]) return readLater;
-    return (cells: Cells): number => readLater(cells) + (readLater(cells) < start(cells) ? DAY_MS : 0);
+    const isBlank = (cells: Cells): boolean => found.length === 2 && cellOf(cells, found[1]) === '';
+    return (cells: Cells): number =>
+      isBlank(cells) ? NaN : readLater(cells) + (readLater(cells) < start(cells) ? DAY_MS : 0);
   };
-  return { format, start, end: later(columns.end), acknowledged: later(columns.acknowledged) };
+  return { format, start, end: later(columns.end), acknowledged: later(columns.acknowledged), hasClock };
 }

@@ -1,7 +1,7 @@
 import type { MaintenanceRow, StopRow } from '../../model/event-rows.js';
 import type { RowTaker } from './alarm-rows.js';
-import { headerUnitMs, parseDurationMs } from './duration.js';
-import { cellOf, type MomentReader } from './event-columns.js';
+import { headerUnitMs, parseDurationMs, secondPartMs } from './duration.js';
+import { cellOf, type Cells, type MomentReader } from './event-columns.js';
 import type { EventTable } from './recognise.js';
 import { farMs } from '../times/home-times.js';
 
@@ -26,20 +26,37 @@ export function maintenanceRowTaker({ columns }: EventTable, moments: MomentRead
   };
 }
 
-/** Makes the reader of a stop list's rows. A stop without an end keeps NaN; one that lasts for years has a wrong year. */
-export function stopRowTaker({ columns, header }: EventTable, moments: MomentReader, rows: StopRow[]): RowTaker {
-  const plainMs = headerUnitMs(header[columns.duration ?? -1] ?? '') ?? PLAIN_STOP_MS;
+/**
+ * Makes the reader of a stop list's rows. A stop without an end keeps NaN; one that lasts for years has a wrong year, and
+ * one with a day in place of a time has no place in the log.
+ *
+ * @param samples Rows of the list, from which is told whether "0:20" is 20 minutes.
+ */
+export function stopRowTaker(
+  { columns, header }: EventTable,
+  moments: MomentReader,
+  rows: StopRow[],
+  samples: readonly Cells[],
+): RowTaker {
+  const name = header[columns.duration ?? -1] ?? '';
+  const plainMs = headerUnitMs(name) ?? PLAIN_STOP_MS;
+  const secondMs = secondPartMs(
+    name,
+    samples.map((cells) => cellOf(cells, columns.duration)),
+  );
   return (cells) => {
     const startMs = moments.start(cells);
     if (Number.isNaN(startMs)) return 'no time that can be read';
-    const durationMs = columns.duration === undefined ? NaN : parseDurationMs(cellOf(cells, columns.duration), plainMs);
+    if (columns.end === undefined && !moments.hasClock(cells)) return 'a day without a time';
+    const duration = cellOf(cells, columns.duration);
+    const durationMs = parseDurationMs(duration, plainMs, secondMs);
     const namedEndMs = moments.end(cells);
     const endMs = Number.isNaN(namedEndMs) ? startMs + durationMs : namedEndMs;
     if (endMs - startMs > farMs) return 'its end is years from its start';
     rows.push({
       ...{ startMs, endMs },
       machine: cellOf(cells, columns.machine) || cellOf(cells, columns.source),
-      reason: cellOf(cells, columns.reason) || cellOf(cells, columns.message),
+      reason: cellOf(cells, columns.reason) || cellOf(cells, columns.message) || cellOf(cells, columns.found),
       planned: cellOf(cells, columns.planned),
     });
     return null;

@@ -7,7 +7,7 @@ import { longestExample } from '../rows/row-tally.js';
 import type { TimeOptions } from '../times/time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
-import { withoutDurationsOfEnds, type MomentReader } from './event-columns.js';
+import { withoutDurationsOfEnds, type Cells, type MomentReader } from './event-columns.js';
 import { HeldDates } from './held-dates.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
 import { momentsNearLog, type LogSpan } from './moments-near-log.js';
@@ -143,7 +143,7 @@ class EventReading {
       .filter(({ line }) => line < (found.rows[0]?.line ?? 0))
       .map((row) => row.cells.join('; '));
     this.states = stateNumbers(columns, cells, above);
-    this.takeCells = this.takerOf(this.table, this.moments);
+    this.takeCells = this.takerOf(this.table, this.moments, cells);
     for (const record of found.rows) this.takeRow(record);
     this.samples.length = 0;
   }
@@ -153,12 +153,12 @@ class EventReading {
     if (this.samples.length > 0) this.problems.push({ code: 'unknown-layout', file: this.file.name, ...why });
   }
 
-  private takerOf(table: EventTable, moments: MomentReader): RowTaker {
+  private takerOf(table: EventTable, moments: MomentReader, samples: readonly Cells[]): RowTaker {
     if (table.kind === 'alarm') {
       const { logMs } = this.options;
       return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms, logMs?.start, this.states);
     }
-    if (table.kind === 'stops') return stopRowTaker(table, moments, this.sink.stops);
+    if (table.kind === 'stops') return stopRowTaker(table, moments, this.sink.stops, samples);
     return maintenanceRowTaker(table, moments, this.sink.maintenance);
   }
 

@@ -1,6 +1,6 @@
 import { list, phraseTest, wordsOf } from '../../words/fold.js';
 import { columnLook, type ColumnLook } from './cell-looks.js';
-import { columnWords, type EventRole } from './column-words.js';
+import { columnWords, shortTimeWords, type EventRole } from './column-words.js';
 
 /** A moment stands in one column, or in a date column and a clock column. */
 export type TimeColumns = readonly [number] | readonly [number, number];
@@ -42,7 +42,8 @@ type Rows = readonly (readonly string[])[];
 const MOST = 0.6;
 const timeRoles: readonly EventRole[] = ['acknowledged', 'end', 'start', 'time'];
 const headerTests = columnWords.map(([role, phrases]) => {
-  const whole = new Set(phrases.map((phrase) => wordsOf(phrase).join(' ')));
+  const short = shortTimeWords.flatMap(([ofRole, words]) => (ofRole === role ? words : []));
+  const whole = new Set([...phrases, ...short].map((phrase) => wordsOf(phrase).join(' ')));
   return { role, isWhole: (words: string) => whole.has(words), holds: phraseTest(phrases) };
 });
 
@@ -234,7 +235,9 @@ function kindOf(
   isCalledAlarms: boolean,
 ): EventFileKind | null {
   const hasSpan = columns.end !== undefined || columns.duration !== undefined;
-  if (columns.done !== undefined || (columns.found !== undefined && columns.state === undefined)) return 'maintenance';
+  if (columns.done !== undefined) return 'maintenance';
+  // What has a begin and an end, and a cause but no work, is a stop.
+  if (columns.found !== undefined && columns.state === undefined) return hasSpan ? 'stops' : 'maintenance';
   const numberColumns = looks.filter((look, c) => !taken.has(c) && look.number >= 0.9 && look.distinct > 2).length;
   if (numberColumns > 2) return null; // a wide log with a word column in it
   if (hasSpan && columns.reason !== undefined && columns.message === undefined) return 'stops';
@@ -258,7 +261,7 @@ function namesSomething({ code, source, zone, machine }: EventColumns, looks: re
 const stopWords = phraseTest(
   list(`
       stop, stop reason, stoppage, downtime, stillstand*, stopp*, arret*, fermo, fermata, paro, parada, stilstand,
-      postoj, przestoj`),
+      postoj, przestoj, przestoje, paradas, paros, fermate, fermi, arrets, stilstanden, postoje, stops`),
 );
 const namesAlarms = phraseTest(
   list(`
