@@ -229,5 +229,5 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
 export const shortTimeWords: readonly (readonly [EventRole, readonly string[]])[] = [
   ['start', list('de, da, das, dal, dalle, od, fra, fran, van, vanaf, desde, depuis, ab')],
   ['end', list('a, as, al, alle, do, til, till, ate, hasta, tot, jusqu a')],
-  ['time', list('kl, godz, godzina, klokka, klokken, klo')],
+  ['time', list('kl, godz, godzina, klokka, klokken, klo, jour, tag, dia, giorno, dag, dzien, den')],
 ];

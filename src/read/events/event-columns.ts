@@ -1,7 +1,7 @@
 import type { TimeFormat } from '../../model/log-file.js';
 import { DAY_MS } from '../../model/time-units.js';
 import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } from '../times/time-format.js';
-import { parseDateTime } from '../times/time-text.js';
+import { parseClock, parseDateTime } from '../times/time-text.js';
 import { saysUtc } from '../times/utc-names.js';
 import { holdsClock } from './cell-looks.js';
 import type { EventColumns, TimeColumns } from './recognise.js';
@@ -37,6 +37,10 @@ export function withoutDurationsOfEnds(columns: EventColumns, rows: readonly Cel
   return isOfEnds ? { ...rest, state } : columns;
 }
 
+function isClockAlone(text: string): boolean {
+  return /^\d{1,2}[:.h]\d{2}/iu.test(text) && parseClock(text) !== null;
+}
+
 /** Reads the moments of a row; NaN where a cell is blank or holds no time. */
 export interface MomentReader {
   readonly format: TimeFormat;
@@ -64,7 +68,7 @@ export function momentReader(
     samples
       .filter((cells) => cellOf(cells, found[0]) !== '')
       .map((cells) => momentText(cells, found))
-      .filter((text) => /\d/u.test(text)),
+      .filter((text) => /\d/u.test(text) && !isClockAlone(text)),
   );
   const format = detectTimeFormat(texts.flat(), options) ?? detectTimeFormat(texts[0] ?? [], options);
   if (!format) return null;
@@ -77,9 +81,21 @@ export function momentReader(
     const time = format.kind === 'date' ? parseDateTime(text, format.order) : null;
     return time === null || holdsClock(text, time.clockStart);
   };
+  // A clock alone is of the day that the row says, or of the next.
+  const withDayOfStart =
+    (column: number) =>
+    (cells: Cells): number => {
+      const text = cellOf(cells, column);
+      if (!isClockAlone(text) || format.kind !== 'date') return read(text);
+      const startText = momentText(cells, columns.start);
+      const day = startText.slice(0, parseDateTime(startText, format.order)?.clockStart ?? 0);
+      const ms = read(`${day.trim()} ${text}`);
+      return ms + (ms < start(cells) ? DAY_MS : 0);
+    };
   // Of two clocks beside one date the later may have passed midnight.
   const later = (found: TimeColumns | undefined) => {
     const readLater = reader(found);
+    if (found?.length === 1 && found[0] !== columns.start[0]) return withDayOfStart(found[0]);
     if (found?.[0] !== columns.start[0]) return readLater;
     const isBlank = (cells: Cells): boolean => found.length === 2 && cellOf(cells, found[1]) === '';
     return (cells: Cells): number =>

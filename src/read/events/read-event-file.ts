@@ -8,7 +8,9 @@ import type { TimeOptions } from '../times/time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
 import { withoutDurationsOfEnds, type Cells, type MomentReader } from './event-columns.js';
+import { plainList, type PlainList } from './by-hand/plain-list.js';
 import { HeldDates } from './held-dates.js';
+import { listHeaderAt } from './list-header.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
 import { momentsNearLog, type LogSpan } from './moments-near-log.js';
 import { recogniseEvents, type EventTable } from './recognise.js';
@@ -83,6 +85,9 @@ class EventReading {
   private table: EventTable | null = null;
   private moments: MomentReader | null = null;
   private dates: HeldDates | null = null;
+  /** Makes rows as people write them plain; null for one that is no row of data. */
+  private plain: (cells: Cells) => Cells | null = (cells) => cells;
+  private written: FoundTable | null = null;
   private states: ReadonlyMap<string, EventState> | null = null;
   private isUnknown = false;
   private rowsRead = 0;
@@ -128,10 +133,10 @@ class EventReading {
 
   /** Decides header, columns and time format from the first rows, then takes those rows. */
   private understand(): void {
-    const found = findTable(this.file, this.samples);
-    const sampled = found && new HeldDates(found.table.columns.start);
-    const cells = found?.rows.map((record) => sampled!.fill(record.cells)) ?? [];
     const { toUtc, dates, logMs = notKnown } = this.options;
+    const found = findTable(this.file, this.samples, logMs);
+    const sampled = found && new HeldDates(found.table.columns.start);
+    const cells = found?.list.rows.map((row) => sampled!.fill(row)) ?? [];
     const columnName = found?.table.header[found.table.columns.start[0]] ?? '';
     this.moments = found && momentsNearLog(found.table.columns, cells, toUtc, { dates, columnName }, logMs);
     if (!found || !this.moments) return this.giveUp(withoutColumns);
@@ -139,6 +144,8 @@ class EventReading {
     const columns = withoutDurationsOfEnds(found.table.columns, cells);
     this.table = { ...found.table, columns };
     this.dates = new HeldDates(columns.start);
+    this.written = found;
+    this.plain = found.list.begin();
     const above = this.samples
       .filter(({ line }) => line < (found.rows[0]?.line ?? 0))
       .map((row) => row.cells.join('; '));
@@ -163,8 +170,10 @@ class EventReading {
   }
 
   private takeRow({ line, cells, isEnded }: TextRecord): void {
-    const isHalf = !isEnded && this.table !== null && cells.length < this.table.header.length;
-    const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(this.dates!.fill(cells));
+    const isHalf = !isEnded && this.written !== null && cells.length < this.written.header.length;
+    const plain = this.plain(cells);
+    if (plain === null) return;
+    const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(this.dates!.fill(plain));
     if (refusal === null) this.rowsRead++;
     else this.refuse(line, refusal, cells);
   }
@@ -204,6 +213,7 @@ class EventReading {
     const numbers = [...(this.states ?? [])].map(([number, state]) => `${number} ${stateText[state]}`);
     const notes = [`columns: ${named.join('; ')}`];
     if (numbers.length > 0) notes.push(`states: ${numbers.join(', ')}`);
+    notes.push(...(this.written?.list.notes ?? []));
     const undated = this.dates?.count ?? 0;
     if (undated > 0) notes.push(`without a date of their own, taken with that of the row above: ${countText(undated)}`);
     return notes;
@@ -222,27 +232,49 @@ const stateText: Readonly<Record<EventState, string>> = {
 
 interface FoundTable {
   readonly table: EventTable;
+  /** Names of the columns as the file has them. */
+  readonly header: Cells;
   readonly rows: readonly TextRecord[];
+  readonly list: PlainList;
 }
 
-/** The survey's header where it fits, else the first row that makes a header, else no header at all. */
-function findTable(file: LogFile, records: readonly TextRecord[]): FoundTable | null {
-  const body = records.filter(({ line }) => line >= file.firstDataLine);
+/** The row with the names of a list, the survey's header where it fits, else the first row that makes a header, else none. */
+function findTable(file: LogFile, records: readonly TextRecord[], log: LogSpan): FoundTable | null {
   const isAlarms = file.kind === 'alarm';
-  const surveyed = body.length > 0 && file.header.length > 0 ? tableOf(file.header, body, isAlarms) : null;
+  const tableBelow = (top: number): FoundTable | null =>
+    tableOf(records[top]!.cells, records.slice(top + 1), records.slice(0, top), isAlarms, log);
+  const at = listHeaderAt(records.map(({ cells }) => cells));
+  const isSurveyed = records[at]?.cells.join() === file.header.join();
+  const listed = at >= 0 && !isSurveyed ? tableBelow(at) : null;
+  if (listed) return listed;
+  const body = records.filter(({ line }) => line >= file.firstDataLine);
+  const preamble = records.filter(({ line }) => line < file.firstDataLine);
+  const surveyed =
+    body.length > 0 && file.header.length > 0 ? tableOf(file.header, body, preamble, isAlarms, log) : null;
   if (surveyed) return surveyed;
   for (let top = 0; top < Math.min(LARGEST_PREAMBLE, records.length - 1); top++) {
-    const found = tableOf(records[top]!.cells, records.slice(top + 1), isAlarms);
+    const found = tableBelow(top);
     if (found && records[top]!.cells.every((cell) => !/\d{1,2}[:.]\d{2}/u.test(cell))) return found;
   }
-  return tableOf([], records, isAlarms);
+  return tableOf([], records, [], isAlarms, log);
 }
 
-function tableOf(header: readonly string[], rows: readonly TextRecord[], isAlarms: boolean): FoundTable | null {
-  const table = recogniseEvents(
-    header,
-    rows.slice(0, 200).map(({ cells }) => cells),
-    isAlarms,
-  );
-  return table && { table, rows };
+/** Rows from which is told what the columns hold. */
+const ROWS_OF_TABLE = 200;
+
+function tableOf(
+  header: Cells,
+  rows: readonly TextRecord[],
+  above: readonly TextRecord[],
+  isAlarms: boolean,
+  log: LogSpan,
+): FoundTable | null {
+  const listOf = (records: readonly TextRecord[]): PlainList =>
+    plainList({
+      ...{ header, rows: records.map(({ cells }) => cells), above: above.map(({ cells }) => cells) },
+      log: { startMs: log.start, endMs: log.end },
+    });
+  const list = listOf(rows.slice(0, ROWS_OF_TABLE));
+  const table = recogniseEvents(list.header, list.rows, isAlarms);
+  return table && { table, header, rows, list: rows.length > ROWS_OF_TABLE ? listOf(rows) : list };
 }

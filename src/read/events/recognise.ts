@@ -40,6 +40,8 @@ type Rows = readonly (readonly string[])[];
 
 /** A column is what most of its sample cells are; common practice. */
 const MOST = 0.6;
+/** Of a column called end: the others hold "?", "still down" (own choice). */
+const LEAST_NAMED = 0.4;
 const timeRoles: readonly EventRole[] = ['acknowledged', 'end', 'start', 'time'];
 const headerTests = columnWords.map(([role, phrases]) => {
   const short = shortTimeWords.flatMap(([ofRole, words]) => (ofRole === role ? words : []));
@@ -91,11 +93,20 @@ export function namesDetail(name: string): boolean {
 
 /** Roles that the words of one column name speak for, whole names before parts of names. */
 function rolesOf(name: string, allowed: (role: EventRole) => boolean): EventRole[] {
+  const { whole, part } = rolesOfName(name, allowed);
+  return [...whole, ...part];
+}
+
+/** Roles that a column name is a word for, and those that it holds a word for. */
+export function rolesOfName(
+  name: string,
+  allowed: (role: EventRole) => boolean = () => true,
+): { readonly whole: readonly EventRole[]; readonly part: readonly EventRole[] } {
   const words = wordsOf(name).join(' ');
-  if (words === '') return [];
-  const tests = headerTests.filter(({ role }) => allowed(role));
+  const tests = words === '' ? [] : headerTests.filter(({ role }) => allowed(role));
   const whole = tests.filter(({ isWhole }) => isWhole(words));
-  return [...whole, ...tests.filter(({ holds }) => holds(words))].map(({ role }) => role);
+  const part = tests.filter(({ holds }) => holds(words));
+  return { whole: whole.map(({ role }) => role), part: part.map(({ role }) => role) };
 }
 
 interface TimesFound {
@@ -136,7 +147,10 @@ function momentColumns(header: Header, looks: readonly ColumnLook[]): TimeColumn
     if (look.moment >= MOST) moments.push([c]);
     else if (look.dateOnly >= MOST && next && next.clockOnly >= MOST) moments.push([(date = c), ++c]);
     else if (look.dateOnly >= MOST) moments.push([c]);
-    else if (date >= 0 && look.clockOnly >= MOST && timeRolesOf(header[c]).some(isLater)) moments.push([date, c]);
+    else if (!timeRolesOf(header[c]).some(isLater)) continue;
+    else if (date >= 0 && look.clockOnly >= LEAST_NAMED) moments.push([date, c]);
+    // An end says its day where it is another one, or never.
+    else if (moments.length > 0 && look.moment + look.clockOnly >= LEAST_NAMED) moments.push([c]);
   }
   return moments;
 }

@@ -17,6 +17,7 @@ import { findForm } from './find-form.js';
 import { findSections, labelsIn, mayHaveSections } from './find-sections.js';
 import { findSideBySide } from '../layout/side-by-side.js';
 import { kindOf } from '../layout/file-kind.js';
+import { handListOf, isOtherHeader } from '../layout/hand-list.js';
 import { partsOf } from '../sources/file-parts.js';
 import { cellsOfLines, sampleLines, sampleRows } from '../layout/file-sample.js';
 import type { SampledRow } from '../sources/sampled-row.js';
@@ -133,6 +134,8 @@ async function draftFrom(
     ...{ dates: options.dates, names: options.names, fileName: base.name, writtenMs },
   });
   const shape = typeof found === 'string' ? found : await settleTimes(base, found, { dates: options.dates, writtenMs });
+  const byHand = isKnownList(shape, rows, base.name) ? null : handListOf(rows);
+  if (byHand) return { draft: plainDraft(base, byHand.kind, byHand.why, null), problems };
   const across = typeof shape === 'string' && !base.form ? timesAcross(rows) : null;
   if (across) return openTableDraft({ ...base, form: across }, options, plant);
   if (typeof shape === 'string') {
@@ -154,6 +157,13 @@ async function draftFrom(
     problems.push(options.names ? otherCount(base.name, options.names, shape.header.length) : noHeader(base.name));
   const more = isEndSampled ? await rowsOfMoreTags(base, shape) : [];
   return { draft: await temperatureDraft(base, why, shape, more, isEndSampled, options, plant), problems };
+}
+
+/** Whether the rows were taken for a list below its own names; a list whose names say so is none of temperatures. */
+function isKnownList(shape: FileShape | string, rows: readonly SampledRow[], name: string): boolean {
+  if (typeof shape === 'string' || isOtherHeader(rows, shape.header)) return false;
+  const { kind } = kindOf(shape, name);
+  return kind !== 'temperature' && kind !== 'other';
 }
 
 async function settleTimes(base: Base, shape: FileShape, options: TimeOptions): Promise<FileShape | string> {

@@ -71,3 +71,101 @@ test.each([
     ['2026-03-13T23:50', 30, 'not planned'],
   ]);
 });
+
+/** 06:30 to 06:50 and 12:00 to 12:30 on 2 March 2026, 07:15 to 07:40 on the 13th. */
+const threeStops = [
+  ['2026-03-02T06:30', 20, 'not planned'],
+  ['2026-03-02T12:00', 30, 'planned'],
+  ['2026-03-13T07:15', 25, 'not planned'],
+];
+const marchMs = { start: Date.UTC(2026, 2, 1), end: Date.UTC(2026, 2, 15) };
+
+describe('lists of stops as people keep them: what stands in the file is what they mean', () => {
+  test.each<readonly [string, string]>([
+    [
+      'titles above, sums below',
+      'Werk Blechtal - Linie 3;;;;\nStillstände KW 10/2026;;;;\n;;;;\nDatum;von;bis;Dauer (min);Grund\n02.03.2026;06:30;06:50;20;Zone 1 kalt\n02.03.2026;12:00;12:30;30;Pause\n;;Summe;50;\n13.03.2026;07:15;07:40;25;Zone 2\n;;Summe;25;\n',
+    ],
+    [
+      'clocks with dots',
+      'Datum;Beginn;Ende;Grund\n2.3.2026;6.30;6.50;Zone 1 kalt\n2.3.2026;12.00;12.30;Pause\n13.3.2026;7.15;7.40;Zone 2\n',
+    ],
+    [
+      'clocks of four digits',
+      'Date,Start,End,Reason\n2 Mar 2026,0630,0650,Zone 1 cold\n2 Mar 2026,1200,1230,Lunch\n13 Mar 2026,715,740,Zone 2\n',
+    ],
+    [
+      'hours with an h',
+      'Date;Début;Fin;Motif\n02/03/2026;6h30;6h50;Zone 1 froide\n02/03/2026;12h;12h30;Nettoyage\n13/03/2026;7h15;7h40;Zone 2\n',
+    ],
+    [
+      'begin and end in one cell',
+      'Date,Time,Reason\n2026-03-02,06:30-06:50,Zone 1 cold\n2026-03-02,12h - 12h30,Lunch\n2026-03-13,from 7:15 to 7:40,Zone 2\n',
+    ],
+    [
+      'begin and length in one cell',
+      'Date,When,Reason\n2/3/2026,from 6:30 for 20 min,Zone 1 cold\n2/3/2026,12:00 (30 min),Lunch\n13/3/2026,7:15 + 25 min,Zone 2\n',
+    ],
+    [
+      'no year, days of the week',
+      'Date,From,To,Reason\nMon 2/3,06:30,06:50,Zone 1 cold\nMon 2/3,12:00,12:30,Lunch\nFri 13/3,07:15,07:40,Zone 2\n',
+    ],
+    [
+      'no year, dots',
+      'Datum;von;bis;Grund\n2.3.;06:30;06:50;Zone 1 kalt\n2.3.;12:00;12:30;Pause\n13.3.;07:15;07:40;Zone 2\n',
+    ],
+    [
+      'no year, names of months',
+      'Jour;De;À;Motif\n2 mars;06:30;06:50;Zone 1 froide\n2 mars;12:00;12:30;Nettoyage\n13 mars;07:15;07:40;Zone 2\n',
+    ],
+    [
+      'an apostrophe, about, and an error of a formula',
+      "Date,From,To,Minutes,Reason\n2026-03-02,ca. 06:30,06:50,'20,Zone 1 cold\n2026-03-02,12:00,~12:30,#REF!,Lunch\n2026-03-13,'07:15,'07:40,25,Zone 2\n",
+    ],
+    [
+      'days in lines of their own',
+      'From,To,Reason\nMonday 2 March 2026,,\n06:30,06:50,Zone 1 cold\n12:00,12:30,Lunch\nFriday 13 March 2026,,\n07:15,07:40,Zone 2\n',
+    ],
+    [
+      'an end without its day',
+      'Start,End,Reason\n02.03.2026 06:30,06:50,Zone 1 cold\n02.03.2026 12:00,02.03.2026 12:30,Lunch\n13.03. 07:15,07:40,Zone 2\n',
+    ],
+    [
+      'ditto marks',
+      'Date,From,To,Reason\n2026-03-02,06:30,06:50,Zone 1 cold\n"""",12:00,12:30,Lunch\n2026-03-13,07:15,07:40,Zone 2\n',
+    ],
+  ])('%s', async (_, text) => {
+    const { stops } = await readEventTexts({ 'stops.csv': text }, zones, { zones: [] }, { logMs: marchMs });
+    expect(
+      stops.map(({ startMs, endMs, isPlanned }) => [
+        time(startMs),
+        Math.round((endMs - startMs) / 60_000),
+        isPlanned ? 'planned' : 'not planned',
+      ]),
+    ).toEqual(threeStops);
+  });
+});
+
+test('a stop that still stands has no end, and this is told; the others are read', async () => {
+  const rows = ['06:30,06:50,Zone 1', '12:00,12:30,Lunch', '14:00,?,Zone 2', '15:00,still down,Zone 2'];
+  const text = `Date,From,To,Reason\n${rows.map((row) => `2026-03-02,${row}`).join('\n')}\n`;
+  const { stops, problems } = await stopsOf(text);
+  expect(stops).toEqual(threeStops.slice(0, 2));
+  expect(problems.map(({ what }) => what).join()).toContain('2 stops have no end');
+});
+
+test('a year is that in which the day lies nearest to the log, at its turn as well', async () => {
+  const text = 'Datum;von;bis;Grund\n31.12.;22:00;22:20;Zone 1 kalt\n1.1.;06:00;06:10;Zone 2 kalt\n';
+  const logMs = { start: Date.UTC(2025, 11, 29), end: Date.UTC(2026, 0, 4) };
+  const { stops } = await readEventTexts({ 'stops.csv': text }, zones, { zones: [] }, { logMs });
+  expect(stops.map(({ startMs }) => time(startMs))).toEqual(['2025-12-31T22:00', '2026-01-01T06:00']);
+});
+
+test('what was taken how stands in the notes', async () => {
+  const text = 'Datum;von;bis;Grund\n2.3.;6.30;6.50;Zone 1 kalt\n13.3.;7.15;7.40;idem\n';
+  const { sources } = await readEventTexts({ 'stops.csv': text }, zones, { zones: [] }, { logMs: marchMs });
+  const notes = sources[0]!.notes.join();
+  expect(notes).toContain('dates without a year');
+  expect(notes).toContain('clocks are taken from numbers in "von", "bis"');
+  expect(notes).toContain('hold what stands above them');
+});

@@ -1,0 +1,40 @@
+import { dateTextOf } from '../../times/clock-days.js';
+import { parseDateTime } from '../../times/time-text.js';
+import { columnLook } from '../cell-looks.js';
+import { rolesOfName } from '../recognise.js';
+import { mostOf, type Cells, type MendFinder } from './mend.js';
+
+/** A list whose rows hold clocks alone, with the day in a line of its own above them: each row gets its day. */
+export const daysAbove: MendFinder = ({ header, rows, above }) => {
+  const looks = header.map((_, column) =>
+    columnLook(rows.filter((cells) => dayOf(cells) === null).map((cells) => cells[column] ?? '')),
+  );
+  if (looks.some(({ dateOnly, moment }) => dateOnly >= mostOf || moment >= mostOf)) return null;
+  const start = header.findIndex(
+    (name, column) => looks[column]!.clockOnly >= mostOf && !rolesOfName(name).whole.includes('end'),
+  );
+  const first = above.flatMap((cells) => dayOf(cells) ?? []).at(-1) ?? null;
+  if (start < 0 || (first === null && !rows.some((cells) => dayOf(cells) !== null))) return null;
+  const begin = () => {
+    let day = first;
+    return (cells: Cells): Cells | null => {
+      const own = dayOf(cells);
+      if (own !== null) {
+        day = own;
+        return null;
+      }
+      const clock = (cells[start] ?? '').trim();
+      return day === null || clock === '' ? cells : cells.with(start, `${day} ${clock}`);
+    };
+  };
+  return { header, note: 'the day stands in a line above its rows', begin };
+};
+
+/** The date of a line that holds nothing else but a label; null for any other line. */
+function dayOf(cells: Cells): string | null {
+  const filled = cells.filter((cell) => cell.trim() !== '');
+  if (filled.length === 0 || filled.length > 2) return null;
+  const text = dateTextOf(filled.join(' '));
+  const isDate = text !== null && (['ymd', 'dmy', 'mdy'] as const).some((order) => parseDateTime(text, order));
+  return isDate && !/\d:\d/u.test(text) ? text : null;
+}

@@ -1,0 +1,39 @@
+import { rolesOfName } from './recognise.js';
+
+/** Rows from the first among which the names of a list's columns are looked for. */
+const rowsLookedAt = 30;
+/** Of fewer columns nothing certain can be said. */
+const leastNames = 3;
+/** A name is no sentence (own choice). */
+const longestName = 40;
+/** So many of the names are words of lists (own choice). */
+const leastKnown = 0.6;
+
+/**
+ * The row that names the columns of a list as people keep them, whatever titles stand above it: names alone, most of them
+ * words for what lists of stops, alarms or work hold, one of them a time.
+ *
+ * @param rows The first rows as cells.
+ * @returns Its place; -1 where no row is one. Never throws.
+ */
+export function listHeaderAt(rows: readonly (readonly string[])[]): number {
+  return rows.slice(0, rowsLookedAt).findIndex(isListHeader);
+}
+
+/** Whether a row names the columns of a list. */
+export function isListHeader(cells: readonly string[]): boolean {
+  const names = cells.map(bareName).filter((name) => name !== '');
+  if (names.length < leastNames || names.some((name) => name.length > longestName || /\d{1,2}[:./]\d/u.test(name)))
+    return false;
+  const roles = names.map((name) => rolesOfName(name));
+  const whole = roles.map(({ whole: ofName }) => ofName);
+  const known = roles.filter((of) => of.whole.length + of.part.length > 0).length;
+  const times = whole.filter((of) => of.includes('time') || of.includes('start')).length;
+  const others = whole.filter((of) => of.length > 0 && !of.includes('time') && !of.includes('start')).length;
+  return times > 0 && others > 0 && known >= leastNames && known >= leastKnown * names.length;
+}
+
+/** "Duration (min)" without its unit. */
+function bareName(cell: string): string {
+  return cell.replace(/[([{].*?[)\]}]/gu, ' ').trim();
+}
