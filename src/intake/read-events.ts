@@ -52,18 +52,20 @@ export async function readEvents(
       ...{ toUtc, dates },
       logMs,
     });
-    sources.push(read.source);
+    sources.push(...read.sources);
     problems.push(...read.problems);
   }
   const meanings = sink.alarms.labels.map(labelReader(zones, plant));
   const { alarms, counts } = pairAlarms(sink.alarms, meanings);
   const { stops, withoutEnd } = stopEntries(sink.stops, zones, plant);
   problems.push(...ambiguousZones(meanings), ...stopsWithoutEnd(withoutEnd));
+  const maintenance = maintenanceEntries(sink.maintenance, zones, plant);
+  const alarmNotes = [...pairingNotes(counts), ...outsideNotes(alarms, logMs)];
   return {
     alarms,
-    maintenance: maintenanceEntries(sink.maintenance, zones, plant),
+    maintenance,
     stops,
-    sources: withAlarmNotes(sources, [...pairingNotes(counts), ...outsideNotes(alarms, logMs)]),
+    sources: withNotes(withNotes(sources, 'alarm', alarmNotes), 'maintenance', zonelessNotes(maintenance)),
     problems,
   };
 }
@@ -110,9 +112,9 @@ function stopsWithoutEnd(count: number): ProblemNote[] {
   return [{ code: 'bad-row', what, todo: 'Fill in when production went on.', count }];
 }
 
-/** Pairing runs over all alarm logs together, so its counts stand with the first of them. */
-function withAlarmNotes(sources: readonly SourceNote[], notes: readonly string[]): SourceNote[] {
-  const first = sources.findIndex(({ kind }) => kind === 'alarm');
+/** Pairing runs over all alarm logs together, and work is sorted with that of all lists, so counts stand with the first list. */
+function withNotes(sources: readonly SourceNote[], of: SourceNote['kind'], notes: readonly string[]): SourceNote[] {
+  const first = sources.findIndex(({ kind }) => kind === of);
   return sources.map((source, i) => (i === first ? { ...source, notes: [...source.notes, ...notes] } : source));
 }
 
@@ -132,6 +134,12 @@ function pairingNotes(counts: PairingCounts): string[] {
     ],
   ];
   return says.filter(([count]) => count > 0).map(([count, what]) => `${what}: ${count}.`);
+}
+
+/** Greasing a chain is of no zone; a zone that is called otherwise than in the logs may be meant, too. */
+function zonelessNotes(maintenance: readonly MaintenanceEntry[]): string[] {
+  const count = maintenance.filter(({ zone }) => zone === null).length;
+  return count === 0 ? [] : [`Work that names no zone of the temperature logs and counts for none: ${count}.`];
 }
 
 /** Alarm lists often reach further than the temperature logs; what came outside has nothing to be held against. */

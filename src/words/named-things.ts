@@ -4,7 +4,9 @@ import { list, wordsOf } from './fold.js';
 const zoneWords = new Set(
   list(`
       zone, zones, z, hz, heater zone, heizzone, regelzone, heizkreis, zona, zon, sone, varmezone, strefa, heater,
-      loop, channel, ch, kanal, tsoon, зона, vung, โซน, منطقة, المنطقة, אזור, 温区`).map((w) => wordsOf(w).join(' ')),
+      zonen, heizzonen, zonas, strefy, soner, zoner, heaters, loops, channels, loop, channel, ch, kanal, tsoon, зона, vung, โซน, منطقة, المنطقة, אזור, 温区`).map(
+    (w) => wordsOf(w).join(' '),
+  ),
 );
 /** "Zone no. 3" is zone 3. */
 const numberWords = new Set(['no', 'nr', 'number', 'num', 'n']);

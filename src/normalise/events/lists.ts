@@ -7,10 +7,11 @@ import { alarmKind } from './alarm-kind.js';
 import { zoneMatcher } from './match-zone.js';
 import { isSensorReplacement, repairCause } from './repair-words.js';
 import { isWashDown } from './wash-words.js';
+import { zonesInCell } from './zones-in-cell.js';
 
 /** Words of a stop's reason, or of the column that says whether it was planned (common practice, several languages). */
 const plannedReasons = list(`
-    planned, scheduled, plan, changeover, change over, lunch, meal, shift end, end of shift, no order, no orders, weekend,
+    planned, scheduled, plan, changeover, change over, format change, change of format, lunch, meal, shift end, end of shift, no order, no orders, weekend,
     holiday, preventive maintenance, pm, planned maintenance, cleaning, sanitation, wash down, washdown, start up, startup,
     warm up, meeting, trial, geplant, umrusten, umrustung, rustzeit, rusten, pause, schichtende, kein auftrag, wochenende,
     feiertag, reinigung, wartung, planifie, changement de serie, fin de poste, nettoyage, week end, pianificato, cambio formato,
@@ -37,23 +38,24 @@ const isUnplannedReason = phraseTest(unplannedReasons);
 const isSaidPlanned = phraseTest([...plannedReasons, ...yes, 'break']);
 const isSaidUnplanned = phraseTest([...unplannedReasons, ...no]);
 
-/** Lines of maintenance lists, by time, each once however many files hold it. Never throws. */
+/** Lines of maintenance lists, by time, each once however many files hold it; one for each zone of a line that names several. Never throws. */
 export function maintenanceEntries(
   rows: readonly MaintenanceRow[],
   zones: readonly Zone[],
   plant: PlantFile,
 ): MaintenanceEntry[] {
   const match = zoneMatcher(zones, plant.zones);
-  const entries = withoutRepeats(rows).map(({ timeMs, zone, machine, done, found }) => ({
-    timeMs,
-    zone: match({ zone, machine, source: '', message: `${done} ${found}` }).zone,
-    zoneText: zone,
-    done,
-    found,
-    cause: repairCause(done, found),
-    isReplacement: isSensorReplacement(done),
-    isWashDown: isWashDown(done),
-  }));
+  const entries = withoutRepeats(rows).flatMap(({ timeMs, zone, machine, done, found }) => {
+    const entry = {
+      ...{ timeMs, zoneText: zone, done, found },
+      cause: repairCause(done, found),
+      isReplacement: isSensorReplacement(done),
+      isWashDown: isWashDown(done),
+    };
+    const several = zonesInCell(zone, zones, (part) => match({ zone: part, machine, source: '', message: '' }).zone);
+    const one = match({ zone, machine, source: '', message: `${done} ${found}` }).zone;
+    return (several.length > 0 ? several : [one]).map((index) => ({ ...entry, zone: index }));
+  });
   return entries.sort((a, b) => a.timeMs - b.timeMs);
 }
 

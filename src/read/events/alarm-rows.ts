@@ -3,7 +3,7 @@ import { farMs, isUnsetClock } from '../times/home-times.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
 import { headerUnitMs, parseDurationMs } from './duration.js';
 import { cellOf, type Cells, type MomentReader } from './event-columns.js';
-import type { EventTable } from './recognise.js';
+import type { EventTable } from './event-table.js';
 import { eventState, splitMessageState, type EventState } from './state-words.js';
 
 /** Why a row was left out, as said in the findings. */

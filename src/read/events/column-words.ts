@@ -114,7 +114,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     'reason',
     list(`
       reason, stop reason, downtime reason, stop cause, stoppage, cause, category, grund, stillstandsgrund,
-      stoppgrund, ursache, motif, raison, motivo, causa, causale, razon, reden, oorzaak, orsak, arsak stopp,
+      stoppgrund, ursache, motif, raison, motivo, causa, causale, razon, reden, oorzaak, arsag, orsak, arsak stopp,
       stoppasrsak, stoppasarsak, przyczyna,
       neden, durus nedeni, syy, allasido oka, motiv, cauza, motiv oprire, dovod, duvod, vzrok, razlog, причина,
       причина останова, причина простоя, αιτια, ly do, alasan, 停机原因, 原因, 停機原因, 停止理由, 停止要因,

@@ -4,7 +4,7 @@ import { compileTime, detectTimeFormat, joinDateAndClock, type TimeOptions } fro
 import { parseClock, parseDateTime } from '../times/time-text.js';
 import { saysUtc } from '../times/utc-names.js';
 import { holdsClock } from './cell-looks.js';
-import type { EventColumns, TimeColumns } from './recognise.js';
+import type { EventColumns, TimeColumns } from './event-table.js';
 import { eventState, type EventState } from './state-words.js';
 
 export type Cells = readonly string[];

@@ -1,5 +1,5 @@
 import { cellOf, type Cells } from './event-columns.js';
-import type { TimeColumns } from './recognise.js';
+import type { TimeColumns } from './event-table.js';
 
 /**
  * The dates of a list in which a date stands beside the first of its rows and is left blank below, as people write it and

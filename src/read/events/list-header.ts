@@ -8,6 +8,7 @@ const leastNames = 3;
 const longestName = 40;
 /** So many of the names are words of lists (own choice). */
 const leastKnown = 0.6;
+const clockOrDate = /\d[:./-]\d|\d{5}/u;
 
 /**
  * The row that names the columns of a list as people keep them, whatever titles stand above it: names alone, most of them
@@ -22,9 +23,9 @@ export function listHeaderAt(rows: readonly (readonly string[])[]): number {
 
 /** Whether a row names the columns of a list. */
 export function isListHeader(cells: readonly string[]): boolean {
+  if (cells.length < leastNames || cells.some((cell) => clockOrDate.test(cell))) return false; // nearly every row of data
   const names = cells.map(bareName).filter((name) => name !== '');
-  if (names.length < leastNames || names.some((name) => name.length > longestName || /\d{1,2}[:./]\d/u.test(name)))
-    return false;
+  if (names.length < leastNames || names.some((name) => name.length > longestName)) return false;
   const roles = names.map((name) => rolesOfName(name));
   const whole = roles.map(({ whole: ofName }) => ofName);
   const known = roles.filter((of) => of.whole.length + of.part.length > 0).length;

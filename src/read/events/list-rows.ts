@@ -2,7 +2,7 @@ import type { MaintenanceRow, StopRow } from '../../model/event-rows.js';
 import type { RowTaker } from './alarm-rows.js';
 import { headerUnitMs, parseDurationMs, secondPartMs } from './duration.js';
 import { cellOf, type Cells, type MomentReader } from './event-columns.js';
-import type { EventTable } from './recognise.js';
+import type { EventTable } from './event-table.js';
 import { farMs } from '../times/home-times.js';
 
 /** A plain number in a stop list's duration column counts minutes unless its header says otherwise; common practice. */

@@ -1,4 +1,4 @@
-import type { EventColumns } from './recognise.js';
+import type { EventColumns } from './event-table.js';
 import type { TimeOptions } from '../times/time-format.js';
 import { momentReader, type Cells, type MomentReader } from './event-columns.js';
 

@@ -8,13 +8,13 @@ import type { TimeOptions } from '../times/time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
 import { withoutDurationsOfEnds, type Cells, type MomentReader } from './event-columns.js';
-import { plainList, type PlainList } from './by-hand/plain-list.js';
 import { HeldDates } from './held-dates.js';
-import { listHeaderAt } from './list-header.js';
+import { findTable, type FoundTable } from './find-table.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
 import { momentsNearLog, type LogSpan } from './moments-near-log.js';
-import { recogniseEvents, type EventTable } from './recognise.js';
+import type { EventTable } from './event-table.js';
 import { isSummary } from './summary.js';
+import { TablesOfFile } from './tables-of-file.js';
 import { stateNumbers } from './state-numbers.js';
 import type { EventState } from './state-words.js';
 
@@ -25,6 +25,10 @@ const withoutColumns = {
 const summary = {
   what: 'It lists how often each alarm came, not when each time, so nothing can be held against the temperatures and none of its rows were read as events.',
   todo: 'Export the list with one row for each time that an alarm came or went.',
+};
+const withoutClocks = {
+  what: 'It tells the day of each alarm and no time of day, so nothing can be held against the temperatures and none of its rows were read as events.',
+  todo: 'Export the list with the time of day of each alarm.',
 };
 
 /** Where the rows of all event files come together. */
@@ -43,6 +47,12 @@ export interface EventReadOptions {
 }
 
 export interface EventFileRead {
+  /** One for each table of the file. */
+  readonly sources: readonly SourceNote[];
+  readonly problems: readonly ProblemNote[];
+}
+
+interface TableRead {
   readonly source: SourceNote;
   readonly problems: readonly ProblemNote[];
 }
@@ -50,8 +60,6 @@ export interface EventFileRead {
 /** Rows looked at before the columns and the time format are decided. */
 const SAMPLE_ROWS = 2000;
 const notKnown: LogSpan = { start: NaN, end: NaN };
-/** Rows above the header in which it is looked for. */
-const LARGEST_PREAMBLE = 30;
 
 /**
  * Reads one alarm log, maintenance list or stop list into `sink`.
@@ -68,14 +76,19 @@ export async function readEventFile(
   sink: EventSink,
   options: EventReadOptions,
 ): Promise<EventFileRead> {
-  const reading = new EventReading(file, fileIndex, sink, options);
+  const tables = new TablesOfFile(() => new EventReading(file, fileIndex, sink, options));
+  const problems: ProblemNote[] = [];
   try {
-    for await (const record of records((line, reason) => reading.refuse(line, reason))) reading.take(record);
+    for await (const record of records((line, reason) => tables.first.refuse(line, reason))) tables.take(record);
   } catch (error) {
     if (!(error instanceof LogProblem)) throw error;
-    reading.problems.push(error.toNote());
+    problems.push(error.toNote());
   }
-  return reading.finish();
+  const read = tables.all.map((table) => table.finish());
+  return {
+    sources: read.map(({ source }) => source),
+    problems: [...problems, ...read.flatMap((it) => it.problems)],
+  };
 }
 
 class EventReading {
@@ -107,7 +120,7 @@ class EventReading {
     if (this.samples.length >= SAMPLE_ROWS) this.understand();
   }
 
-  finish(): EventFileRead {
+  finish(): TableRead {
     if (!this.takeCells && !this.isUnknown) this.understand();
     for (const [reason, { count, line }] of this.refused) {
       this.problems.push({
@@ -141,6 +154,7 @@ class EventReading {
     this.moments = found && momentsNearLog(found.table.columns, cells, toUtc, { dates, columnName }, logMs);
     if (!found || !this.moments) return this.giveUp(withoutColumns);
     if (found.table.kind === 'alarm' && isSummary(found.table.header, cells)) return this.giveUp(summary);
+    if (found.table.kind === 'alarm' && !cells.some(this.moments.hasClock)) return this.giveUp(withoutClocks);
     const columns = withoutDurationsOfEnds(found.table.columns, cells);
     this.table = { ...found.table, columns };
     this.dates = new HeldDates(columns.start);
@@ -229,52 +243,3 @@ const stateText: Readonly<Record<EventState, string>> = {
   acknowledged: 'acknowledged',
   cleared: 'gone',
 };
-
-interface FoundTable {
-  readonly table: EventTable;
-  /** Names of the columns as the file has them. */
-  readonly header: Cells;
-  readonly rows: readonly TextRecord[];
-  readonly list: PlainList;
-}
-
-/** The row with the names of a list, the survey's header where it fits, else the first row that makes a header, else none. */
-function findTable(file: LogFile, records: readonly TextRecord[], log: LogSpan): FoundTable | null {
-  const isAlarms = file.kind === 'alarm';
-  const tableBelow = (top: number): FoundTable | null =>
-    tableOf(records[top]!.cells, records.slice(top + 1), records.slice(0, top), isAlarms, log);
-  const at = listHeaderAt(records.map(({ cells }) => cells));
-  const isSurveyed = records[at]?.cells.join() === file.header.join();
-  const listed = at >= 0 && !isSurveyed ? tableBelow(at) : null;
-  if (listed) return listed;
-  const body = records.filter(({ line }) => line >= file.firstDataLine);
-  const preamble = records.filter(({ line }) => line < file.firstDataLine);
-  const surveyed =
-    body.length > 0 && file.header.length > 0 ? tableOf(file.header, body, preamble, isAlarms, log) : null;
-  if (surveyed) return surveyed;
-  for (let top = 0; top < Math.min(LARGEST_PREAMBLE, records.length - 1); top++) {
-    const found = tableBelow(top);
-    if (found && records[top]!.cells.every((cell) => !/\d{1,2}[:.]\d{2}/u.test(cell))) return found;
-  }
-  return tableOf([], records, [], isAlarms, log);
-}
-
-/** Rows from which is told what the columns hold. */
-const ROWS_OF_TABLE = 200;
-
-function tableOf(
-  header: Cells,
-  rows: readonly TextRecord[],
-  above: readonly TextRecord[],
-  isAlarms: boolean,
-  log: LogSpan,
-): FoundTable | null {
-  const listOf = (records: readonly TextRecord[]): PlainList =>
-    plainList({
-      ...{ header, rows: records.map(({ cells }) => cells), above: above.map(({ cells }) => cells) },
-      log: { startMs: log.start, endMs: log.end },
-    });
-  const list = listOf(rows.slice(0, ROWS_OF_TABLE));
-  const table = recogniseEvents(list.header, list.rows, isAlarms);
-  return table && { table, header, rows, list: rows.length > ROWS_OF_TABLE ? listOf(rows) : list };
-}

@@ -1,39 +1,8 @@
-import { list, phraseTest, wordsOf } from '../../words/fold.js';
+import { phraseTest, wordsOf } from '../../words/fold.js';
 import { columnLook, type ColumnLook } from './cell-looks.js';
+import type { EventTable, TimeColumns } from './event-table.js';
+import { kindOf } from './table-kind.js';
 import { columnWords, shortTimeWords, type EventRole } from './column-words.js';
-
-/** A moment stands in one column, or in a date column and a clock column. */
-export type TimeColumns = readonly [number] | readonly [number, number];
-
-/** Which column holds what; absent = the file has no such column. */
-export interface EventColumns {
-  readonly start: TimeColumns;
-  readonly end?: TimeColumns;
-  readonly acknowledged?: TimeColumns;
-  readonly duration?: number;
-  readonly state?: number;
-  /** 1 and 0, or yes and no: whether somebody has acknowledged the alarm. */
-  readonly isAcknowledged?: number;
-  readonly priority?: number;
-  readonly machine?: number;
-  readonly zone?: number;
-  readonly source?: number;
-  readonly code?: number;
-  readonly message?: number;
-  readonly done?: number;
-  readonly found?: number;
-  readonly reason?: number;
-  readonly planned?: number;
-}
-
-export type EventFileKind = 'alarm' | 'maintenance' | 'stops';
-
-export interface EventTable {
-  readonly kind: EventFileKind;
-  readonly columns: EventColumns;
-  /** The header as given, for a duration's unit ("Duration (min)"). */
-  readonly header: readonly string[];
-}
 
 type Header = readonly string[];
 type Rows = readonly (readonly string[])[];
@@ -238,55 +207,4 @@ function mostWordy(looks: readonly ColumnLook[], taken: ReadonlySet<number>): nu
     if (best < 0 || look.distinct > looks[best]!.distinct) best = c;
   });
   return best;
-}
-
-function kindOf(
-  columns: EventColumns,
-  header: Header,
-  looks: readonly ColumnLook[],
-  value: number | undefined,
-  taken: ReadonlySet<number>,
-  isCalledAlarms: boolean,
-): EventFileKind | null {
-  const hasSpan = columns.end !== undefined || columns.duration !== undefined;
-  if (columns.done !== undefined) return 'maintenance';
-  // What has a begin and an end, and a cause but no work, is a stop.
-  if (columns.found !== undefined && columns.state === undefined) return hasSpan ? 'stops' : 'maintenance';
-  const numberColumns = looks.filter((look, c) => !taken.has(c) && look.number >= 0.9 && look.distinct > 2).length;
-  if (numberColumns > 2) return null; // a wide log with a word column in it
-  if (hasSpan && columns.reason !== undefined && columns.message === undefined) return 'stops';
-  if (columns.reason !== undefined && hasSpan && namesStops(header)) return 'stops';
-  if (columns.state !== undefined && columns.message === undefined)
-    return namesSomething(columns, looks) ? 'alarm' : null;
-  if (columns.message === undefined) return null;
-  if (columns.state !== undefined) return 'alarm';
-  if (hasSpan) return namesStops(header) ? 'stops' : 'alarm';
-  if (value !== undefined || numberColumns > 0) return null; // readings with a tag or a remark beside them
-  return isCalledAlarms || header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
-}
-
-/** Without a message, something must still say whose state it is: a code, or a source in words. */
-function namesSomething({ code, source, zone, machine }: EventColumns, looks: readonly ColumnLook[]): boolean {
-  return (
-    code !== undefined || [source, zone, machine].some((column) => column !== undefined && looks[column]!.words >= MOST)
-  );
-}
-
-const stopWords = phraseTest(
-  list(`
-      stop, stop reason, stoppage, downtime, stillstand*, stopp*, arret*, fermo, fermata, paro, parada, stilstand,
-      postoj, przestoj, przestoje, paradas, paros, fermate, fermi, arrets, stilstanden, postoje, stops`),
-);
-const namesAlarms = phraseTest(
-  list(`
-      alarm*, message, event, fault, error, meldung, meldetext, storung, fehler*, ereignis, alarme, defaut,
-      allarme, messaggio, evento, alarma, mensaje, mensagem, melding, storing, larm*, meddelande, hendelse,
-      haendelse, komunikat`),
-);
-
-function namesStops(header: Header): boolean {
-  return header.some((name) => {
-    const words = wordsOf(name).join(' ');
-    return stopWords(words) && words !== 'stop' && words !== 'stop time';
-  });
 }

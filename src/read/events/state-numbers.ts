@@ -1,5 +1,5 @@
 import { cellOf, type Cells } from './event-columns.js';
-import type { EventColumns } from './recognise.js';
+import type { EventColumns } from './event-table.js';
 import { eventState, type EventState } from './state-words.js';
 
 /** So many of the rows that begin an alarm must bear one number, and so many of a number's rows must end one (own choice). */

@@ -66,7 +66,8 @@ function certainEvents(shape: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
   const found = recogniseEvents(hasHeader ? header : [], cells);
   if (!found) return null;
   const { state, end, duration, message, done } = found.columns;
-  if (found.kind === 'maintenance' && done !== undefined && isOfWords(shape, done))
+  const work = done ?? message;
+  if (found.kind === 'maintenance' && work !== undefined && isOfWords(shape, work))
     return { kind: 'maintenance', why: 'a list of work done' };
   if (found.kind === 'alarm' && message !== undefined && (state ?? end ?? duration) !== undefined)
     return { kind: 'alarm', why: 'a list of alarms' };

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { StopRow } from '../../../src/model/event-rows.js';
-import { stopEntries } from '../../../src/normalise/events/lists.js';
+import { maintenanceEntries, stopEntries } from '../../../src/normalise/events/lists.js';
+import { namedZone } from '../../make/event-file.js';
 
 const stop = (reason: string, planned = ''): StopRow => ({ startMs: 0, endMs: 60_000, machine: '', reason, planned });
 const isPlanned = (row: StopRow): boolean => stopEntries([row], [], { zones: [] }).stops[0]!.isPlanned;
@@ -36,4 +37,31 @@ test.each([
   ['nein', false],
 ])('a column for it goes before the reason: %s', (planned, expected) => {
   expect(isPlanned(stop(expected ? 'Zone 1 sensor' : 'Lunch', planned))).toBe(expected);
+});
+
+const zones = [1, 2, 3, 4, 5].map((number, index) => namedZone(index, `Zone ${number}`));
+const namedBy = (zone: string, done = 'sensors replaced', all = zones): (number | null)[] =>
+  maintenanceEntries([{ timeMs: 0, zone, machine: '', done, found: '' }], all, { zones: [] }).map((it) =>
+    it.zone === null ? null : it.zone + 1,
+  );
+
+// How people name several zones in one cell; common practice.
+test.each([
+  ['Z1+Z3', [1, 3]],
+  ['zones 2, 4', [2, 4]],
+  ['Zonen 2 und 4', [2, 4]],
+  ['1-4', [1, 2, 3, 4]],
+  ['Z2 - Z4', [2, 3, 4]],
+  ['zones 1 to 3', [1, 2, 3]],
+  ['1; 3-5', [1, 3, 4, 5]],
+  ['Zone 1, left', [1]],
+  ['Zone 3', [3]],
+  ['4-9', [null]],
+])('work on several zones is told of each: %s', (zone, expected) => {
+  expect(namedBy(zone)).toEqual(expected);
+});
+
+test('a zone whose own name looks like several is one', () => {
+  const all = ['1-3', '1', '2', '3'].map((name, index) => namedZone(index, name));
+  expect(namedBy('1-3', 'sensor replaced', all)).toEqual([1]);
 });

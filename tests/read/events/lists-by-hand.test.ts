@@ -169,3 +169,91 @@ test('what was taken how stands in the notes', async () => {
   expect(notes).toContain('clocks are taken from numbers in "von", "bis"');
   expect(notes).toContain('hold what stands above them');
 });
+
+describe('several tables on one sheet', () => {
+  const stopRows = [
+    '2026-03-02,06:30,06:50,Zone 1 cold',
+    '2026-03-02,12:00,12:30,Lunch',
+    '2026-03-13,07:15,07:40,Zone 2',
+  ];
+  const workRows = ['2026-03-03 07:00,Zone 2,RTD replaced', '2026-03-04 08:00,Zone 3,terminal tightened'];
+  const read = async (text: string) => {
+    const { stops, maintenance, sources } = await readEventTexts({ 'shift book.csv': text }, zones);
+    return {
+      sources,
+      stops: stops.map(({ startMs, endMs, isPlanned }) => [
+        time(startMs),
+        Math.round((endMs - startMs) / 60_000),
+        isPlanned ? 'planned' : 'not planned',
+      ]),
+      work: maintenance.map(({ timeMs, zone, cause }) => [time(timeMs), zone, cause]),
+    };
+  };
+  const works = [
+    ['2026-03-03T07:00', 1, 'sensor'],
+    ['2026-03-04T08:00', 2, 'wiring'],
+  ];
+
+  test('one below the other, each of its own kind', async () => {
+    const text = `Stops,,,\nDate,From,To,Reason\n${stopRows.join('\n')}\n,,,\nMaintenance,,,\nDate,Zone,Work done,By\n${workRows.join(',AB\n')},CD\n`;
+    const { stops, work, sources } = await read(text);
+    expect(stops).toEqual(threeStops);
+    expect(work).toEqual(works);
+    expect(sources.map(({ kind, rowsRead }) => [kind, rowsRead])).toEqual([
+      ['stops', 3],
+      ['maintenance', 2],
+    ]);
+  });
+
+  test.each([
+    ['a blank column between them', ',', ',,,,'],
+    ['nothing between them', '', ',,,'],
+  ])('side by side with %s', async (_, gap, none) => {
+    const rows = stopRows.map((row, i) => (workRows[i] ? `${row},${gap}${workRows[i]}` : `${row}${none}`));
+    const { stops, work } = await read(`Date,From,To,Reason,${gap}Date,Zone,Work done\n${rows.join('\n')}\n`);
+    expect(stops).toEqual(threeStops);
+    expect(work).toEqual(works);
+  });
+
+  test('names that come again with each page are no rows, and none is lost before them', async () => {
+    const [first, second, third] = stopRows;
+    const names = 'Date,From,To,Reason';
+    const { stops, sources } = await read(`Page 1\n${names}\n${first}\n\nPage 2\n${names}\n${second}\n${third}\n`);
+    expect(stops).toEqual(threeStops);
+    expect(sources.map(({ rowsRead }) => rowsRead)).toEqual([3]);
+  });
+});
+
+test.each([
+  ['Date,Zone 1,Zone 2,Zone 3,Remark', 'in the words of a remark'],
+  ['Date,Z1,Z2,Z3,Work done', 'as work done'],
+])('crosses below the zones that were worked on, %s', async (header) => {
+  const text = `${header}\n2026-03-02,x,,,RTD replaced\n2026-03-03,,x,X,terminals tightened\n2026-03-04,,,x,RTD replaced\n`;
+  const { maintenance } = await readEventTexts({ 'zones.csv': text }, zones);
+  expect(maintenance.map(({ timeMs, zone, cause }) => [time(timeMs).slice(0, 10), zone, cause])).toEqual([
+    ['2026-03-02', 0, 'sensor'],
+    ['2026-03-03', 1, 'wiring'],
+    ['2026-03-03', 2, 'wiring'],
+    ['2026-03-04', 2, 'sensor'],
+  ]);
+});
+
+test('alarms of which only the day is known are not held against the temperatures, and this is told', async () => {
+  const text = 'Date,Zone,Alarm\n2026-03-02,1,sensor break\n2026-03-03,2,temperature low\n';
+  const { alarms, problems } = await readEventTexts({ 'alarms.csv': text }, zones);
+  expect(alarms).toEqual([]);
+  expect(problems[0]!.what).toContain('no time of day');
+});
+
+test('a comment beside the reason makes a stop no alarm', async () => {
+  const text =
+    'Date,From,To,Reason,Comment\n2026-03-02,06:30,06:50,Zone 1 cold,"called Jim;\nwaited"\n2026-03-02,12:00,12:30,Lunch,\n2026-03-13,07:15,07:40,Zone 2,ok\n';
+  expect((await stopsOf(text)).stops).toEqual(threeStops);
+});
+
+test('work that names no zone of the logs is counted', async () => {
+  const text = 'Date,Zone,Work done\n2026-03-02,Z1+Z3,RTD replaced\n2026-03-03,9,RTD replaced\n';
+  const { maintenance, sources } = await readEventTexts({ 'work.csv': text }, zones);
+  expect(maintenance.map(({ zone }) => zone)).toEqual([0, 2, null]);
+  expect(sources[0]!.notes.join()).toContain('names no zone of the temperature logs and counts for none: 1');
+});

@@ -6,7 +6,7 @@ const formulaError =
   /^#(?:ref!|value!|n\/a|name\?|div\/0!|num!|null!|bezug!|wert!|nv|zahl!|valeur!|nom\?|n\/d|nombre!|nome\?|rif!|valore!|¡valor!|valor!|¡ref!|arg!|adr!|verw!|waarde!)$/iu;
 /** What people write in front of a time that they did not look up. From memory. */
 const about =
-  /^(?:~|≈|ca\.?|circa|approx\.?|about|around|etwa|ungefahr|gegen|vers|env\.?|environ|ongeveer|omkring|ok\.|okolo|aprox\.?|hacia|verso)\s*(?=\d{1,2}\s?[:.h]\s?\d)/u;
+  /^(?:~|≈|ca\.?|circa|approx\.?|about|around|etwa|ungefahr|gegen|vers|env\.?|environ|ongeveer|omkring|ok\.|okolo|aprox\.?|hacia|verso)\s*(?=\d{1,2}\s?(?:[:.h]|uhr))/u;
 
 /** Marks of a spreadsheet and "about": an apostrophe in front of what shall stay text, errors of formulas, "ca. 06:30". */
 export const oddCells: MendFinder = ({ header, rows }) => {
