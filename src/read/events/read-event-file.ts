@@ -157,7 +157,9 @@ class EventReading {
     if (found.table.kind === 'alarm' && !cells.some(this.moments.hasClock)) return this.giveUp(withoutClocks);
     const columns = withoutDurationsOfEnds(found.table.columns, cells);
     this.table = { ...found.table, columns };
-    this.dates = new HeldDates(columns.start);
+    const times = cells.map(this.moments.start).filter((ms) => !Number.isNaN(ms));
+    const isRising = times.length > 0 && times.at(-1)! >= times[0]!;
+    this.dates = new HeldDates(columns.start, isRising ? this.moments.format.order : null);
     this.written = found;
     this.plain = found.list.begin();
     const above = this.samples
@@ -230,6 +232,8 @@ class EventReading {
     notes.push(...(this.written?.list.notes ?? []));
     const undated = this.dates?.count ?? 0;
     if (undated > 0) notes.push(`without a date of their own, taken with that of the row above: ${countText(undated)}`);
+    const nights = this.dates?.afterMidnight ?? 0;
+    if (nights > 0) notes.push(`of these behind midnight, since the clock goes back: ${countText(nights)}`);
     return notes;
   }
 }

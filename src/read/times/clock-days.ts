@@ -23,7 +23,7 @@ export class ClockDays {
 
 const dayMs = 86_400_000;
 /** A clock that goes back by so much has passed midnight, or the log stood still till the next day; less is disorder (own choice). */
-const dayPassedMs = 2 * 3_600_000;
+export const dayPassedMs = 2 * 3_600_000;
 
 /**
  * The day of a row behind another one, from their times of day alone: the next day where the clock goes back by more than

@@ -127,6 +127,10 @@ describe('lists of stops as people keep them: what stands in the file is what th
       'From,To,Reason\nMonday 2 March 2026,,\n06:30,06:50,Zone 1 cold\n12:00,12:30,Lunch\nFriday 13 March 2026,,\n07:15,07:40,Zone 2\n',
     ],
     [
+      'week and day (ISO 8601: 2 March 2026 is Monday of week 10)',
+      'KW;Wochentag;von;bis;Grund\nKW10;Montag;06:30;06:50;Zone 1 kalt\n;;12:00;12:30;Pause\n11;Fr.;07:15;07:40;Zone 2\n',
+    ],
+    [
       'an end without its day',
       'Start,End,Reason\n02.03.2026 06:30,06:50,Zone 1 cold\n02.03.2026 12:00,02.03.2026 12:30,Lunch\n13.03. 07:15,07:40,Zone 2\n',
     ],
@@ -256,4 +260,37 @@ test('work that names no zone of the logs is counted', async () => {
   const { maintenance, sources } = await readEventTexts({ 'work.csv': text }, zones);
   expect(maintenance.map(({ zone }) => zone)).toEqual([0, 2, null]);
   expect(sources[0]!.notes.join()).toContain('names no zone of the temperature logs and counts for none: 1');
+});
+
+test.each([
+  ['the date blank below', 'Date,From,To,Reason', '2026-03-02,', '2026-03-03,', ','],
+  ['the day in a line above', 'From,To,Reason', 'Mon 2 March 2026,,\n', 'Tue 3 March 2026,,\n', ''],
+])('a night is written under the day it begins: %s', async (_, header, first, second, blank) => {
+  const rows = [
+    `${first}22:30,22:50,Zone 1 cold`,
+    `${blank}23:50,00:20,Zone 1 cold`,
+    `${blank}01:15,01:40,Zone 2 cold`,
+    `${second}22:10,22:20,Zone 2 cold`,
+    `${blank}02:15,02:40,Zone 2 cold`,
+  ];
+  const { stops, sources } = await stopsOf(`${header}\n${rows.join('\n')}\n`);
+  expect(stops.map(([start, minutes]) => [start, minutes])).toEqual([
+    ['2026-03-02T22:30', 20],
+    ['2026-03-02T23:50', 30],
+    ['2026-03-03T01:15', 25],
+    ['2026-03-03T22:10', 10],
+    ['2026-03-04T02:15', 25],
+  ]);
+  expect(sources[0]!.notes.join()).toContain('behind midnight, since the clock goes back: 2 rows');
+});
+
+test('the newest row first passes no midnight', async () => {
+  const rows = ['2026-03-13,22:00,22:20', ',02:00,02:30', '2026-03-02,22:00,22:20', ',01:00,01:05'];
+  const { stops } = await stopsOf(`Date,From,To,Reason\n${rows.map((row) => `${row},Zone 1 cold`).join('\n')}\n`);
+  expect(stops.map(([start]) => start)).toEqual([
+    '2026-03-02T01:00',
+    '2026-03-02T22:00',
+    '2026-03-13T02:00',
+    '2026-03-13T22:00',
+  ]);
 });

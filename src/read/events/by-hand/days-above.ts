@@ -15,8 +15,10 @@ export const daysAbove: MendFinder = ({ header, rows, above }) => {
   );
   const first = above.flatMap((cells) => dayOf(cells) ?? []).at(-1) ?? null;
   if (start < 0 || (first === null && !rows.some((cells) => dayOf(cells) !== null))) return null;
+  // Only the first row below a day says it, as where the first of merged cells does: the others hold it.
   const begin = () => {
     let day = first;
+    const withDay = (cells: Cells, text: string): Cells => cells.toSpliced(start, 0, text);
     return (cells: Cells): Cells | null => {
       const own = dayOf(cells);
       if (own !== null) {
@@ -24,10 +26,12 @@ export const daysAbove: MendFinder = ({ header, rows, above }) => {
         return null;
       }
       const clock = (cells[start] ?? '').trim();
-      return day === null || clock === '' ? cells : cells.with(start, `${day} ${clock}`);
+      const text = clock === '' ? '' : (day ?? '');
+      if (text !== '') day = null;
+      return withDay(cells, text);
     };
   };
-  return { header, note: 'the day stands in a line above its rows', begin };
+  return { header: header.toSpliced(start, 0, 'Date'), note: 'the day stands in a line above its rows', begin };
 };
 
 /** The date of a line that holds nothing else but a label; null for any other line. */

@@ -5,6 +5,7 @@ import { markedZones } from './marked-zones.js';
 import type { Cells, ListSample, Mend, MendFinder } from './mend.js';
 import { oddCells } from './odd-cells.js';
 import { shortDates } from './short-dates.js';
+import { weekDays } from './week-days.js';
 import { spansInCells } from './spans-in-cells.js';
 
 /** In this order: each sees the list as those before it leave it. */
@@ -12,6 +13,7 @@ const finders: readonly MendFinder[] = [
   oddCells,
   dittoMarks,
   markedZones,
+  weekDays,
   shortDates,
   spansInCells,
   loneClocks,
