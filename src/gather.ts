@@ -46,7 +46,7 @@ export async function gather(paths: readonly string[], options: GatherOptions): 
     digest: digest.finish(),
     episodes: watched.episodes,
     alarms: events.alarms,
-    hasAlarmLog: found.files.some(({ kind }) => kind === 'alarm') || haveSensorFlags(found),
+    hasAlarmLog: events.sources.some(({ kind }) => kind === 'alarm') || haveSensorFlags(found),
     maintenance: events.maintenance,
     stops: events.stops,
     plant: onClock(found.plant, found.timezone),

@@ -124,3 +124,14 @@ test('a sensor type that no table knows is told', async () => {
   const told = preview.problems.filter(({ code }) => code === 'bad-plant-file').map(({ what }) => what);
   expect(told).toEqual([expect.stringMatching(/"M1 Front jaw" is a pt99/)]);
 });
+
+test('a sheet with two tables is shown as both, and neither list is missing', async () => {
+  const book =
+    'Date,From,To,Reason\n2026-09-13,06:30,06:50,Zone 1 cold\n2026-09-13,12:00,12:30,Lunch\n\nWork\nDate,Zone,Work done\n2026-09-13 07:00,M1 Front jaw,RTD replaced\n2026-09-13 08:00,M1 Rear jaw,terminal tightened\n';
+  const preview = await inFolder({ 'log.csv': log, 'book.csv': book }, (folder) => lookAt([folder], {}));
+  expect(preview.files.slice(1).map(({ kind, rowsRead }) => [kind, rowsRead])).toEqual([
+    ['stops', 2],
+    ['maintenance', 2],
+  ]);
+  expect(preview.missing.join()).not.toContain('No maintenance list');
+});

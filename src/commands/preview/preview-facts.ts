@@ -69,17 +69,21 @@ export async function lookAt(paths: readonly string[], options: SurveyOptions): 
   const { zones } = poured;
   const logMs = { start: poured.startMs, end: poured.endMs };
   const events = await readEvents(found.files, zones, found.plant, { ...poured.eventOptions, logMs });
-  const sourceOf = new Map([...poured.sources, ...events.sources].map((source) => [source.file, source]));
+  const sources = [...poured.sources, ...events.sources];
+  const sourcesOf = (file: LogFile): (SourceNote | undefined)[] => {
+    const own = sources.filter((source) => source.file === file.name);
+    return own.length > 0 ? own : [undefined];
+  };
   const columnsOf = columnsByZone(found.files);
   return {
-    files: found.files.map((file) =>
-      previewFile(file, sourceOf.get(file.name), poured.examples.get(file.name)?.map(inWords)),
+    files: found.files.flatMap((file) =>
+      sourcesOf(file).map((source) => previewFile(file, source, poured.examples.get(file.name)?.map(inWords))),
     ),
     zones: zones.map((zone) => {
       const flagAlarms = poured.flagAlarms.about((subject) => subject.zone === zone.index).length;
       return previewZone(zone, columnsOf.get(zone.index) ?? [], counts[zone.index]!, flagAlarms);
     }),
-    ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found, zones) },
+    ...{ timezone: found.timezone, plantFile: found.plantFile, missing: missingFor(found, zones, events.sources) },
     ...{ assumptions: [...found.assumptions, ...poured.assumptions] },
     ...{ problems: [...found.problems, ...unknownSensorTypes(found.plant), ...poured.problems, ...events.problems] },
     plantText: plantText(found),
@@ -95,7 +99,8 @@ function previewFile(
   const isLog = file.kind === 'temperature';
   const isList = source !== undefined && !isLog;
   return {
-    ...{ file: file.name, kind: source?.kind ?? file.kind, why: file.why },
+    ...{ file: file.name, kind: source?.kind ?? file.kind },
+    why: source && source.kind !== file.kind ? 'its columns say so' : file.why,
     ...{ layout: isList ? source.layout : file.layoutText, encoding: file.encoding, container: file.container },
     time: isLog ? file.time.why : '',
     notes: (isList ? source.notes : file.notes).filter((note) => !note.startsWith('time:')),

@@ -1,3 +1,4 @@
+import type { SourceNote } from '../../model/findings.js';
 import type { LogColumn, LogFile } from '../../model/log-file.js';
 import type { Zone } from '../../model/zone.js';
 import type { Survey } from '../../read/survey/survey.js';
@@ -22,15 +23,22 @@ const lost: Readonly<Record<Part, readonly [string, string]>> = {
  * What cannot be found for want of columns or files, in sentences.
  *
  * @param zones With what was seen in their columns: one that is blank from end to end counts as missing.
+ * @param sources What the files were read as.
  */
 export function missingFor(
   { files, timezone, plant }: Pick<Survey, 'files' | 'timezone' | 'plant'>,
   zones: readonly Zone[],
+  sources: readonly SourceNote[],
 ): string[] {
   if (zones.length === 0) return [];
   const columnsOf = columnsByZone(files);
   const missing = (['output', 'setpoint', 'running'] as const).flatMap((part) => missingPart(part, zones, columnsOf));
-  return [...missing, ...missingLists(files), ...missingFromPlant(zones), ...missingTimezone(files, timezone, plant)];
+  return [
+    ...missing,
+    ...missingLists(files, sources),
+    ...missingFromPlant(zones),
+    ...missingTimezone(files, timezone, plant),
+  ];
 }
 
 function missingPart(
@@ -55,14 +63,14 @@ function blankText(columns: readonly LogColumn[]): string {
     : ` (column ${names[0]} and ${names.length - 1} more hold no numbers)`;
 }
 
-function missingLists(files: readonly LogFile[]): string[] {
+function missingLists(files: readonly LogFile[], sources: readonly SourceNote[]): string[] {
   const missing = [];
   const hasFlags = files.some(({ columns, tags }) => [...columns, ...tags].some(({ role }) => role === 'alarm'));
-  if (!files.some((file) => file.kind === 'alarm') && !hasFlags)
+  if (!sources.some(({ kind }) => kind === 'alarm') && !hasFlags)
     missing.push(
       'No alarm log: opens shorter than the sampling step are not seen, and alarms cannot be compared with readings.',
     );
-  if (!files.some((file) => file.kind === 'maintenance'))
+  if (!sources.some(({ kind }) => kind === 'maintenance'))
     missing.push('No maintenance list: repairs are told from the readings alone.');
   return missing;
 }

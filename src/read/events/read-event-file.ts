@@ -187,6 +187,7 @@ class EventReading {
 
   private takeRow({ line, cells, isEnded }: TextRecord): void {
     const isHalf = !isEnded && this.written !== null && cells.length < this.written.header.length;
+    if (cells.every((cell) => cell.trim() === '')) return;
     const plain = this.plain(cells);
     if (plain === null) return;
     const refusal = isHalf ? 'half a line at the end of the file' : this.takeCells!(this.dates!.fill(plain));
