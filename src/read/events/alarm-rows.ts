@@ -71,6 +71,7 @@ export function alarmRowTaker(
   return (cells) => {
     const startMs = moments.start(cells);
     if (Number.isNaN(startMs)) return 'no time that can be read';
+    if (columns.start.length === 2 && cellOf(cells, columns.start[1]) === '') return 'a day without a time';
     if (isUnsetClock(startMs) && logStartMs > startMs + farMs) {
       return 'the clock had not been set: the time is where clocks begin to count';
     }

@@ -47,7 +47,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     list(`
       duration, dauer, duree, durata, duracion, duracao, duur, varaktighet, varighet, varighed, czas trwania, trvani, doba trvani,
       minutes, length, downtime min, stillstandszeit, *dauer, minuten, minuti, minutos, minuter, minutter, minutten, minuty,
-      min, mins, duree arret, tempo de parada, stilstandtijd, stopptid, czas postoju, tempo fermo,
+      min, mins, hours, std, stunden, heures, horas, uren, timmar, godziny, duree arret, tempo de parada, stilstandtijd, stopptid, czas postoju, tempo fermo,
       sure, suresi, kesto, idotartam, trvanie, doba trvania, trajanje, trukme, ilgums, kestus, длительность,
       продолжительность, тривалість, продължителност, διαρκεια, thoi luong, durasi, 持续时间, 時長, 时长,
       持續時間, 継続時間, 時間長, 지속시간,

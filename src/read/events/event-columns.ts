@@ -47,7 +47,7 @@ export interface MomentReader {
   readonly start: (cells: Cells) => number;
   readonly end: (cells: Cells) => number;
   readonly acknowledged: (cells: Cells) => number;
-  /** Whether the start says more than a day. */
+  /** Whether the start says more than a day; a list of days alone, such as of stops over weeks, never does. */
   readonly hasClock: (cells: Cells) => boolean;
 }
 

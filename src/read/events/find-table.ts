@@ -4,7 +4,7 @@ import { plainList, type PlainList } from './by-hand/plain-list.js';
 import type { Cells } from './event-columns.js';
 import { listHeaderAt } from './list-header.js';
 import type { LogSpan } from './moments-near-log.js';
-import type { EventTable } from './event-table.js';
+import type { EventFileKind, EventTable } from './event-table.js';
 import { recogniseEvents } from './recognise.js';
 
 /** Rows above the header in which it is looked for. */
@@ -23,9 +23,9 @@ export interface FoundTable {
 
 /** The row with the names of a list, the survey's header where it fits, else the first row that makes a header, else none. */
 export function findTable(file: LogFile, records: readonly TextRecord[], log: LogSpan): FoundTable | null {
-  const isAlarms = file.kind === 'alarm';
+  const called = file.kind === 'alarm' || file.kind === 'stops' ? file.kind : null;
   const tableBelow = (top: number): FoundTable | null =>
-    tableOf(records[top]!.cells, records.slice(top + 1), records.slice(0, top), isAlarms, log);
+    tableOf(records[top]!.cells, records.slice(top + 1), records.slice(0, top), called, log);
   const at = listHeaderAt(records.map(({ cells }) => cells));
   const firstRow = records.findIndex(({ line }) => line >= file.firstDataLine);
   const isSurveyed = records[at]?.cells.join() === file.header.join() && firstRow - at <= ROWS_BETWEEN;
@@ -33,14 +33,13 @@ export function findTable(file: LogFile, records: readonly TextRecord[], log: Lo
   if (listed) return listed;
   const body = records.filter(({ line }) => line >= file.firstDataLine);
   const preamble = records.filter(({ line }) => line < file.firstDataLine);
-  const surveyed =
-    body.length > 0 && file.header.length > 0 ? tableOf(file.header, body, preamble, isAlarms, log) : null;
+  const surveyed = body.length > 0 && file.header.length > 0 ? tableOf(file.header, body, preamble, called, log) : null;
   if (surveyed) return surveyed;
   for (let top = 0; top < Math.min(LARGEST_PREAMBLE, records.length - 1); top++) {
     const found = tableBelow(top);
     if (found && records[top]!.cells.every((cell) => !/\d{1,2}[:.]\d{2}/u.test(cell))) return found;
   }
-  return tableOf([], records, [], isAlarms, log);
+  return tableOf([], records, [], called, log);
 }
 
 /** Rows from which is told what the columns hold. */
@@ -50,7 +49,7 @@ function tableOf(
   header: Cells,
   rows: readonly TextRecord[],
   above: readonly TextRecord[],
-  isAlarms: boolean,
+  called: EventFileKind | null,
   log: LogSpan,
 ): FoundTable | null {
   const listOf = (records: readonly TextRecord[]): PlainList =>
@@ -59,6 +58,6 @@ function tableOf(
       log: { startMs: log.start, endMs: log.end },
     });
   const list = listOf(rows.slice(0, ROWS_OF_TABLE));
-  const table = recogniseEvents(list.header, list.rows, isAlarms);
+  const table = recogniseEvents(list.header, list.rows, called);
   return table && { table, header, rows, list: rows.length > ROWS_OF_TABLE ? listOf(rows) : list };
 }

@@ -47,7 +47,8 @@ export function stopRowTaker(
   return (cells) => {
     const startMs = moments.start(cells);
     if (Number.isNaN(startMs)) return 'no time that can be read';
-    if (columns.end === undefined && !moments.hasClock(cells)) return 'a day without a time';
+    if ((columns.end === undefined || columns.start.length === 2) && !moments.hasClock(cells))
+      return 'a day without a time';
     const duration = cellOf(cells, columns.duration);
     const durationMs = parseDurationMs(duration, plainMs, secondMs);
     const namedEndMs = moments.end(cells);

@@ -1,6 +1,6 @@
 import { phraseTest, wordsOf } from '../../words/fold.js';
 import { columnLook, type ColumnLook } from './cell-looks.js';
-import type { EventTable, TimeColumns } from './event-table.js';
+import type { EventFileKind, EventTable, TimeColumns } from './event-table.js';
 import { kindOf } from './table-kind.js';
 import { columnWords, shortTimeWords, type EventRole } from './column-words.js';
 
@@ -23,10 +23,10 @@ const headerTests = columnWords.map(([role, phrases]) => {
  *
  * @param header Column names; empty where the file has none.
  * @param rows A few dozen sample rows as cells.
- * @param isCalledAlarms Whether something outside the table, such as the file's name, says that it lists alarms.
+ * @param called What something outside the table, such as the file's name, says that it lists; null = nothing.
  * @returns null when it is none of them (a temperature log, or no moment in it). Never throws.
  */
-export function recogniseEvents(header: Header, rows: Rows, isCalledAlarms = false): EventTable | null {
+export function recogniseEvents(header: Header, rows: Rows, called: EventFileKind | null = null): EventTable | null {
   const width = Math.max(header.length, ...rows.map((row) => row.length));
   if (rows.length === 0 || !Number.isFinite(width) || areAssignments(rows)) return null;
   const looks = Array.from({ length: width }, (_, c) => columnLook(rows.map((row) => row[c] ?? '')));
@@ -34,7 +34,7 @@ export function recogniseEvents(header: Header, rows: Rows, isCalledAlarms = fal
   if (!times) return null;
   const taken = new Set(Object.values(times).flatMap((columns) => [...columns]));
   const others = findOthers(header, looks, taken);
-  const kind = kindOf({ ...times, ...others }, header, looks, others.value, taken, isCalledAlarms);
+  const kind = kindOf({ ...times, ...others }, header, looks, others.value, taken, called);
   if (!kind) return null;
   const flag = kind === 'alarm' && !times.acknowledged ? acknowledgedFlag(header, looks, taken) : -1;
   delete others.value; // told what the table is; nobody reads it
@@ -104,24 +104,31 @@ function timeRolesOf(name = ''): EventRole[] {
 }
 
 /**
- * Columns that hold moments; a date column followed by a clock column counts as one moment, and so does a second clock of
- * that date whose name says end or acknowledged.
+ * Columns that hold moments: a date with a clock counts as one, the clock beside it or in a column behind whose name says
+ * so, and so does each later clock of that date whose name says end or acknowledged.
  */
 function momentColumns(header: Header, looks: readonly ColumnLook[]): TimeColumns[] {
   const moments: TimeColumns[] = [];
   let date = -1;
+  let isAlone = false;
   for (let c = 0; c < looks.length; c++) {
     const look = looks[c]!;
-    const next = looks[c + 1];
+    const roles = timeRolesOf(header[c]);
     if (look.moment >= MOST) moments.push([c]);
-    else if (look.dateOnly >= MOST && next && next.clockOnly >= MOST) moments.push([(date = c), ++c]);
-    else if (look.dateOnly >= MOST) moments.push([c]);
-    else if (!timeRolesOf(header[c]).some(isLater)) continue;
-    else if (date >= 0 && look.clockOnly >= LEAST_NAMED) moments.push([date, c]);
-    // An end says its day where it is another one, or never.
-    else if (moments.length > 0 && look.moment + look.clockOnly >= LEAST_NAMED) moments.push([c]);
+    else if (look.dateOnly >= MOST) {
+      if (isAlone) moments.push([date]);
+      [date, isAlone] = [c, true];
+    } else if (date < 0) {
+      // An end says its day where it is another one, or never.
+      if (moments.length > 0 && roles.some(isLater) && look.moment + look.clockOnly >= LEAST_NAMED) moments.push([c]);
+    } else if (isAlone && look.clockOnly >= MOST && (c === date + 1 || (roles.length > 0 && !roles.some(isLater)))) {
+      moments.push([date, c]);
+      isAlone = false;
+    } else if (look.clockOnly >= LEAST_NAMED && (roles.some(isLater) || (header.length === 0 && c === date + 2)))
+      moments.push([date, c]);
   }
-  return moments;
+  if (isAlone) moments.push([date]);
+  return moments.toSorted((a, b) => a.at(-1)! - b.at(-1)!);
 }
 
 function isLater(role: EventRole): boolean {

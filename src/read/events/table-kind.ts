@@ -12,7 +12,7 @@ const MOST = 0.6;
  *
  * @param value Its column of values; absent = none.
  * @param taken Columns whose role is known.
- * @param isCalledAlarms Whether something outside the table says that it lists alarms.
+ * @param called What something outside the table says that it lists; null = nothing.
  * @returns null where it is none of events. Never throws.
  */
 export function kindOf(
@@ -21,7 +21,7 @@ export function kindOf(
   looks: readonly ColumnLook[],
   value: number | undefined,
   taken: ReadonlySet<number>,
-  isCalledAlarms: boolean,
+  called: EventFileKind | null,
 ): EventFileKind | null {
   const hasSpan = columns.end !== undefined || columns.duration !== undefined;
   if (columns.done !== undefined) return 'maintenance';
@@ -36,12 +36,12 @@ export function kindOf(
     return namesSomething(columns, looks) ? 'alarm' : null;
   if (columns.message === undefined) return null;
   if (columns.state !== undefined) return 'alarm';
-  if (hasSpan) return namesStops(header) ? 'stops' : 'alarm';
+  if (hasSpan) return namesStops(header) || (called === 'stops' && !header.some(saysAlarms)) ? 'stops' : 'alarm';
   if (value !== undefined || numberColumns > 0) return null; // readings with a tag or a remark beside them
   const isOfDays = columns.start.length === 1 && looks[columns.start[0]]!.dateOnly >= MOST;
   // Alarms have a time of day; what people note by the day is what they did.
-  if (isOfDays && !isCalledAlarms && !header.some((name) => saysAlarms(name))) return 'maintenance';
-  return isCalledAlarms || header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
+  if (isOfDays && called !== 'alarm' && !header.some((name) => saysAlarms(name))) return 'maintenance';
+  return called === 'alarm' || header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
 }
 
 /** Without a message, something must still say whose state it is: a code, or a source in words. */

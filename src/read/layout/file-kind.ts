@@ -28,10 +28,10 @@ export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind'
   if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn) && haveMeasures(shape, shape))
     return { kind: 'temperature', why: 'times with tags that say reading, set point or output' };
   if (isOfFlags(shape)) return { kind: 'temperature', why: 'times with alarm flags beside them' };
-  const events = certainEvents(shape);
+  const name = plainWords(fileName.replace(/.*[\\/]/, '').replace(/\.\w+$/, ''));
+  const events = certainEvents(shape, stopWords.test(name) && !strongAlarmWords.test(name) ? 'stops' : null);
   if (events) return events;
   const header = shape.hasHeader ? shape.header.map(plainWords).join(' | ') : '';
-  const name = plainWords(fileName.replace(/.*[\\/]/, '').replace(/\.\w+$/, ''));
   const texts = shape.columns.filter(
     (facts) => facts.filled > 0 && facts.numbers < 0.3 * facts.filled && facts.runningWords < facts.filled,
   ).length;
@@ -57,13 +57,13 @@ function isOfFlags(shape: FileShape): boolean {
 }
 
 /** States that come and go, or starts with ends or durations, beside texts: no log of numbers has them. */
-function certainEvents(shape: FileShape): Pick<LogFile, 'kind' | 'why'> | null {
+function certainEvents(shape: FileShape, called: 'stops' | null): Pick<LogFile, 'kind' | 'why'> | null {
   const { hasHeader, header, rows, columns } = shape;
   // Several columns of quality stand beside several columns of values.
   if (columns.filter(({ isQuality }) => isQuality).length > 1) return null;
   if (columns.length > MOST_EVENT_COLUMNS && holdsOnlyNumbers(shape)) return null;
   const cells = rows.slice(0, 200).map((row) => row.cells);
-  const found = recogniseEvents(hasHeader ? header : [], cells);
+  const found = recogniseEvents(hasHeader ? header : [], cells, called);
   if (!found) return null;
   const { state, end, duration, message, done } = found.columns;
   const work = done ?? message;

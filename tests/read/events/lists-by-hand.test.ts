@@ -131,6 +131,26 @@ describe('lists of stops as people keep them: what stands in the file is what th
       'KW;Wochentag;von;bis;Grund\nKW10;Montag;06:30;06:50;Zone 1 kalt\n;;12:00;12:30;Pause\n11;Fr.;07:15;07:40;Zone 2\n',
     ],
     [
+      'columns between the date and its clocks',
+      'Date,Shift,From,To,Operator,Reason\n2026-03-02,E,06:30,06:50,Ann,Zone 1 cold\n2026-03-02,E,12:00,12:30,Ann,Lunch\n2026-03-13,L,07:15,07:40,Cy,Zone 2\n',
+    ],
+    [
+      'a sum behind each day',
+      'Date,From,To,Min,Reason\n2026-03-02,06:30,06:50,20,Zone 1 cold\n2026-03-02,12:00,12:30,30,Lunch\n2026-03-02,,,50,Total\n2026-03-13,07:15,07:40,25,Zone 2\n2026-03-13,,,25,Total\n',
+    ],
+    [
+      'begin and end in one column that is called so',
+      'Tag;von - bis;Grund\n02.03.2026;06:30 - 06:50;Zone 1 kalt\n02.03.2026;12:00 - 12:30;Pause\n13.03.2026;07:15 - 07:40;Zone 2\n',
+    ],
+    [
+      'what happened in place of a reason, in a file that is called so',
+      'Start,Min.,What happened\n02.03.2026 6:30,20,Zone 1 cold\n02.03.2026 12:00,30,Lunch\n13.03.2026 7:15,25,Zone 2\n',
+    ],
+    [
+      'no names at all',
+      '02.03.2026;06:30;06:50;Zone 1 cold\n02.03.2026;12:00;12:30;Lunch\n13.03.2026;07:15;07:40;Zone 2\n',
+    ],
+    [
       'an end without its day',
       'Start,End,Reason\n02.03.2026 06:30,06:50,Zone 1 cold\n02.03.2026 12:00,02.03.2026 12:30,Lunch\n13.03. 07:15,07:40,Zone 2\n',
     ],
@@ -293,4 +313,15 @@ test('the newest row first passes no midnight', async () => {
     '2026-03-13T02:00',
     '2026-03-13T22:00',
   ]);
+});
+
+test('alarms whose clocks stand apart from their date', async () => {
+  const text =
+    'Date,Zone,Alarm,Came,Gone\n2/3/2026,1,sensor break,06:30,06:50\n13/3/2026,2,sensor break,23:50,00:10\n13/3/2026,2,sensor break,,\n';
+  const { alarms, sources } = await readEventTexts({ 'alarm notes.csv': text }, zones);
+  expect(alarms.map(({ startMs, endMs, zone }) => [time(startMs), (endMs - startMs) / 60_000, zone])).toEqual([
+    ['2026-03-02T06:30', 20, 0],
+    ['2026-03-13T23:50', 20, 1],
+  ]);
+  expect(sources[0]!.rejectedByReason).toEqual({ 'a day without a time': 1 });
 });

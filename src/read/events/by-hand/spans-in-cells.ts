@@ -23,8 +23,7 @@ export const spansInCells: MendFinder = ({ header, rows }) => {
   if (roles.some(({ whole }) => whole.includes('end'))) return null;
   const column = header.findIndex((_, c) => areMost(filledCells(rows, c), (cell) => spanOf(cell) !== null));
   if (column < 0) return null;
-  const isTime = [...roles[column]!.whole, ...roles[column]!.part].some((role) => role === 'time' || role === 'start');
-  const names = header.map((name, c) => (c === column && !isTime ? 'Start' : name));
+  const names = header.with(column, 'Start');
   const begin = () => (cells: Cells) => {
     const span = spanOf((cells[column] ?? '').trim());
     const own = header.map((_, c) => (c === column && span ? span.start : (cells[c] ?? '')));
