@@ -1,3 +1,4 @@
+import type { EventRole } from './column-words.js';
 import { rolesOfName } from './recognise.js';
 
 /** Rows from the first among which the names of a list's columns are looked for. */
@@ -27,11 +28,16 @@ export function isListHeader(cells: readonly string[]): boolean {
   const names = cells.map(bareName).filter((name) => name !== '');
   if (names.length < leastNames || names.some((name) => name.length > longestName)) return false;
   const roles = names.map((name) => rolesOfName(name));
-  const whole = roles.map(({ whole: ofName }) => ofName);
   const known = roles.filter((of) => of.whole.length + of.part.length > 0).length;
-  const times = whole.filter((of) => of.includes('time') || of.includes('start')).length;
-  const others = whole.filter((of) => of.length > 0 && !of.includes('time') && !of.includes('start')).length;
-  return times > 0 && others > 0 && known >= leastNames && known >= leastKnown * names.length;
+  const times = roles.filter((of) => isTime(of.whole)).length;
+  const others = roles.filter((of) => of.whole.length > 0 && !isTime(of.whole)).length;
+  // "Date done" holds a word for a time: then more of the others must be certain.
+  const areTimes = times > 0 || (others > 1 && roles.some((of) => isTime(of.part)));
+  return areTimes && others > 0 && known >= leastNames && known >= leastKnown * names.length;
+}
+
+function isTime(roles: readonly EventRole[]): boolean {
+  return roles.includes('time') || roles.includes('start');
 }
 
 /** "Duration (min)" without its unit. */

@@ -87,7 +87,11 @@ interface TimesFound {
 function findTimes(header: Header, looks: readonly ColumnLook[]): TimesFound | null {
   const found: Partial<Record<EventRole, TimeColumns>> = {};
   const nameless: TimeColumns[] = [];
-  for (const columns of momentColumns(header, looks)) {
+  const saysDone = (columns: TimeColumns): boolean =>
+    columns.some((c) => rolesOf(header[c] ?? '', (role) => role === 'done').length > 0);
+  // Work was done at "Date done", whatever stands before it.
+  const moments = momentColumns(header, looks).toSorted((a, b) => Number(saysDone(b)) - Number(saysDone(a)));
+  for (const columns of moments) {
     const roles = columns.flatMap((c) => timeRolesOf(header[c]));
     const role = roles.find((it) => it !== 'time') ?? roles[0];
     if (role && !found[role]) found[role] = columns;

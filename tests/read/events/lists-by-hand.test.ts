@@ -91,6 +91,10 @@ describe('lists of stops as people keep them: what stands in the file is what th
       'Datum;Beginn;Ende;Grund\n2.3.2026;6.30;6.50;Zone 1 kalt\n2.3.2026;12.00;12.30;Pause\n13.3.2026;7.15;7.40;Zone 2\n',
     ],
     [
+      'numbers for clocks, as a spreadsheet leaves them',
+      'Datum;Beginn;Ende;Grund\n2.3.2026;6,3;6,5;Zone 1 kalt\n2.3.2026;12;12,3;Pause\n13.3.2026;7,15;7,4;Zone 2\n',
+    ],
+    [
       'clocks of four digits',
       'Date,Start,End,Reason\n2 Mar 2026,0630,0650,Zone 1 cold\n2 Mar 2026,1200,1230,Lunch\n13 Mar 2026,715,740,Zone 2\n',
     ],
@@ -324,4 +328,14 @@ test('alarms whose clocks stand apart from their date', async () => {
     ['2026-03-13T23:50', 20, 1],
   ]);
   expect(sources[0]!.rejectedByReason).toEqual({ 'a day without a time': 1 });
+});
+
+test('work was done on the day that says so, not on that of its order', async () => {
+  const text =
+    'Order,Order date,Zone,Work done,Date done\n1,2026-02-27,3,RTD replaced,2026-03-02\n2,2026-03-01,2,terminal tightened,2026-03-04\n';
+  const { maintenance } = await readEventTexts({ 'work.csv': text }, zones);
+  expect(maintenance.map(({ timeMs, zone }) => [time(timeMs).slice(0, 10), zone])).toEqual([
+    ['2026-03-02', 2],
+    ['2026-03-04', 1],
+  ]);
 });

@@ -4,7 +4,7 @@ import { areMost, filledCells, mostOf, type Cells, type MendFinder } from './men
 
 /**
  * Clocks that look like numbers, in a column whose name says a time and beside a column of dates: "6.30" and "6,30", 0630 and
- * 630, "12h". A spreadsheet takes the last zero off 6.30.
+ * 630, "12h" and 12. A spreadsheet takes the last zero off 6.30.
  */
 export const loneClocks: MendFinder = ({ header, rows }) => {
   const looks = header.map((_, column) => columnLook(rows.map((cells) => cells[column] ?? '')));
@@ -12,7 +12,7 @@ export const loneClocks: MendFinder = ({ header, rows }) => {
   const columns = header.flatMap((name, column) => {
     const cells = filledCells(rows, column);
     const isNamed = saysClock(name) && looks[column]!.dateOnly < mostOf;
-    return isNamed && cells.some((cell) => isOdd(cell)) && areMost(cells, isClock) ? [column] : [];
+    return isNamed && cells.some((cell) => clockOf(cell) !== null) && areMost(cells, isClock) ? [column] : [];
   });
   if (columns.length === 0) return null;
   const begin = () => (cells: Cells) =>
@@ -30,19 +30,16 @@ function saysClock(name: string): boolean {
   return roles.some((role) => role === 'time' || role === 'start' || role === 'end');
 }
 
-function isOdd(cell: string): boolean {
-  return clockOf(cell) !== null;
-}
-
+/** A bare hour is a clock beside others only. */
 function isClock(cell: string): boolean {
-  return isOdd(cell) || /^\d{1,2}[:h]\d{2}/iu.test(cell);
+  return cell.length > 2 && (clockOf(cell) !== null || /^\d{1,2}[:h]\d{2}/iu.test(cell));
 }
 
 /** "06:30" for a clock that looks like a number; null for any other cell. */
 function clockOf(cell: string): string | null {
   const parted = /^(\d{1,2})[.,](\d{1,2})$/u.exec(cell);
   const joined = /^(\d{1,2})(\d{2})$/u.exec(cell);
-  const hour = /^(\d{1,2})\s?(?:h|uhr|u)\.?$/iu.exec(cell);
+  const hour = /^(\d{1,2})(?:\s?(?:h|uhr|u)\.?)?$/iu.exec(cell);
   const hours = Number((parted ?? joined ?? hour)?.[1] ?? NaN);
   const minutes = parted ? Number(parted[2]!.padEnd(2, '0')) : Number(joined?.[2] ?? 0);
   if (!(hours <= 24 && minutes < 60)) return null;
