@@ -7,7 +7,7 @@ import { alarmKind } from './alarm-kind.js';
 import { zoneMatcher } from './match-zone.js';
 import { isSensorReplacement, repairCause } from './repair-words.js';
 import { isWashDown } from './wash-words.js';
-import { zonesInCell } from './zones-in-cell.js';
+import { severalNamed, zonesInCell } from './zones-in-cell.js';
 
 /** Words of a stop's reason, or of the column that says whether it was planned (common practice, several languages). */
 const plannedReasons = list(`
@@ -52,7 +52,11 @@ export function maintenanceEntries(
       isReplacement: isSensorReplacement(done),
       isWashDown: isWashDown(done),
     };
-    const several = zonesInCell(zone, zones, (part) => match({ zone: part, machine, source: '', message: '' }).zone);
+    const several = zonesInCell(
+      zone || severalNamed(done),
+      zones,
+      (part) => match({ zone: part, machine, source: '', message: '' }).zone,
+    );
     const one = match({ zone, machine, source: '', message: `${done} ${found}` }).zone;
     return (several.length > 0 ? several : [one]).map((index) => ({ ...entry, zone: index }));
   });

@@ -7,6 +7,15 @@ const range = /^(\D*?)(\d{1,3})\s*(?:-|–|\.\.\.?|to|bis|à|a|til|till|tot|do)\
 /** No machine has more zones that a list names by their first and last (own choice). */
 const longestRange = 60;
 
+/** "zones 1 and 3", "Zonen 2, 4", "Z1+Z3" within a text: a word for several, or the word before each number. */
+const named =
+  /(?:zones|heaters|zonen|heizzonen|zonas|strefy|soner|zoner)\s*\d{1,3}(?:\s*(?:[+,&/-]|and|und|et|y|e|og|och|en|i|to|bis)\s*\d{1,3})+|(\p{L}+) ?\d{1,3}(?:\s*(?:[+,&/]|and|und|et|y|e|og|och|en|i)\s*\1 ?\d{1,3})+/iu;
+
+/** The part of a text that names several zones; '' where none does. */
+export function severalNamed(text: string): string {
+  return named.exec(text)?.[0] ?? '';
+}
+
 /**
  * The zones that one cell of a list names: "Z1+Z3", "zones 2, 4", "1-4".
  *

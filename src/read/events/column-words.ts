@@ -58,7 +58,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     list(`
       end, end time, ended, stop time, off time, time off, cleared, cleared at, return time, returned, to, until,
       ende, endzeit, gegangen, gehend, bis, fin, fine, final, termino, fim, einde, slut, sluttid, koniec, konec, restart,
-      inactive time, time out, off, gone, gone time, gone date, went,
+      inactive time, disparition, desaparicion, scomparsa, time out, off, gone, gone time, gone date, went,
       bitis, bitis zamani, gidis, bitis saati, loppu, paattyi, loppuaika, poistui, sluttidspunkt, gaet, frafald,
       sluttdato, ferdig, vege, megszunes, megszunt, sfarsit, ora sfarsit, disparut, ukoncenie, ukonceni, zanik,
       zakljucek, kraj, prestanak, pabaiga, beigas, lopp, конец, окончание, время окончания, снятие, кінець,
@@ -72,7 +72,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     list(`
       start, start time, started, begin, begin*, on time, time on, raised, raised at, activation, activation time,
       activated, from, active time, von, startzeit, gekommen, kommend, debut, inizio, inicio, aanvang, starttid,
-      poczatek, zacatek, vznik, time in, occurred, occurrence, on, come, come time, come date, came,
+      poczatek, zacatek, vznik, apparition, aparicion, comparsa, time in, occurred, occurrence, on, come, come time, come date, came,
       baslangic, baslangic zamani, gelis, baslangic saati, alku, alkoi, alkuaika, starttidspunkt, opstaet,
       oppstatt, indtruffet, kezdete, kezdet, fellepes, inceput, ora inceput, aparut, zaciatok, zacetek,
       nastanak, pocetak, pradzia, sakums, algus, начало, время начала, появление, возникновение, початок,
@@ -105,7 +105,8 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
   [
     'planned',
     list(`
-      planned, scheduled, planned unplanned, geplant, planifie, pianificato, planificado, planejado, gepland,
+      planned, scheduled, planned unplanned, art, stillstandsart, stoppart, stop type, downtime type, type d arret,
+      tipo de parada, tipo di fermo, geplant, planifie, pianificato, planificado, planejado, gepland,
       planerad, planlagt, planowany,
       planli, suunniteltu, tervezett, planificat, planovane, плановый, планова, προγραμματισμενο, 计划, 計劃,
       計画, 계획`),
@@ -115,7 +116,7 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
     list(`
       reason, stop reason, downtime reason, stop cause, stoppage, cause, category, grund, stillstandsgrund,
       stoppgrund, ursache, motif, raison, motivo, causa, causale, razon, reden, oorzaak, arsag, orsak, arsak stopp,
-      stoppasrsak, stoppasarsak, przyczyna,
+      stoppasrsak, stoppasarsak, przyczyna, powod,
       neden, durus nedeni, syy, allasido oka, motiv, cauza, motiv oprire, dovod, duvod, vzrok, razlog, причина,
       причина останова, причина простоя, αιτια, ly do, alasan, 停机原因, 原因, 停機原因, 停止理由, 停止要因,
       理由, 정지원인, 원인, 사유`),
@@ -225,9 +226,20 @@ export const columnWords: readonly (readonly [EventRole, readonly string[]])[] =
   ],
 ];
 
-/** Words so short that they say so only where they are the whole name of a column: "De" and "A", "Od" and "Do". From memory. */
-export const shortTimeWords: readonly (readonly [EventRole, readonly string[]])[] = [
-  ['start', list('de, da, das, dal, dalle, od, fra, fran, van, vanaf, desde, depuis, ab')],
+/** Words so short or so common that they say so only where they are the whole name of a column: "De" and "A", "Od" and "Do". From memory. */
+export const shortWords: readonly (readonly [EventRole, readonly string[]])[] = [
+  [
+    'start',
+    list(
+      'de, da, das, dal, dalle, od, fra, fran, van, vanaf, desde, depuis, ab, from to, von bis, od do, de a, fra til, van tot',
+    ),
+  ],
   ['end', list('a, as, al, alle, do, til, till, ate, hasta, tot, jusqu a')],
-  ['time', list('kl, godz, godzina, klokka, klokken, klo, jour, tag, dia, giorno, dag, dzien, den')],
+  [
+    'time',
+    list(
+      'kl, godz, godzina, klokka, klokken, klo, jour, tag, dia, giorno, dag, dzien, den, wann, quand, cuando, quando, wanneer, nar, kiedy',
+    ),
+  ],
+  ['message', list('was, quoi, que, cosa, wat, hva, hvad, vad, co')],
 ];

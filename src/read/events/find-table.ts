@@ -21,9 +21,11 @@ export interface FoundTable {
   readonly list: PlainList;
 }
 
+const calledKinds: readonly EventFileKind[] = ['alarm', 'maintenance', 'stops'];
+
 /** The row with the names of a list, the survey's header where it fits, else the first row that makes a header, else none. */
 export function findTable(file: LogFile, records: readonly TextRecord[], log: LogSpan): FoundTable | null {
-  const called = file.kind === 'alarm' || file.kind === 'stops' ? file.kind : null;
+  const called = calledKinds.find((kind) => kind === file.kind) ?? null;
   const tableBelow = (top: number): FoundTable | null =>
     tableOf(records[top]!.cells, records.slice(top + 1), records.slice(0, top), called, log);
   const at = listHeaderAt(records.map(({ cells }) => cells));

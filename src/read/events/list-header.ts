@@ -3,7 +3,7 @@ import { rolesOfName } from './recognise.js';
 
 /** Rows from the first among which the names of a list's columns are looked for. */
 const rowsLookedAt = 30;
-/** Of fewer columns nothing certain can be said. */
+/** Of fewer columns nothing certain can be said unless their names are such words and nothing else. */
 const leastNames = 3;
 /** A name is no sentence (own choice). */
 const longestName = 40;
@@ -24,13 +24,14 @@ export function listHeaderAt(rows: readonly (readonly string[])[]): number {
 
 /** Whether a row names the columns of a list. */
 export function isListHeader(cells: readonly string[]): boolean {
-  if (cells.length < leastNames || cells.some((cell) => clockOrDate.test(cell))) return false; // nearly every row of data
+  if (cells.length < 2 || cells.some((cell) => clockOrDate.test(cell))) return false; // nearly every row of data
   const names = cells.map(bareName).filter((name) => name !== '');
-  if (names.length < leastNames || names.some((name) => name.length > longestName)) return false;
+  if (names.length < 2 || names.some((name) => name.length > longestName)) return false;
   const roles = names.map((name) => rolesOfName(name));
   const known = roles.filter((of) => of.whole.length + of.part.length > 0).length;
   const times = roles.filter((of) => isTime(of.whole)).length;
   const others = roles.filter((of) => of.whole.length > 0 && !isTime(of.whole)).length;
+  if (names.length < leastNames) return times === 1 && others === 1;
   // "Date done" holds a word for a time: then more of the others must be certain.
   const areTimes = times > 0 || (others > 1 && roles.some((of) => isTime(of.part)));
   return areTimes && others > 0 && known >= leastNames && known >= leastKnown * names.length;

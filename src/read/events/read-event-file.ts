@@ -7,7 +7,7 @@ import { longestExample } from '../rows/row-tally.js';
 import type { TimeOptions } from '../times/time-format.js';
 import { alarmRowTaker, type RowTaker } from './alarm-rows.js';
 import type { AlarmRowTable } from './alarm-row-table.js';
-import { withoutDurationsOfEnds, type Cells, type MomentReader } from './event-columns.js';
+import { cellOf, withoutDurationsOfEnds, type Cells, type MomentReader } from './event-columns.js';
 import { HeldDates } from './held-dates.js';
 import { findTable, type FoundTable } from './find-table.js';
 import { maintenanceRowTaker, stopRowTaker } from './list-rows.js';
@@ -181,8 +181,12 @@ class EventReading {
       const { logMs } = this.options;
       return alarmRowTaker(table, moments, this.fileIndex, this.sink.alarms, logMs?.start, this.states);
     }
-    if (table.kind === 'stops') return stopRowTaker(table, moments, this.sink.stops, samples);
-    return maintenanceRowTaker(table, moments, this.sink.maintenance);
+    const takeWork = maintenanceRowTaker(table, moments, this.sink.maintenance);
+    if (table.kind !== 'stops') return takeWork;
+    const takeStop = stopRowTaker(table, moments, this.sink.stops, samples);
+    if (table.columns.done === undefined) return takeStop;
+    // What was done in a stop is work, too.
+    return (cells) => takeStop(cells) ?? (cellOf(cells, table.columns.done) === '' ? null : takeWork(cells));
   }
 
   private takeRow({ line, cells, isEnded }: TextRecord): void {

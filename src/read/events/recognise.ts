@@ -2,7 +2,7 @@ import { phraseTest, wordsOf } from '../../words/fold.js';
 import { columnLook, type ColumnLook } from './cell-looks.js';
 import type { EventFileKind, EventTable, TimeColumns } from './event-table.js';
 import { kindOf } from './table-kind.js';
-import { columnWords, shortTimeWords, type EventRole } from './column-words.js';
+import { columnWords, shortWords, type EventRole } from './column-words.js';
 
 type Header = readonly string[];
 type Rows = readonly (readonly string[])[];
@@ -13,7 +13,7 @@ const MOST = 0.6;
 const LEAST_NAMED = 0.4;
 const timeRoles: readonly EventRole[] = ['acknowledged', 'end', 'start', 'time'];
 const headerTests = columnWords.map(([role, phrases]) => {
-  const short = shortTimeWords.flatMap(([ofRole, words]) => (ofRole === role ? words : []));
+  const short = shortWords.flatMap(([ofRole, words]) => (ofRole === role ? words : []));
   const whole = new Set([...phrases, ...short].map((phrase) => wordsOf(phrase).join(' ')));
   return { role, isWhole: (words: string) => whole.has(words), holds: phraseTest(phrases) };
 });

@@ -24,6 +24,7 @@ export function kindOf(
   called: EventFileKind | null,
 ): EventFileKind | null {
   const hasSpan = columns.end !== undefined || columns.duration !== undefined;
+  if (called === 'stops' && hasSpan && (columns.reason ?? columns.found) !== undefined) return 'stops';
   if (columns.done !== undefined) return 'maintenance';
   // What has a begin and an end, and a cause but no work, is a stop.
   if (columns.found !== undefined && columns.state === undefined) return hasSpan ? 'stops' : 'maintenance';
@@ -41,6 +42,7 @@ export function kindOf(
   const isOfDays = columns.start.length === 1 && looks[columns.start[0]]!.dateOnly >= MOST;
   // Alarms have a time of day; what people note by the day is what they did.
   if (isOfDays && called !== 'alarm' && !header.some((name) => saysAlarms(name))) return 'maintenance';
+  if (called === 'maintenance' && !header.some(saysAlarms)) return 'maintenance';
   return called === 'alarm' || header.some((name) => namesAlarms(wordsOf(name).join(' '))) ? 'alarm' : null;
 }
 

@@ -1,4 +1,5 @@
 import type { LogFile } from '../../model/log-file.js';
+import type { EventFileKind } from '../events/event-table.js';
 import { namesDetail, recogniseEvents } from '../events/recognise.js';
 import type { ColumnFacts } from './column-facts.js';
 import type { FileShape } from './file-shape.js';
@@ -17,7 +18,7 @@ const strongAlarmWords =
 const maintenanceWords =
   /\b(work ?order|maintenance|repair|replaced|work done|done|action|found|finding|technician|wartung|instandhaltung|massnahme|befund|techniker|arbeit|intervention|travail|mantenimiento|trabajo|tecnico|manutenzione|intervento|onderhoud|vedlikehold|utfort|tekniker|underhall)\b/;
 const stopWords =
-  /\b(stops?|stop reason|downtime|down time|reason|planned|stillstand|grund|ausfall|arret|cause d ?arret|motif|parada|motivo|fermo|causale|stilstand|reden|stopp|arsak|stans)\b/;
+  /\b(stops?|stop reason|downtime|down time|reason|planned|stillstand|grund|ausfall|arret|cause d ?arret|motif|parada|motivo|fermo|causale|stilstand|reden|stopp|arsak|stans|stillstande|stillstands(?:liste|zeiten)|stoppages|paradas|paros|fermate|fermi|stilstanden|arrets|przestoje|prostoje|stopp(?:lista|liste|logg))\b/;
 
 /**
  * Tells lists of events from logs of numbers by the words of header and file name and by what the columns hold.
@@ -28,20 +29,28 @@ export function kindOf(shape: FileShape, fileName: string): Pick<LogFile, 'kind'
   if (shape.layout === 'long' && sayRoles(shape.rows, shape.tagColumn) && haveMeasures(shape, shape))
     return { kind: 'temperature', why: 'times with tags that say reading, set point or output' };
   if (isOfFlags(shape)) return { kind: 'temperature', why: 'times with alarm flags beside them' };
-  const name = plainWords(fileName.replace(/.*[\\/]/, '').replace(/\.\w+$/, ''));
-  const events = certainEvents(shape, stopWords.test(name) && !strongAlarmWords.test(name) ? 'stops' : null);
+  const called = calledBy(fileName);
+  const events = certainEvents(shape, called === 'stops' ? called : null);
   if (events) return events;
   const header = shape.hasHeader ? shape.header.map(plainWords).join(' | ') : '';
   const texts = shape.columns.filter(
     (facts) => facts.filled > 0 && facts.numbers < 0.3 * facts.filled && facts.runningWords < facts.filled,
   ).length;
   if (isNumbersLog(shape, texts)) return { kind: 'temperature', why: 'times with numbers beside them' };
-  if (maintenanceWords.test(header) || maintenanceWords.test(name))
+  if (maintenanceWords.test(header) || called === 'maintenance')
     return { kind: 'maintenance', why: 'a list of work done' };
-  if (strongAlarmWords.test(header) || strongAlarmWords.test(name)) return { kind: 'alarm', why: 'a list of alarms' };
-  if (stopWords.test(header) || stopWords.test(name)) return { kind: 'stops', why: 'a list of stops' };
+  if (strongAlarmWords.test(header) || called === 'alarm') return { kind: 'alarm', why: 'a list of alarms' };
+  if (stopWords.test(header) || called === 'stops') return { kind: 'stops', why: 'a list of stops' };
   if (alarmWords.test(header) || texts >= 2) return { kind: 'alarm', why: 'times with texts beside them' };
   return { kind: 'other', why: 'it has times, but neither readings nor texts that this program knows' };
+}
+
+/** What the name of a file says that it lists; null = nothing. */
+export function calledBy(fileName: string): EventFileKind | null {
+  const name = plainWords(fileName.replace(/.*[\\/]/, '').replace(/\.\w+$/, ''));
+  if (maintenanceWords.test(name)) return 'maintenance';
+  if (strongAlarmWords.test(name)) return 'alarm';
+  return stopWords.test(name) ? 'stops' : null;
 }
 
 /** A column for each flag and nothing else; a list of alarms has texts. */

@@ -1,6 +1,7 @@
 import type { LogFile } from '../../model/log-file.js';
 import { plainList } from '../events/by-hand/plain-list.js';
 import { listHeaderAt } from '../events/list-header.js';
+import type { EventFileKind } from '../events/event-table.js';
 import { recogniseEvents, rolesOfName } from '../events/recognise.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 
@@ -12,9 +13,13 @@ const rowsLookedAt = 200;
 /**
  * Tells a list that people keep from its own names: begin and end, or a length, or the work, beside a text, and no values.
  *
+ * @param called What the file's name says that it lists; null = nothing.
  * @returns Its kind and why; null where the rows are no such list. Never throws.
  */
-export function handListOf(rows: readonly SampledRow[]): Pick<LogFile, 'kind' | 'why'> | null {
+export function handListOf(
+  rows: readonly SampledRow[],
+  called: EventFileKind | null,
+): Pick<LogFile, 'kind' | 'why'> | null {
   const cells = rows.filter(({ stretch }) => stretch === 0).map((row) => row.cells);
   const at = listHeaderAt(cells);
   const header = cells[at];
@@ -23,10 +28,10 @@ export function handListOf(rows: readonly SampledRow[]): Pick<LogFile, 'kind' | 
     ...{ header, rows: cells.slice(at + 1, at + 1 + rowsLookedAt), above: cells.slice(0, at) },
     log: notKnown,
   });
-  const found = recogniseEvents(list.header, list.rows);
+  const found = recogniseEvents(list.header, list.rows, called);
   if (!found) return null;
   const { end, duration, done, state } = found.columns;
-  const isCertain = (end ?? duration ?? done ?? state) !== undefined;
+  const isCertain = (end ?? duration ?? done ?? state) !== undefined || found.kind === called;
   return isCertain ? { kind: found.kind, why: words[found.kind] } : null;
 }
 

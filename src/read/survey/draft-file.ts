@@ -16,7 +16,7 @@ import {
 import { findForm } from './find-form.js';
 import { findSections, labelsIn, mayHaveSections } from './find-sections.js';
 import { findSideBySide } from '../layout/side-by-side.js';
-import { kindOf } from '../layout/file-kind.js';
+import { calledBy, kindOf } from '../layout/file-kind.js';
 import { handListOf, isOtherHeader } from '../layout/hand-list.js';
 import { partsOf } from '../sources/file-parts.js';
 import { cellsOfLines, sampleLines, sampleRows } from '../layout/file-sample.js';
@@ -134,7 +134,7 @@ async function draftFrom(
     ...{ dates: options.dates, names: options.names, fileName: base.name, writtenMs },
   });
   const shape = typeof found === 'string' ? found : await settleTimes(base, found, { dates: options.dates, writtenMs });
-  const byHand = isKnownList(shape, rows, base.name) ? null : handListOf(rows);
+  const byHand = isKnownList(shape, rows, base.name) ? null : handListOf(rows, calledBy(base.name));
   if (byHand) return { draft: plainDraft(base, byHand.kind, byHand.why, null), problems };
   const across = typeof shape === 'string' && !base.form ? timesAcross(rows) : null;
   if (across) return openTableDraft({ ...base, form: across }, options, plant);

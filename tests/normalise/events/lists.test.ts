@@ -65,3 +65,13 @@ test('a zone whose own name looks like several is one', () => {
   const all = ['1-3', '1', '2', '3'].map((name, index) => namedZone(index, name));
   expect(namedBy('1-3', 'sensor replaced', all)).toEqual([1]);
 });
+
+test.each([
+  ['RTD of zones 1 and 3 replaced', [1, 3]],
+  ['Z1+Z3 sensors replaced', [1, 3]],
+  ['Fühler Zone 2 und Zone 4 getauscht', [2, 4]],
+  ['zone 2, 3 ohm too high, RTD replaced', [2]],
+  ['RTD of zone 3 replaced', [3]],
+])('several zones in the words of the work: %s', (done, expected) => {
+  expect(namedBy('', done)).toEqual(expected);
+});

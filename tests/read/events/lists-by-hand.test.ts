@@ -155,6 +155,10 @@ describe('lists of stops as people keep them: what stands in the file is what th
       '02.03.2026;06:30;06:50;Zone 1 cold\n02.03.2026;12:00;12:30;Lunch\n13.03.2026;07:15;07:40;Zone 2\n',
     ],
     [
+      'kinds of stops in a column of their own',
+      'Datum;von;bis;Art;Grund\n02.03.2026;06:30;06:50;Störung;Zone 1 kalt\n02.03.2026;12:00;12:30;Pause;\n13.03.2026;07:15;07:40;Störung;Zone 2\n',
+    ],
+    [
       'an end without its day',
       'Start,End,Reason\n02.03.2026 06:30,06:50,Zone 1 cold\n02.03.2026 12:00,02.03.2026 12:30,Lunch\n13.03. 07:15,07:40,Zone 2\n',
     ],
@@ -337,5 +341,28 @@ test('work was done on the day that says so, not on that of its order', async ()
   expect(maintenance.map(({ timeMs, zone }) => [time(timeMs).slice(0, 10), zone])).toEqual([
     ['2026-03-02', 2],
     ['2026-03-04', 1],
+  ]);
+});
+
+test('a list of stops that says what was done is of stops and of work', async () => {
+  const text =
+    'Tag;Zeit von;Zeit bis;Dauer;Ursache;Maßnahme\n02.03.2026;06:30;06:50;20 min;Zone 1 kalt;\n02.03.2026;12:00;12:30;30 min;Pause;\n13.03.2026;07:15;07:40;25 min;Zone 2;Fühler getauscht\n';
+  const { stops, maintenance } = await readEventTexts({ 'Stillstände KW10.csv': text }, zones);
+  expect(stops.map(({ startMs, endMs }) => [time(startMs), (endMs - startMs) / 60_000])).toEqual(
+    threeStops.map(([start, minutes]) => [start, minutes]),
+  );
+  expect(maintenance.map(({ timeMs, zone, cause }) => [time(timeMs), zone, cause])).toEqual([
+    ['2026-03-13T07:15', 1, 'sensor'],
+  ]);
+});
+
+test('two columns, when and what, in a file that is called maintenance', async () => {
+  const text =
+    'Wann;Was\n2.3. 7:00;Fühler Z3 getauscht\n3.3. 8:15;Klemme Z2 nachgezogen\n13.3. 9:30;Heizpatrone Z4 neu\n';
+  const { maintenance } = await readEventTexts({ 'Wartung.csv': text }, zones, { zones: [] }, { logMs: marchMs });
+  expect(maintenance.map(({ timeMs, zone, cause }) => [time(timeMs), zone, cause])).toEqual([
+    ['2026-03-02T07:00', 2, 'sensor'],
+    ['2026-03-03T08:15', 1, 'wiring'],
+    ['2026-03-13T09:30', 3, 'heater'],
   ]);
 });
