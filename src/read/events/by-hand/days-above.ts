@@ -6,15 +6,15 @@ import { mostOf, type Cells, type MendFinder } from './mend.js';
 
 /** A list whose rows hold clocks alone, with the day in a line of its own above them: each row gets its day. */
 export const daysAbove: MendFinder = ({ header, rows, above }) => {
-  const looks = header.map((_, column) =>
-    columnLook(rows.filter((cells) => dayOf(cells) === null).map((cells) => cells[column] ?? '')),
-  );
+  const first = above.flatMap((cells) => dayOf(cells) ?? []).at(-1) ?? null;
+  const timed = rows.filter((cells) => dayOf(cells) === null);
+  if (first === null && timed.length === rows.length) return null;
+  const looks = header.map((_, column) => columnLook(timed.map((cells) => cells[column] ?? '')));
   if (looks.some(({ dateOnly, moment }) => dateOnly >= mostOf || moment >= mostOf)) return null;
   const start = header.findIndex(
     (name, column) => looks[column]!.clockOnly >= mostOf && !rolesOfName(name).whole.includes('end'),
   );
-  const first = above.flatMap((cells) => dayOf(cells) ?? []).at(-1) ?? null;
-  if (start < 0 || (first === null && !rows.some((cells) => dayOf(cells) !== null))) return null;
+  if (start < 0) return null;
   // Only the first row below a day says it, as where the first of merged cells does: the others hold it.
   const begin = () => {
     let day = first;

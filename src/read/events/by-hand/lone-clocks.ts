@@ -7,13 +7,14 @@ import { areMost, filledCells, mostOf, type Cells, type MendFinder } from './men
  * 630, "12h" and 12. A spreadsheet takes the last zero off 6.30.
  */
 export const loneClocks: MendFinder = ({ header, rows }) => {
+  const named = header.flatMap((name, column) => {
+    const cells = saysClock(name) ? filledCells(rows, column) : [];
+    return cells.some((cell) => clockOf(cell) !== null) && areMost(cells, isClock) ? [column] : [];
+  });
+  if (named.length === 0) return null;
   const looks = header.map((_, column) => columnLook(rows.map((cells) => cells[column] ?? '')));
   if (!looks.some(({ dateOnly, moment }) => dateOnly >= mostOf || moment >= mostOf)) return null;
-  const columns = header.flatMap((name, column) => {
-    const cells = filledCells(rows, column);
-    const isNamed = saysClock(name) && looks[column]!.dateOnly < mostOf;
-    return isNamed && cells.some((cell) => clockOf(cell) !== null) && areMost(cells, isClock) ? [column] : [];
-  });
+  const columns = named.filter((column) => looks[column]!.dateOnly < mostOf);
   if (columns.length === 0) return null;
   const begin = () => (cells: Cells) =>
     cells.map((cell, i) => (columns.includes(i) ? (clockOf(cell.trim()) ?? cell) : cell));
