@@ -1,19 +1,32 @@
+import { lastingStep } from '../detect/judges/lasting-step.js';
+import { returningSteps } from '../detect/judges/returning-steps.js';
+import { spikes } from '../detect/judges/spikes.js';
+import { ownSpikesOf } from '../detect/shared/moves/own-spikes.js';
+import { ownStepsOf } from '../detect/shared/moves/own-steps.js';
 import { opensOf, type Open } from '../detect/shared/opens/opens.js';
 import type { Evidence } from '../model/detector.js';
 import type { AlarmMark, FaultMark, ZoneFinding } from '../model/findings.js';
+import type { Zone } from '../model/zone.js';
 import { calendarOf } from '../maths/calendar.js';
 import { isoOrNull } from './iso.js';
 
 /** More marks than this on one chart cannot be told apart; symptoms and alarm counts hold them all. */
 const MOST_MARKS = 500;
 
-/** Single faults for the zone's chart, in time order; the last ones when there are too many. */
-export function faultMarks(evidence: Evidence, zone: number): FaultMark[] {
-  const marks = opensOf(evidence)[zone]!.map(({ startMs, endMs, kind }) => ({ startMs, endMs, kind: kind as string }));
-  for (const kind of ['settled-step', 'spike']) {
-    for (const { startMs, endMs } of evidence.episodes.get(kind)?.[zone] ?? []) marks.push({ startMs, endMs, kind });
-  }
-  return marks
+/**
+ * Single faults for the zone's chart, in time order; the last ones when there are too many. Jumps and steps are marked only
+ * where a sign was made of them: a healthy zone has many, from product and doors.
+ */
+export function faultMarks(evidence: Evidence, zone: Zone, signs: ReadonlySet<string>): FaultMark[] {
+  const opens = opensOf(evidence)[zone.index]!.map(({ startMs, endMs, kind }) => ({
+    startMs,
+    endMs,
+    kind: String(kind),
+  }));
+  const hasSteps = signs.has(returningSteps.meta.id) || signs.has(lastingStep.meta.id);
+  const steps = hasSteps ? ownStepsOf(evidence, zone, returningSteps.meta.defaults) : [];
+  const jumps = signs.has(spikes.meta.id) ? ownSpikesOf(evidence, zone, spikes.meta.defaults.timesNoise).own : [];
+  return [...opens, ...steps, ...jumps]
     .sort((a, b) => a.startMs - b.startMs)
     .slice(-MOST_MARKS)
     .map(({ startMs, endMs, kind }) => ({

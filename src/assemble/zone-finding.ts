@@ -61,7 +61,7 @@ export function zoneFinding(evidence: Evidence, verdict: Verdict, downtimeMinute
     duty: dutySeries(evidence, zone.index),
     opensByDay: opensByDay(opensOf(evidence)[zone.index]!, evidence.plant.timezone ?? 'utc'),
     trace: thinSeries(evidence.digest.zones[zone.index]!, evidence.digest),
-    faultMarks: faultMarks(evidence, zone.index),
+    faultMarks: faultMarks(evidence, zone, new Set(symptoms.map(({ detector }) => detector))),
     alarmMarks: alarmMarks(evidence, zone.index),
   };
 }

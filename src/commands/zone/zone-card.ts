@@ -124,6 +124,7 @@ function faultLines({ zone, clock, fromMs, unit, width, colours, isWhyWanted }: 
     return `  ${clock.dateTime(start)}  ${kindText(kind)}${lengthText(kind, seconds)}`;
   });
   const shownSigns = signs.slice(0, most.signs).flatMap((says) => bullet(says, width));
+  if (shownSigns.length + lastLines.length === 0) return [];
   const ofAll = marks.length > last.length ? ` (${last.length} of ${marks.length})` : '';
   return [
     '',

@@ -3,8 +3,7 @@ import type { Zone } from '../../model/zone.js';
 import { median } from '../../maths/quantile.js';
 import { conditionsOf, exposuresOf, conditionAt } from '../shared/readings/exposure.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
-import { noiseDegCOf } from '../shared/readings/noise.js';
-import { hasNear, momentMsOf } from '../shared/opens/opens.js';
+import { ownSpikesOf } from '../shared/moves/own-spikes.js';
 import { rateFacts } from '../shared/opens/rate-facts.js';
 import { highest } from '../../maths/extremes.js';
 
@@ -25,17 +24,9 @@ export const spikes: Judge<SpikesSettings> = {
     defaults: { fewestSpikes: 3, timesNoise: 6 },
   },
   judge(evidence, settings) {
-    const spikesOf = (zone: Zone) => evidence.episodes.get('spike')?.[zone.index] ?? [];
-    const starts = evidence.zones.map((zone) => spikesOf(zone).map((s) => s.startMs));
     return judgeZones(evidence, 'spikes', (zone) => {
-      const large = spikesOf(zone).filter(
-        (s) => Math.abs(s.facts['sizeDegC']!) >= settings.timesNoise * noiseDegCOf(evidence, zone),
-      );
-      const isShared = (s: Episode) =>
-        starts.some((times, z) => z !== zone.index && hasNear(times, s.startMs, momentMsOf(zone)));
-      const own = large.filter((s) => !isShared(s));
-      if (own.length < settings.fewestSpikes) return [];
-      return [describe(evidence, zone, own, large.length - own.length)];
+      const { own, sharedCount } = ownSpikesOf(evidence, zone, settings.timesNoise);
+      return own.length < settings.fewestSpikes ? [] : [describe(evidence, zone, own, sharedCount)];
     });
   },
 };
