@@ -52,9 +52,15 @@ function goodValue(zone: ZoneFinding, where: Check['where']): Phrase {
   const check = zone.checks.find((one) => one.kind === 'measure' && one.where === where && one.expected.length > 0);
   const value = check?.expected.find(({ condition }) => condition === 'room') ?? check?.expected[0];
   if (!check || !value) return [];
-  const pair = check.between[0] === undefined ? '' : ` between ${check.between[0]}`;
+  const pair = pairText(check.between[0]);
   const condition = conditionText(value);
   return phrase` Good${pair}: ${expectedText(value)}${condition.length > 0 ? ' ' : ''}${condition}${drifted(zone, value)}.`;
+}
+
+/** " between plus and minus", ", lead to lead". */
+function pairText(pair = ''): string {
+  if (pair === '') return '';
+  return / and /.test(pair) ? ` between ${pair}` : `, ${pair}`;
 }
 
 /** "By the log it is near 104.8 Ω there, cold.": what a meter at the sensor will show of a drift; '' where it shows none. */
