@@ -1,18 +1,14 @@
-import type { Episode, Evidence, Judge } from '../../model/detector.js';
+import type { Evidence, Judge } from '../../model/detector.js';
 import type { Zone } from '../../model/zone.js';
 import { MINUTE_MS } from '../../model/time-units.js';
 import { judgeZones, symptomOf } from '../shared/basics/judge-zones.js';
-import { oncePer } from '../shared/basics/memo.js';
-import { samplingMsOf } from '../shared/basics/sampling.js';
+import { isSharedBy, missingRowsOf, type Hole } from '../shared/readings/missing-rows.js';
 import { stuckStretchesOf, type StuckStretch } from '../shared/readings/stuck-stretches.js';
 import { highest, lowest } from '../../maths/extremes.js';
-import { firstPlaceFrom } from '../../maths/first-place.js';
 
 export interface FrozenRecordSettings {
   /** Shorter holes are told by nobody as a fault (own choice). */
   readonly smallestGapMinutes: number;
-  /** Two holes are one event when their ends differ by less than this many sampling times (own choice). */
-  readonly gapSlackSamples: number;
 }
 
 /**
@@ -25,15 +21,15 @@ export const frozenRecord: Judge<FrozenRecordSettings> = {
     sees: 'a tag or a whole file that froze, or rows that are missing',
     needs: ['reading'],
     source: 'Common practice: a stale tag holds reading, set point and output alike.',
-    defaults: { smallestGapMinutes: 10, gapSlackSamples: 4 },
+    defaults: { smallestGapMinutes: 10 },
   },
   judge(evidence, settings) {
     const stretches = stuckStretchesOf(evidence);
     return judgeZones(evidence, 'frozen-record', (zone) => {
       const tags = stretches[zone.index]!.filter((s) => s.verdict === 'tag');
       const files = stretches[zone.index]!.filter((s) => s.verdict === 'file');
-      const gaps = gapsOf(evidence, zone).filter((gap) => gapMinutes(gap) >= settings.smallestGapMinutes);
-      const alone = gaps.filter((gap) => sharedShare(evidence, zone, gap, settings.gapSlackSamples) < 0.5);
+      const gaps = missingRowsOf(evidence)[zone.index]!.filter((gap) => gapMinutes(gap) >= settings.smallestGapMinutes);
+      const alone = gaps.filter((gap) => sharedShare(evidence, zone, gap) < 0.5);
       const all = [...tags, ...files, ...gaps];
       if (all.length === 0) {
         if (evidence.zones.length > 1 || zone.has.output || zone.has.setpoint) return [];
@@ -58,11 +54,7 @@ export const frozenRecord: Judge<FrozenRecordSettings> = {
   },
 };
 
-function gapsOf({ episodes }: Evidence, zone: Zone): readonly Episode[] {
-  return episodes.get('gap')?.[zone.index] ?? [];
-}
-
-function gapMinutes({ startMs, endMs }: Episode): number {
+function gapMinutes({ startMs, endMs }: Hole): number {
   return (endMs - startMs) / MINUTE_MS;
 }
 
@@ -71,21 +63,9 @@ function totalMinutes(stretches: readonly StuckStretch[]): number {
 }
 
 /** Share of the other zones that lack the same rows. */
-function sharedShare(evidence: Evidence, zone: Zone, gap: Episode, slackSamples: number): number {
+function sharedShare(evidence: Evidence, zone: Zone, gap: Hole): number {
   const others = evidence.zones.filter((z) => z.index !== zone.index);
   if (others.length === 0) return 1;
-  const slackMs = slackSamples * samplingMsOf(zone);
-  const sharing = others.filter((other) => {
-    const gaps = gapsOf(evidence, other);
-    const first = firstPlaceFrom(gapStartsOf(evidence)[other.index]!, gap.startMs - slackMs);
-    for (let i = first; i < gaps.length && gaps[i]!.startMs <= gap.startMs + slackMs; i++) {
-      if (Math.abs(gaps[i]!.endMs - gap.endMs) <= slackMs) return true;
-    }
-    return false;
-  });
+  const sharing = others.filter((other) => isSharedBy(evidence, other, zone, gap));
   return sharing.length / others.length;
 }
-
-const gapStartsOf = oncePer((evidence: Evidence): readonly (readonly number[])[] =>
-  evidence.zones.map((zone) => gapsOf(evidence, zone).map(({ startMs }) => startMs)),
-);

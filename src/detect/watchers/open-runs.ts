@@ -16,6 +16,8 @@ interface Run {
   sameCount: number;
   runningSum: number;
   runningCount: number;
+  /** Samples in which the zone's set point or output was logged. */
+  controlCount: number;
   /** The good reading right before and right after; NaN where the neighbour is no good reading either. */
   beforeMs: number;
   beforeDegC: number;
@@ -129,7 +131,7 @@ function takeGood(
 }
 
 function takeBad(state: OpenRunsState, block: SampleBlock, i: number, to: number): void {
-  const { timeMs, readingDegC, running } = block;
+  const { timeMs, readingDegC, running, setpointDegC, outputPercent } = block;
   if (state.open && state.open.state !== block.state[i]) {
     state.runs.push(state.open);
     state.open = null;
@@ -143,6 +145,7 @@ function takeBad(state: OpenRunsState, block: SampleBlock, i: number, to: number
       run.runningSum += running[j]!;
       run.runningCount++;
     }
+    if (!Number.isNaN(setpointDegC[j]!) || !Number.isNaN(outputPercent[j]!)) run.controlCount++;
   }
   run.sampleCount += to - i;
   run.endMs = timeMs[to - 1]!;
@@ -158,6 +161,7 @@ function newRun(state: OpenRunsState, block: SampleBlock, i: number, before: Las
     sameCount: 0,
     runningSum: 0,
     runningCount: 0,
+    controlCount: 0,
     beforeMs: before?.timeMs ?? NaN,
     beforeDegC: before?.degC ?? NaN,
     afterMs: NaN,
@@ -197,6 +201,7 @@ function joinRuns(earlier: Run, later: Run): Run {
     sameCount: earlier.sameCount + (isSame ? later.sameCount : 0),
     runningSum: earlier.runningSum + later.runningSum,
     runningCount: earlier.runningCount + later.runningCount,
+    controlCount: earlier.controlCount + later.controlCount,
     afterMs: later.afterMs,
     afterDegC: later.afterDegC,
   };
@@ -229,6 +234,7 @@ function episodeOf(zone: number, run: Run): Episode {
       valueDegC: run.valueDegC,
       sameShare: Number.isNaN(run.valueDegC) ? NaN : run.sameCount / run.sampleCount,
       runningShare: run.runningCount > 0 ? run.runningSum / run.runningCount : NaN,
+      controlShare: run.controlCount / run.sampleCount,
       beforeMs: run.beforeMs,
       beforeDegC: run.beforeDegC,
       afterMs: run.afterMs,
