@@ -7,6 +7,7 @@ import { conditionsOf } from './exposure.js';
 import { fullOutputPercentOf } from './full-output.js';
 import { isMoving, isMovingClearly, movementIn, peersOf, type Movement } from './movement.js';
 import { oncePer } from '../basics/memo.js';
+import { longestOutputRest } from './output-rests.js';
 import { resolutionDegCOf } from '../basics/sampling.js';
 import { WARMEST_ROOM_DEG_C } from '../basics/warmest-room.js';
 import { usedStepsDegC } from './used-step.js';
@@ -69,7 +70,10 @@ export const stuckStretchesOf = oncePer((evidence: Evidence): readonly (readonly
     const isBesideSpike = besideSpikes(evidence, zone);
     const stretches = (evidence.episodes.get('stuck-run')?.[zone.index] ?? [])
       .filter((run) => run.facts['durationMinutes']! >= SMALLEST_MINUTES)
-      .map((run) => stretchOf(evidence, zone, run, !isBesideSpike(run)));
+      .map((run) => {
+        const whole = stretchOf(evidence, zone, run, !isBesideSpike(run));
+        return whole.verdict === 'calm' ? (staleIn(evidence, zone, run) ?? whole) : whole;
+      });
     return stretches.map((stretch) =>
       isPartOfChannel(stretch, stretches) ? { ...stretch, verdict: 'channel' } : stretch,
     );
@@ -88,6 +92,21 @@ function isPartOfChannel(stretch: StuckStretch, all: readonly StuckStretch[]): b
         stretch.startMs - other.endMs < SAME_FAULT_MS,
     )
   );
+}
+
+/**
+ * A stale tag inside a longer run: a coarse reading had stood at this value while its loop still worked. The tag is stale
+ * for as long as the output does not move either, out of character; null where that is no stale tag.
+ */
+function staleIn(evidence: Evidence, zone: Zone, run: Episode): StuckStretch | null {
+  const rest = longestOutputRest(evidence, zone.index, run.startMs, run.endMs);
+  if (!rest || rest.timesUsual < OUT_OF_CHARACTER_TIMES) return null;
+  const minutes = (rest.endMs - rest.startMs) / MINUTE_MS;
+  if (minutes < SMALLEST_MINUTES) return null;
+  const { startMs, endMs } = rest;
+  const facts = { ...run.facts, durationMinutes: minutes, jumpInDegC: 0 };
+  const stale = stretchOf(evidence, zone, { ...run, startMs, endMs, facts }, false);
+  return stale.verdict === 'tag' ? stale : null;
 }
 
 function stretchOf(evidence: Evidence, zone: Zone, run: Episode, isOwnJump: boolean): StuckStretch {
