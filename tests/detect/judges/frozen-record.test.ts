@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { frozenRecord } from '../../../src/detect/judges/frozen-record.js';
+import { readingState } from '../../../src/model/sample-block.js';
 import { ask, factsOf } from '../../make/ask.js';
 import type { MadeSample } from '../../make/blocks.js';
 import { DAY_MS, evidenceOf, HOUR_MS, MONDAY_MS, zoneLog, zoneOfLog } from '../../make/zone-log.js';
@@ -61,3 +62,56 @@ test.each([true, false])(
     expect(tagsAt(100, 2)).toBe(0); // a live loop that reads cold asks for all the heat there is: its input hangs
   },
 );
+
+const nothing = (s: MadeSample): MadeSample => ({
+  ...s,
+  ...{ degC: NaN, state: readingState.blank, setpointDegC: NaN, outputPercent: NaN },
+});
+const peers = [zoneLog({ seed: 2 }), zoneLog({ seed: 3 })];
+
+test('cells that are empty in reading, set point and output together are missing rows; a reading alone is not', () => {
+  const empty = zoneLog({ recorded: (s) => (isIn(s) ? nothing(s) : s) });
+  const facts = factsOf(frozenRecord, evidenceOf([empty, ...peers]));
+  expect(facts).toMatchObject({ gapCount: 1, ownGapCount: 1 });
+  expect(facts['gapMinutes']).toBeCloseTo(180.5, 6);
+  const readingOnly = zoneLog({ recorded: (s) => (isIn(s) ? { ...s, degC: NaN, state: readingState.blank } : s) });
+  expect(ask(frozenRecord, evidenceOf([readingOnly, ...peers])).symptoms).toEqual([]);
+});
+
+test.each([
+  ['rows', () => null],
+  ['cells', nothing],
+])('what is missing up to the end of the log is told: %s', (_, without) => {
+  const lost = (seed: number) => zoneLog({ seed, recorded: (s) => (s.timeMs >= start ? without(s) : s) });
+  const { symptoms } = ask(frozenRecord, evidenceOf([lost(1), ...peers]));
+  expect(symptoms[0]!.facts).toMatchObject({ gapCount: 1, ownGapCount: 1 });
+  expect(Math.abs(symptoms[0]!.startMs - start)).toBeLessThanOrEqual(60_000);
+  expect(symptoms[0]!.endMs).toBeGreaterThan(MONDAY_MS + 4 * DAY_MS - 2 * 60_000);
+  // All zones of a machine that end at once: its export ended there, or its recorder stopped.
+  const all = evidenceOf([1, 2, 3].map(lost));
+  expect(ask(frozenRecord, all).symptoms.filter(({ facts }) => facts['ownGapCount']! > 0)).toEqual([]);
+  const machines = [0, 1, 2, 3].map((index) => zoneOfLog(index, { machine: index < 2 ? 'A' : 'B' }));
+  const other = [lost(1), lost(2), zoneLog({ seed: 3 }), zoneLog({ seed: 4 })];
+  if (without(zoneLog()[0]!) === null)
+    expect(ask(frozenRecord, evidenceOf(other, { zones: machines })).symptoms).toEqual([]);
+});
+
+test('a stale tag in a coarse log, whose reading stood at that value while its loop still worked', () => {
+  // In whole degrees and percent a settled reading stands for hours; over night its neighbours cool down.
+  const whole = (s: MadeSample): MadeSample => ({
+    ...s,
+    degC: Math.round(s.degC),
+    outputPercent: Math.round(s.outputPercent!),
+  });
+  const from = MONDAY_MS + 2 * DAY_MS + 20 * HOUR_MS;
+  const stale = (s: MadeSample, before: MadeSample | undefined): MadeSample =>
+    s.timeMs >= from && s.timeMs < from + 12 * HOUR_MS && before ? { ...before, timeMs: s.timeMs } : whole(s);
+  const zones = [0, 1, 2].map((index) => zoneOfLog(index, { resolutionDegC: 1 }));
+  const coarse = [2, 3].map((seed) => zoneLog({ seed, recorded: whole }));
+  const { symptoms } = ask(frozenRecord, evidenceOf([zoneLog({ recorded: stale }), ...coarse], { zones }));
+  expect(symptoms[0]!.facts).toMatchObject({ tagFrozenCount: 1, fileFrozenCount: 0 });
+  expect(Math.abs(symptoms[0]!.startMs - from)).toBeLessThan(0.5 * HOUR_MS);
+  expect(Math.abs(symptoms[0]!.endMs - from - 12 * HOUR_MS)).toBeLessThan(0.5 * HOUR_MS);
+  const healthy = evidenceOf([zoneLog({ recorded: whole }), ...coarse], { zones });
+  expect(ask(frozenRecord, healthy).symptoms).toEqual([]);
+});

@@ -72,7 +72,7 @@ export const stuckStretchesOf = oncePer((evidence: Evidence): readonly (readonly
       .filter((run) => run.facts['durationMinutes']! >= SMALLEST_MINUTES)
       .map((run) => {
         const whole = stretchOf(evidence, zone, run, !isBesideSpike(run));
-        return whole.verdict === 'calm' ? (staleIn(evidence, zone, run) ?? whole) : whole;
+        return staleIn(evidence, zone, run, whole) ?? whole;
       });
     return stretches.map((stretch) =>
       isPartOfChannel(stretch, stretches) ? { ...stretch, verdict: 'channel' } : stretch,
@@ -96,13 +96,14 @@ function isPartOfChannel(stretch: StuckStretch, all: readonly StuckStretch[]): b
 
 /**
  * A stale tag inside a longer run: a coarse reading had stood at this value while its loop still worked. The tag is stale
- * for as long as the output does not move either, out of character; null where that is no stale tag.
+ * for as long as the output does not move either, out of character and for most of the run; null where that is none.
  */
-function staleIn(evidence: Evidence, zone: Zone, run: Episode): StuckStretch | null {
+function staleIn(evidence: Evidence, zone: Zone, run: Episode, whole: StuckStretch): StuckStretch | null {
+  if (whole.isJumpedTo || whole.verdict === 'tag' || whole.verdict === 'file') return null;
   const rest = longestOutputRest(evidence, zone.index, run.startMs, run.endMs);
   if (!rest || rest.timesUsual < OUT_OF_CHARACTER_TIMES) return null;
   const minutes = (rest.endMs - rest.startMs) / MINUTE_MS;
-  if (minutes < SMALLEST_MINUTES) return null;
+  if (minutes < Math.max(SMALLEST_MINUTES, 0.5 * whole.minutes)) return null;
   const { startMs, endMs } = rest;
   const facts = { ...run.facts, durationMinutes: minutes, jumpInDegC: 0 };
   const stale = stretchOf(evidence, zone, { ...run, startMs, endMs, facts }, false);
