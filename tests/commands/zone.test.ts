@@ -149,6 +149,11 @@ describe('finding a zone', () => {
     expect(findZones(findings.zones, 'front jaw on tray sealer 2').map(({ machine }) => machine)).toEqual([
       'Tray sealer 2',
     ]);
+    const numbered = ['PK02', 'PK03'].flatMap((machine) =>
+      [1, 2, 3].map((n) => ({ zone: `${machine}-Zone ${n}`, machine })),
+    );
+    expect(findZones(numbered, 'pk03 zone 3')).toEqual([{ zone: 'PK03-Zone 3', machine: 'PK03' }]);
+    expect(findZones(numbered, 'zone 3').map(({ zone }) => zone)).toContain('PK02-Zone 3');
     expect(findZones(findings.zones, 'sealer 2 front').map(({ machine }) => machine)).toEqual(['Tray sealer 2']);
   });
 

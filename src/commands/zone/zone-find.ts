@@ -8,7 +8,7 @@ type NamedZone = Pick<ZoneFinding, 'zone' | 'machine'>;
 
 /**
  * The zones a person means: those of exactly that name, alone or with its machine as the
- * program writes it (case and accents aside), else those whose name and machine
+ * program writes it (case and accents aside), else those of the same words, else those whose name and machine
  * hold all the words.
  *
  * @throws LogProblem 'bad-argument' naming the nearest zones when none is meant.
@@ -22,9 +22,10 @@ export function findZones<T extends NamedZone>(
   const exact = zones.filter((zone) => isNamed(zone.zone) || isNamed(zoneOnMachine(zone)));
   if (exact.length > 0) return exact;
   const words = wordsOf(wanted);
-  const holding = zones.filter(
-    (zone) => words.length > 0 && words.every((word) => wordsOf(fullName(zone)).includes(word)),
-  );
+  // "PK03 Zone 3" is "PK03-Zone 3", and not zone 3 of another machine, although that holds its words, too.
+  const same = zones.filter((zone) => [zone.zone, fullName(zone)].some((name) => isSameWords(wordsOf(name), words)));
+  if (same.length > 0) return same;
+  const holding = zones.filter((zone) => words.length > 0 && holdsWords(wordsOf(fullName(zone)), words));
   if (holding.length > 0) return holding;
   throw new LogProblem(
     'bad-argument',
@@ -32,6 +33,20 @@ export function findZones<T extends NamedZone>(
     `There is no zone "${safeText(wanted)}" in ${where}.`,
     suggestion(zones, wanted),
   );
+}
+
+function isSameWords(a: readonly string[], b: readonly string[]): boolean {
+  return a.length > 0 && a.join(' ') === b.join(' ');
+}
+
+/** Each as often as it is wanted. */
+function holdsWords(own: readonly string[], wanted: readonly string[]): boolean {
+  const left = [...own];
+  return wanted.every((word) => {
+    const at = left.indexOf(word);
+    if (at >= 0) left.splice(at, 1);
+    return at >= 0;
+  });
 }
 
 function fullName({ zone, machine }: NamedZone): string {
