@@ -1,5 +1,6 @@
 import type { Evidence, Judge, Outcome } from '../model/detector.js';
 import type { ProblemNote } from '../model/problem.js';
+import { tooFewReadings } from './shared/basics/few-readings.js';
 import { detectorFailed, type SettingsById } from './run-watchers.js';
 
 // The list holds judges of many settings types; each one only ever meets its own.
@@ -25,7 +26,7 @@ export function runJudges(evidence: Evidence, judges: readonly AnyJudge[], setti
     const { id, defaults } = judge.meta;
     try {
       const judged = judge.judge(evidence, { ...(defaults as object), ...settings[id] });
-      return judged.map((outcome) => withDoubt(evidence, outcome));
+      return judged.map((outcome) => ofFewReadings(evidence, withDoubt(evidence, outcome)));
     } catch (error) {
       problems.push(detectorFailed(id, error, 'this log'));
       return evidence.zones.map(({ index, name }) => ({
@@ -37,6 +38,12 @@ export function runJudges(evidence: Evidence, judges: readonly AnyJudge[], setti
     }
   });
   return { outcomes, problems };
+}
+
+/** What was seen stays; that nothing was seen says nothing where there was next to nothing to look at. */
+function ofFewReadings(evidence: Evidence, outcome: Outcome): Outcome {
+  const why = tooFewReadings(evidence)[outcome.zone] ?? null;
+  return why === null || outcome.symptoms.length > 0 ? outcome : { ...outcome, unable: why };
 }
 
 /** What was seen stays listed, but of numbers that may be no temperatures, or of two zones, it proves nothing. */

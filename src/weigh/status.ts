@@ -5,11 +5,12 @@ import type { ZoneStatus } from '../model/findings.js';
 const statusLimits = { watch: 0.5, faulty: 0.8 } as const;
 
 /**
- * @param couldTellAnything False when every detector was unable: no reading at all, or nothing to compare with.
+ * @param sawNothing True when a detector could look and saw no sign; without one nothing speaks for a healthy zone: it has
+ * too few readings, or nothing to compare with.
  */
-export function zoneStatus(probabilities: Probabilities, couldTellAnything: boolean): ZoneStatus {
+export function zoneStatus(probabilities: Probabilities, sawNothing: boolean): ZoneStatus {
   const faultShare = 1 - probabilities.none;
   if (faultShare >= statusLimits.faulty) return 'faulty';
   if (faultShare >= statusLimits.watch) return 'watch';
-  return couldTellAnything ? 'healthy' : 'insufficient-data';
+  return sawNothing ? 'healthy' : 'insufficient-data';
 }

@@ -68,11 +68,13 @@ export function weighPlant(
     const isInDoubt = evidence.zone.isQuantityUnknown || evidence.zone.isMixed;
     const usable = isInDoubt ? [] : terms;
     const { probabilities, terms: notes } = weighZone(evidence, usable, strengths);
-    const couldTell = [...evidence.outcomes.values()].some(({ unable }) => unable === undefined);
+    const sawNothing = [...evidence.outcomes.values()].some(
+      (it) => it.unable === undefined && it.symptoms.length === 0,
+    );
     return {
       zone: evidence.zone,
       evidence,
-      status: zoneStatus(probabilities, couldTell),
+      status: zoneStatus(probabilities, sawNothing),
       probabilities,
       prior: strengths.prior,
       terms: notes,

@@ -2,9 +2,10 @@ import { causes } from '../../model/cause.js';
 import type { TermNote } from '../../model/findings.js';
 import { errorBasis } from '../../report/sentences/reading-error.js';
 import { recordShareHeads, recordShareRows, recordShareSays } from '../../report/sentences/record-shares.js';
-import { reasonPhrase, withoutZone } from '../../report/sentences/verdict.js';
+import { untoldOf } from '../../report/sentences/untold.js';
+import { reasonPhrase } from '../../report/sentences/verdict.js';
 import { numberText, percentText } from '../../report/text/numbers.js';
-import { causeWords, idWords } from '../../report/text/words.js';
+import { causeWords } from '../../report/text/words.js';
 import { bullet, cardText, type Card } from './zone-card-parts.js';
 import { tableLines } from '../terminal/table.js';
 import { safeText, wrapText } from '../terminal/text-width.js';
@@ -25,8 +26,8 @@ export function whyLines(card: Card): readonly string[] {
     ...wrapText(numbers, width - 6).map((line) => colours.faint(`      ${line}`)),
   ];
   const shares = causes.map((cause) => `${causeWords[cause]} ${percentText(zone.probabilities[cause])}`);
-  const unable = zone.unable.flatMap(({ detector, why }) =>
-    bullet(cardText(reasonPhrase(`${idWords(detector)}: ${withoutZone(why, zone.zone)}`), unit), width),
+  const unable = untoldOf(zone).flatMap(({ what, why }) =>
+    bullet(cardText(reasonPhrase(`${what}: ${why}`), unit), width),
   );
   return [
     '',

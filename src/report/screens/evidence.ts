@@ -3,9 +3,10 @@ import type { TermNote, ZoneFinding } from '../../model/findings.js';
 import { html, type Html } from '../text/html.js';
 import { numberText, percentText } from '../text/numbers.js';
 import { plain, phraseHtml } from '../text/phrase.js';
-import { causeWords, idWords } from '../text/words.js';
+import { causeWords } from '../text/words.js';
 import { sentence } from '../sentences/symptom.js';
-import { reasonPhrase, withoutZone } from '../sentences/verdict.js';
+import { untoldOf } from '../sentences/untold.js';
+import { reasonPhrase } from '../sentences/verdict.js';
 import { swatch } from './marks.js';
 
 /** The sum behind the verdict: what the log shows, and how much each sign speaks for or against each cause. */
@@ -17,7 +18,7 @@ export function evidence(zone: ZoneFinding): Html {
       zone.unable.length > 0 &&
       html`<h4>What this log cannot tell here</h4>
         <ul>
-          ${zone.unable.map(({ detector, why }) => html`<li><strong>${idWords(detector)}:</strong> ${phraseHtml(reasonPhrase(withoutZone(why, zone.zone)))}</li>`)}
+          ${untoldOf(zone).map(({ what, why }) => html`<li><strong>${what}:</strong> ${phraseHtml(reasonPhrase(why))}</li>`)}
         </ul>`
     }
   </section>`;

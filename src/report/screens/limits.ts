@@ -1,11 +1,11 @@
 import type { Findings, ZoneFinding } from '../../model/findings.js';
-import { reasonPhrase, withoutZone } from '../sentences/verdict.js';
+import { untoldOf } from '../sentences/untold.js';
+import { reasonPhrase } from '../sentences/verdict.js';
 import { html, type Html } from '../text/html.js';
 import { alike, withoutNumbers } from '../text/alike.js';
 import { nameHtml, zoneOnMachine } from '../text/names.js';
 import { counted, minutesText } from '../text/numbers.js';
 import { phraseHtml } from '../text/phrase.js';
-import { idWords } from '../text/words.js';
 
 /** Problems met while reading; what is said of several files stands once. */
 export function problems({ problems: notes }: Findings): Html {
@@ -103,9 +103,7 @@ export function gaps({ zones }: Findings): Html {
 
 /** Each reason once, with the zones it holds for. */
 export function cannotTell({ zones }: Findings): Html | null {
-  const reasons = zones.flatMap((zone) =>
-    zone.unable.map(({ detector, why }) => ({ zone, text: `${idWords(detector)}: ${withoutZone(why, zone.zone)}` })),
-  );
+  const reasons = zones.flatMap((zone) => untoldOf(zone).map(({ what, why }) => ({ zone, text: `${what}: ${why}` })));
   if (reasons.length === 0) return null;
   const groups = [...alike(reasons, ({ text }) => withoutNumbers(text))].sort((a, b) => b.length - a.length);
   return html`<h3>What the logs could not tell</h3>

@@ -25,12 +25,17 @@ const answers: Readonly<Record<string, { readonly where?: Check['where']; readon
 /** The first thing to do with the values to expect: for a page on which it stands by itself. */
 export function firstStep(zone: ZoneFinding): Phrase {
   const where = answers[zone.nextCheckId ?? '']?.where;
-  return zone.status === 'healthy' || !where ? firstTask(zone) : phrase`${firstTask(zone)}${goodValue(zone, where)}`;
+  const isJudged = zone.status !== 'healthy' && zone.status !== 'insufficient-data';
+  return !isJudged || !where ? firstTask(zone) : phrase`${firstTask(zone)}${goodValue(zone, where)}`;
 }
 
 /** The measurement that settles most and what its answer means; the values stand elsewhere. */
 export function firstTask(zone: ZoneFinding): Phrase {
   if (zone.status === 'healthy') return plain('Nothing to do.');
+  if (zone.status === 'insufficient-data')
+    return plain(
+      'Look at the controller’s own display and at the recorder: why does the log hold so little of this zone?',
+    );
   const measure = zone.checks.find(({ kind }) => kind === 'measure');
   const says = zone.nextCheck ?? (measure && withPower(measure));
   const answer = answers[zone.nextCheckId ?? ''];

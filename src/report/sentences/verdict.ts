@@ -59,12 +59,6 @@ function reasons(zone: ZoneFinding): readonly SymptomText[] {
   return [seen, compared].filter((sign) => sign !== undefined);
 }
 
-/** Why a zone could not be judged, each reason once. */
-export function whyUntold(zone: ZoneFinding): Phrase {
-  const reasons = [...new Set(zone.unable.map(({ why }) => withoutZone(why, zone.zone)))];
-  return reasonPhrase(reasons.join(' ') || 'Nothing in the log speaks for or against a fault.');
-}
-
 /** Why a detector cannot tell; degrees in it are sizes of what does not show. */
 export function reasonPhrase(why: string): Phrase {
   return phraseFromText(why, 'difference');
