@@ -25,6 +25,7 @@ export const tooFewReadings = oncePer((evidence: Evidence): readonly (string | n
     const most = matesOf(zones, zone).reduce((longest, { index }) => Math.max(longest, hours[index]!), own);
     const isFew = own < LEAST_HOURS || (own < SHIFT_HOURS && own < LEAST_SHARE * most);
     if (!isFew) return null;
+    if (own === 0) return `Zone ${zone.name}: it has no reading in the ${loggedHours.toFixed(1)} h of the log.`;
     return `Zone ${zone.name}: it has readings in ${own.toFixed(1)} h of the ${loggedHours.toFixed(1)} h of the log, too few to tell anything.`;
   });
 });

@@ -169,7 +169,8 @@ function verdictOf(evidence: Evidence, zone: Zone, stretch: Omit<StuckStretch, '
   if (havePeersMoved && timesUsual >= (zone.has.output ? OUT_OF_CHARACTER_TIMES : LONG_TIMES)) return 'channel';
   // At its stop no loop keeps the reading on the move: the zone rests where its heat just does.
   const isAtStop = own.outputMeanPercent >= stopPercent;
-  return isOutOfCharacter && !isAtStop && stretch.clearlyMovedPeersShare >= 0.5 ? 'channel' : 'calm';
+  // Of two neighbours one may move by a fault of its own.
+  return isOutOfCharacter && !isAtStop && stretch.clearlyMovedPeersShare > 0.5 ? 'channel' : 'calm';
 }
 
 /**
