@@ -2,8 +2,10 @@ import { factOf, ramp, standsOut, surprise, symptomsOf, type Term, type ZoneEvid
 
 const stepCount = (zone: ZoneEvidence): number => symptomsOf(zone, 'returning-steps')[0]?.count ?? 0;
 const spikeCount = (zone: ZoneEvidence): number => factOf(zone, 'spikes', 'spikeCount');
+/** Product and coarse digits make as many steps on other zones, but small ones: it is the degrees that stand out. */
+const stepsDegC = (zone: ZoneEvidence): number => stepCount(zone) * factOf(zone, 'returning-steps', 'medianStepDegC');
 /** Hunting loops and coarse digits make steps on all zones; a contact makes them on one. */
-const stepsAlone = (zone: ZoneEvidence): number => standsOut(zone, stepCount);
+const stepsAlone = (zone: ZoneEvidence): number => standsOut(zone, stepsDegC);
 
 /**
  * Share of a lead's ohms that reaches the reading: a thermocouple reads volts, and four wires carry the ohms past it
