@@ -78,7 +78,14 @@ function unknownSensorChecks({ roomDegC, roomFrom }: ZoneSite): readonly Check[]
     {
       ...measure('cabinet-element', 'cabinet', ['lead to lead']),
       says: 'Plug the sensor in again and measure the same at the cabinet, leads off the input.',
-      expected: [{ quantity: 'stated', condition: 'any', atDegC: null, says: 'what the sensor alone shows, and the ohms of the cable' }],
+      expected: [
+        {
+          quantity: 'stated',
+          condition: 'any',
+          atDegC: null,
+          says: 'what the sensor alone shows, and the ohms of the cable',
+        },
+      ],
       outcomes: [
         outcome('no-change', 'The same but for the ohms of the cable: the wiring is good, look at the input.', 'input'),
         outcome('open', 'OL here and good at the sensor: a wire or a connector between is open.', 'wiring'),
