@@ -68,7 +68,7 @@ export function attributeDowntime(input: DowntimeInput, settings: DowntimeSettin
       reliabilityOf(record, () => true, '', settings.mtbfConfidence),
       reliabilityOf(record, ({ bucket }) => bucket === 'zone-fault', 'zone faults', settings.mtbfConfidence),
     ]),
-    notes: notesOf(records, settings),
+    notes: notesOf(records, input.stops.length > 0, settings),
   };
   const minutesByZone = zones.map(({ index }) => minutesOf(pieces.filter(({ zone }) => zone === index)));
   return { findings, minutesByZone };
@@ -111,7 +111,7 @@ function byDay(pieces: readonly StoppedPiece[], plant: PlantFile): NonNullable<D
     }));
 }
 
-function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings): string[] {
+function notesOf(records: readonly MachineRecord[], hasStopList: boolean, settings: DowntimeSettings): string[] {
   const named = (chosen: readonly MachineRecord[]) => chosen.map(({ machine }) => machine).join(', ');
   const blind = records.filter(({ from }) => from === 'alarms');
   const silent = records.filter(({ from }) => from === null);
@@ -124,7 +124,7 @@ function notesOf(records: readonly MachineRecord[], settings: DowntimeSettings):
   }
   if (blind.length > 0) {
     notes.push(
-      `No log says when ${named(blind)} ran, so stops are told from alarms and readings: a machine is taken to stand while a machine alarm stands, or a zone is without reading or too cold, in production time, at least ${settings.resetMs / MINUTE_MS} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
+      `No log says when ${named(blind)} ran, so stops are told from alarms and readings${hasStopList ? ', beside those of the stop list' : ''}: a machine is taken to stand while a machine alarm stands, or a zone is without reading or too cold, in production time, at least ${settings.resetMs / MINUTE_MS} min after a zone alarm; how long it took to start again cannot be told. Input alarms shorter than ${settings.tripMs / 1000} s are taken not to stop it.`,
     );
   }
   for (const { machine, production } of records) {

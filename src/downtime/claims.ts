@@ -159,11 +159,11 @@ function quietClaims({ machine, digest, running, settings }: ClaimInput): Claim[
 function stopClaims({ machine, stops }: ClaimInput): Claim[] {
   return stops
     .filter((stop) => !stop.isPlanned && (stop.machine === null || stop.machine === machine.name))
-    .map(({ startMs, endMs, reason }) => ({
+    .map(({ startMs, endMs, reason, zone }) => ({
       startMs,
       endMs,
-      name: reason || 'stop list',
-      zone: null,
+      name: machine.zones.find(({ index }) => index === zone)?.name ?? (reason || 'stop list'),
+      zone: machine.zones.some(({ index }) => index === zone) ? zone : null,
       faultEndMs: endMs,
       isQuiet: false,
     }));

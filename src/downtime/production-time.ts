@@ -40,9 +40,7 @@ export interface ProductionInput {
 export function productionTime(input: ProductionInput): ProductionTime {
   const { machine, digest, plant, settings, stops } = input;
   const window = { start: digest.startMs, end: digest.startMs + digest.length * digest.periodMs };
-  const plannedStops = stops
-    .filter((stop) => stop.isPlanned && (stop.machine === null || stop.machine === machine.name))
-    .map(({ startMs, endMs }) => ({ start: startMs, end: endMs }));
+  const plannedStops = plannedStopsOf(stops, machine);
   const without = (ground: readonly Interval[]) =>
     subtractIntervals(intersectIntervals(ground, [window]), plannedStops);
   const shifts = shiftIntervals(plant, window);
@@ -54,6 +52,13 @@ export function productionTime(input: ProductionInput): ProductionTime {
   const planned = heated.map((span, i) => ({ start: started.starts[i]!, end: span.end - started.runOutMs }));
   const all = input.ran ? mergeIntervals([...planned, ...input.ran]) : planned;
   return { planned: without(all), from: input.ran ? 'running' : 'heats' };
+}
+
+/** Stops of a machine that the stop list says were planned. */
+export function plannedStopsOf(stops: readonly StopEntry[], { name }: Pick<Machine, 'name'>): Interval[] {
+  return stops
+    .filter((stop) => stop.isPlanned && (stop.machine === null || stop.machine === name))
+    .map(({ startMs, endMs }) => ({ start: startMs, end: endMs }));
 }
 
 /**

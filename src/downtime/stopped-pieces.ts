@@ -14,7 +14,7 @@ import { attributeStop, type Piece } from './attribute-stop.js';
 import type { Claim } from './claim.js';
 import { claimsOf } from './claims.js';
 import { knownRunning, runningOf, stopsOfRunning, type Machine } from './machine-minutes.js';
-import { isOf, productionTime, type ProductionTime } from './production-time.js';
+import { isOf, plannedStopsOf, productionTime, type ProductionTime } from './production-time.js';
 import type { DowntimeSettings } from './settings.js';
 import { usualBreaks } from './usual-breaks.js';
 import { stopRhythm, type StopRhythm } from './stop-rhythm.js';
@@ -65,7 +65,10 @@ export function recordOf(input: MachineInput): MachineRecord {
   const ran = known ? subtractIntervals(known, stopped) : null;
   const production = withoutBreaks(productionTime({ ...input, ran }), running ? stopped : [], claims, input);
   const unplanned = intersectIntervals(stopped, production.planned);
-  const planned = running ? subtractIntervals(stopped, production.planned) : [];
+  // Without a running column only the stop list knows of planned stops.
+  const window = { start: digest.startMs, end: digest.startMs + digest.length * digest.periodMs };
+  const listed = intersectIntervals(mergeIntervals(plannedStopsOf(input.stops, machine)), [window]);
+  const planned = running ? subtractIntervals(stopped, production.planned) : subtractIntervals(listed, unplanned);
   const stretches = mergeIntervals(stopped, input.settings.lookBackMs); // a try to start is not running
   const pieces = [...piecesOf(unplanned, stretches, claims, input), ...plannedPieces(planned, machine)];
   return {

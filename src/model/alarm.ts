@@ -56,6 +56,8 @@ export interface StopEntry {
   readonly startMs: number;
   readonly endMs: number;
   readonly machine: string | null;
+  /** Index of the zone that its reason names as what failed; null = none. */
+  readonly zone: number | null;
   readonly reason: string;
   readonly isPlanned: boolean;
   /** Its reason speaks of a wash-down, or of cleaning. */

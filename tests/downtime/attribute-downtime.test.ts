@@ -313,6 +313,22 @@ describe('without a running column', () => {
       expect(run(long, inOrder([...jams(10, 1190), hot(425, 700)])).minutesByZone[0]).toBe(0);
     });
   });
+  test('a stop list says what was planned, and which zone a stop was for', () => {
+    const stop = (from: number, to: number, more: Partial<StopEntry>): StopEntry => ({
+      ...{ startMs: from * minute, endMs: to * minute, machine: null, zone: null, reason: 'r', isPlanned: false },
+      ...more,
+    });
+    const stops = [
+      stop(60, 90, { isPlanned: true }),
+      stop(120, 140, { reason: 'Jam' }),
+      stop(200, 210, { zone: 0 }),
+      stop(205, 230, { isPlanned: true }),
+    ];
+    const { findings, minutesByZone } = run(blind, [], { stops });
+    expect(findings).toMatchObject({ plannedMinutes: 30 + 25, otherMinutes: 20, zoneFaultMinutes: 5 });
+    expect(minutesByZone[0]).toBe(5);
+    expect(findings.notes.join()).toContain('beside those of the stop list');
+  });
   test('no running, no alarms: nothing is said to have stopped', () => {
     const { findings } = run(blind, []);
     expect(findings).toMatchObject({ from: [], stoppedMinutes: 0 });
@@ -331,10 +347,11 @@ test('every stopped minute is in exactly one bucket, whatever the alarms and sto
       const alarms = drawn
         .map(([from, length, zone]) => (zone < 0 ? alarm(from, from + length) : open(from, from + length, zone)))
         .sort((a, b) => a.startMs - b.startMs);
-      const stops = drawn.slice(0, 3).map(([from, length]) => ({
+      const stops = drawn.slice(0, 3).map(([from, length, zone]) => ({
         startMs: from * minute,
         endMs: (from + length + 1) * minute,
         machine: 'M1',
+        zone: zone < 0 ? null : zone,
         reason: 'r',
         isPlanned: length % 2 === 0,
       }));

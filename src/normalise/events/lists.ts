@@ -72,14 +72,19 @@ export function stopEntries(
   const match = zoneMatcher(zones, plant.zones);
   const once = withoutRepeats(rows);
   const ended = once.filter(({ startMs, endMs }) => endMs > startMs);
-  const stops = ended.map(({ startMs, endMs, machine, reason, planned }) => ({
-    startMs,
-    endMs,
-    machine: match({ zone: '', machine, source: '', message: reason }).machine ?? (machine || null),
-    reason,
-    isPlanned: isPlanned(planned, reason),
-    isWashDown: isWashDown(reason),
-  }));
+  const stops = ended.map(({ startMs, endMs, machine, reason, planned }) => {
+    const matched = match({ zone: '', machine, source: '', message: reason });
+    const isZones = alarmKind(reason, matched.zone !== null) !== 'machine-stop';
+    return {
+      startMs,
+      endMs,
+      machine: matched.machine ?? (machine || null),
+      zone: isZones ? matched.zone : null,
+      reason,
+      isPlanned: isPlanned(planned, reason),
+      isWashDown: isWashDown(reason),
+    };
+  });
   return { stops: stops.sort((a, b) => a.startMs - b.startMs), withoutEnd: once.length - ended.length };
 }
 

@@ -52,6 +52,7 @@ const cleaned = (evidence: Evidence): Evidence => ({
     machine: null,
     reason: 'Cleaning',
     isPlanned: true,
+    zone: null,
     isWashDown: true,
   })),
 });

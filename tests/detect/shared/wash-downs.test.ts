@@ -53,7 +53,7 @@ test('sees it in a log with a reading every two minutes', () => {
 test('takes listed washings for the machine they name', () => {
   const plant = heatedPlant(sound(3), { days: 2 });
   const { startMs } = plant.digest;
-  const stop = { startMs, endMs: startMs + HOUR_MS, reason: 'wash', isPlanned: true, isWashDown: true };
+  const stop = { startMs, endMs: startMs + HOUR_MS, zone: null, reason: 'wash', isPlanned: true, isWashDown: true };
   const machine = plant.zones[0]!.machine;
   const of = (name: string | null) => washDownsOf({ ...plant, stops: [{ ...stop, machine: name }] }).get(machine);
   expect(of(machine)).toHaveLength(1);

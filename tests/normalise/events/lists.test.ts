@@ -75,3 +75,15 @@ test.each([
 ])('several zones in the words of the work: %s', (done, expected) => {
   expect(namedBy('', done)).toEqual(expected);
 });
+
+test.each([
+  ['Zone 1 sensor break', 0],
+  ['too cold: zone 2', 1],
+  ['Zone 2', 1],
+  ['Jam at zone 2', null],
+  ['Jam', null],
+])('a stop for "%s" is of zone %s', (reason, zone) => {
+  const zones = [namedZone(0, 'Zone 1'), namedZone(1, 'Zone 2')];
+  const row = { startMs: 0, endMs: 60_000, machine: '', reason, planned: '' };
+  expect(stopEntries([row], zones, { zones: [] }).stops[0]!.zone).toBe(zone);
+});
