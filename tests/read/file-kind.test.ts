@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { pourFiles } from './poured.js';
 import { survey } from '../../src/read/survey/survey.js';
 import { inFolder } from './poured.js';
 
@@ -35,4 +36,37 @@ test('a list of alarms whose column "Event" says 1 and 0 is no log of numbers', 
     (_, i) => `02.03.2026 ${clock(40 * i)};Guard open - Press ${1 + (i % 3)};${(i + 1) % 2}`,
   );
   expect(await kindOfText(['Timestamp;Description;Event', ...rows, ''].join('\n'))).toBe('alarm');
+});
+
+test('a log of values and the state of its machine, below a title, is no list of events', async () => {
+  const header = [
+    'DateTime',
+    ...['Front', 'Rear', 'Fin'].flatMap((n) => [
+      `${n} jaw - Process value [degC]`,
+      `${n} jaw - Set value [degC]`,
+      `${n} jaw - Control output [%]`,
+    ]),
+    'State',
+  ];
+  const rows = Array.from({ length: 400 }, (_, i) =>
+    [
+      new Date(Date.UTC(2026, 4, 4) + 5000 * i).toISOString(),
+      236 + (i % 5),
+      0,
+      0,
+      233 + (i % 7),
+      0,
+      0,
+      246 - (i % 9),
+      0,
+      0,
+      'Idle',
+    ].join('\t'),
+  );
+  const units = ['', '°C', '°C', '%', '°C', '°C', '%', '°C', '°C', '%', ''].join('\t');
+  const { found, zones } = await pourFiles({
+    'log.csv': `Data log\n\n${header.join('\t')}\n${units}\n${rows.join('\n')}\n`,
+  });
+  expect(found.files.map(({ kind }) => kind)).toEqual(['temperature']);
+  expect(zones.map(({ timeMs }) => timeMs.length)).toEqual([400, 400, 400]);
 });

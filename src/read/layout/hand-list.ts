@@ -3,6 +3,7 @@ import { plainList } from '../events/by-hand/plain-list.js';
 import { listHeaderAt } from '../events/list-header.js';
 import type { EventFileKind } from '../events/event-table.js';
 import { recogniseEvents, rolesOfName } from '../events/recognise.js';
+import { splitName } from '../names/column-name.js';
 import type { SampledRow } from '../sources/sampled-row.js';
 
 const words = { alarm: 'a list of alarms', maintenance: 'a list of work done', stops: 'a list of stops' } as const;
@@ -24,6 +25,7 @@ export function handListOf(
   const at = listHeaderAt(cells);
   const header = cells[at];
   if (!header || header.some((name) => rolesOfName(name).whole.includes('value'))) return null;
+  if (header.filter(isMeasured).length > 1) return null;
   const list = plainList({
     ...{ header, rows: cells.slice(at + 1, at + 1 + rowsLookedAt), above: cells.slice(0, at) },
     log: notKnown,
@@ -33,6 +35,12 @@ export function handListOf(
   const { end, duration, done, state } = found.columns;
   const isCertain = (end ?? duration ?? done ?? state) !== undefined || found.kind === called;
   return isCertain ? { kind: found.kind, why: words[found.kind] } : null;
+}
+
+/** A temperature, a reading, a set point or an output: one may stand in a list, several make a log. */
+function isMeasured(name: string): boolean {
+  const { meaning } = splitName(name);
+  return meaning === 'temperature' || meaning === 'reading' || meaning === 'setpoint' || meaning === 'output';
 }
 
 /** Whether the names of a list stand elsewhere than where a header was found. */
