@@ -115,3 +115,10 @@ test('a stale tag in a coarse log, whose reading stood at that value while its l
   const healthy = evidenceOf([zoneLog({ recorded: whole }), ...coarse], { zones });
   expect(ask(frozenRecord, healthy).symptoms).toEqual([]);
 });
+
+test('zones that are logged one after the other end each with its own log', () => {
+  const middle = MONDAY_MS + 2 * DAY_MS;
+  const before = zoneLog({ recorded: (s) => (s.timeMs < middle ? s : null) });
+  const behind = [2, 3].map((seed) => zoneLog({ seed, recorded: (s) => (s.timeMs > middle + HOUR_MS ? s : null) }));
+  expect(ask(frozenRecord, evidenceOf([before, ...behind])).symptoms).toEqual([]);
+});

@@ -49,8 +49,9 @@ function gapsOf({ episodes }: Evidence, zone: Zone): readonly Episode[] {
   return episodes.get('gap')?.[zone.index] ?? [];
 }
 
-/** A reading alone that is empty may be an open input, written so. */
+/** A reading alone that is empty may be an open input, written so; also where nothing else of the zone is logged. */
 function emptyOf(evidence: Evidence, zone: Zone): Hole[] {
+  if (!zone.has.setpoint && !zone.has.output) return [];
   const runs = evidence.episodes.get('open-runs')?.[zone.index] ?? [];
   return runs
     .filter(({ facts }) => facts['stateCode'] === readingState.blank && facts['controlShare'] === 0)
@@ -60,15 +61,24 @@ function emptyOf(evidence: Evidence, zone: Zone): Hole[] {
     }));
 }
 
-/** Where a whole machine ends early its export ended there. */
+/** Where a whole machine ends early its export ended there, and zones logged at another time say nothing of this one. */
 function missingEnd(evidence: Evidence, zone: Zone): Hole[] {
   const startMs = lastSamplesOf(evidence)[zone.index]!;
   const { endMs } = windowOf(evidence);
   const slackMs = slackMsOf(zone) + evidence.digest.periodMs;
   if (endMs - startMs <= slackMs) return [];
   const mates = evidence.zones.filter(({ index, machine }) => index !== zone.index && machine === zone.machine);
-  const goOn = mates.filter(({ index }) => lastSamplesOf(evidence)[index]! > startMs + slackMs);
-  return goOn.length * 2 > mates.length ? [{ startMs, endMs }] : [];
+  const beside = mates.filter(({ index }) => isLoggedAt(evidence, index, startMs, slackMs));
+  const goOn = beside.filter(({ index }) => lastSamplesOf(evidence)[index]! > startMs + slackMs);
+  return goOn.length * 2 > beside.length ? [{ startMs, endMs }] : [];
+}
+
+function isLoggedAt({ digest }: Evidence, zone: number, atMs: number, withinMs: number): boolean {
+  const { readingCount, badCount } = digest.zones[zone]!;
+  const place = (ms: number): number => Math.floor((ms - digest.startMs) / digest.periodMs);
+  const [from, to] = [Math.max(0, place(atMs - withinMs)), Math.min(digest.length, place(atMs))];
+  for (let i = from; i < to; i++) if (readingCount[i]! + badCount[i]! > 0) return true;
+  return false;
 }
 
 /** When each zone was sampled last, to the digest's period; the log's end for one without samples. */
