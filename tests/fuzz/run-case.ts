@@ -54,12 +54,12 @@ function isHistory({ reader }: WholeFile): boolean {
   return reader === 'history' || reader === 'record';
 }
 
-/** One round in four looks at the files only, one in four draws the page, too. @returns All sentences about problems. */
+/** Every other round only reads, as a preview does; one in eight draws the page, too. @returns All sentences about problems. */
 async function use(whole: WholeFile, round: number, folder: string): Promise<string[]> {
   if (whole.reader === 'findings') return useFindings(join(folder, whole.name));
   if (isHistory(whole)) return analysed(Object.keys(whole.beside), folder, { historyFolder: folder });
-  if (round % 4 === 0) return previewed(folder);
-  return analysed([''], folder, {}, round % 4 === 1);
+  if (round % 2 === 0) return previewed(folder);
+  return analysed([''], folder, {}, round % 8 === 1);
 }
 
 async function analysed(names: readonly string[], folder: string, options: object, isDrawn = false): Promise<string[]> {
