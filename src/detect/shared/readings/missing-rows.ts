@@ -3,6 +3,7 @@ import { readingState } from '../../../model/sample-block.js';
 import type { Zone } from '../../../model/zone.js';
 import { firstPlaceFrom } from '../../../maths/first-place.js';
 import { windowOf } from '../basics/judge-zones.js';
+import { matesOf } from '../basics/mates.js';
 import { oncePer } from '../basics/memo.js';
 import { samplingMsOf } from '../basics/sampling.js';
 
@@ -67,8 +68,7 @@ function missingEnd(evidence: Evidence, zone: Zone): Hole[] {
   const { endMs } = windowOf(evidence);
   const slackMs = slackMsOf(zone) + evidence.digest.periodMs;
   if (endMs - startMs <= slackMs) return [];
-  const mates = evidence.zones.filter(({ index, machine }) => index !== zone.index && machine === zone.machine);
-  const beside = mates.filter(({ index }) => isLoggedAt(evidence, index, startMs, slackMs));
+  const beside = matesOf(evidence.zones, zone).filter(({ index }) => isLoggedAt(evidence, index, startMs, slackMs));
   const goOn = beside.filter(({ index }) => lastSamplesOf(evidence)[index]! > startMs + slackMs);
   return goOn.length * 2 > beside.length ? [{ startMs, endMs }] : [];
 }
@@ -82,11 +82,12 @@ function isLoggedAt({ digest }: Evidence, zone: number, atMs: number, withinMs: 
 }
 
 /** When each zone was sampled last, to the digest's period; the log's end for one without samples. */
-const lastSamplesOf = oncePer(({ digest, zones }: Evidence): readonly number[] =>
-  zones.map(({ index }) => {
+const lastSamplesOf = oncePer((evidence: Evidence): readonly number[] =>
+  evidence.zones.map(({ index }) => {
+    const { digest } = evidence;
     const { readingCount, badCount } = digest.zones[index]!;
     for (let i = digest.length - 1; i >= 0; i--)
       if (readingCount[i]! + badCount[i]! > 0) return digest.startMs + (i + 1) * digest.periodMs;
-    return windowOf({ digest } as Evidence).endMs;
+    return windowOf(evidence).endMs;
   }),
 );
