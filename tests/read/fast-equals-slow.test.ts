@@ -200,18 +200,20 @@ test('zones are found in every packaging', { timeout: 300_000 }, async () => {
   }
 });
 
-test('a log that is longer than the window of the reader', { timeout: 300_000 }, async () => {
+test.each(layouts)('a log that is longer than the window of the reader: %s', { timeout: 300_000 }, async (layout) => {
   const rows = Array.from({ length: 60_000 }, (_, i) => ({
     cells: [(20 + (i % 900) / 10).toFixed(1), '150.0', i % 1500 === 7 ? '####' : '99.5', i % 2000 === 3 ? '"1"' : '1'],
     stepS: 10,
-    shape: 'whole',
+    shape: i % 700 === 5 ? 'long' : 'whole',
   }));
-  const files = logFiles(rows, plain);
-  expect(files['log.csv']!.length).toBeGreaterThan(2_000_000);
+  const files = logFiles(rows, { ...plain, layout });
+  expect(Object.values(files).join('').length).toBeGreaterThan(2_000_000);
   await inFolder(files, async (folder) => {
     const fast = await pourPaths([folder]);
     const slow = await pourPaths([folder], {}, { isFast: false });
-    expect(fast.zones[0]!.timeMs).toHaveLength(60_025);
+    expect(fast.zones[0]!.timeMs).toHaveLength(25 + rows.filter(({ shape }) => shape === 'whole').length);
     expect(fast.zones).toEqual(slow.zones);
+    for (const part of ['sources', 'problems', 'examples'] as const)
+      expect(fast.result[part]).toEqual(slow.result[part]);
   });
 });

@@ -2,6 +2,7 @@ import type { LogColumn, LogFile, TagBatch } from '../../model/log-file.js';
 import { cellMark } from '../../model/log-file.js';
 import type { ProblemNote } from '../../model/problem.js';
 import { flagOfNumber } from './flag-cell.js';
+import { LongRun } from './long-run.js';
 import { feedRows, type FeedOptions } from './row-feed.js';
 import { RowScanner } from './row-scanner.js';
 import type { RowTally } from './row-tally.js';
@@ -35,7 +36,10 @@ export async function* readLong(
     return 0;
   };
   const isFull = (): boolean => batch.length >= batchEntries;
-  for await (const full of feedRows(batch, file, scanner, tally, problems, takeRow, isFull, options)) {
+  const parts = scanner.runParts();
+  const run = parts && new LongRun(file, parts, batch, batchEntries);
+  const taker = { batch, takeRow, isFull, ...(run && { run }) };
+  for await (const full of feedRows(taker, file, scanner, tally, problems, options)) {
     yield full;
     full.length = 0;
   }

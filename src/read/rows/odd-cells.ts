@@ -17,11 +17,18 @@ export interface TextValue {
 /** Distinct texts remembered; a log with more holds free text in a number column. */
 const mostTexts = 5000;
 
+/** Bytes of a quality that are compared with those of the one before; a longer one is looked up each time. */
+const longestQuality = 32;
+
 /** Reads cells that are no plain number, and remembers what each text said: a log has few of them, often repeated. */
 export class OddCells {
   private readonly texts = new Map<string, TextValue>();
   private readonly qualities = new Map<string, boolean>();
   private readonly empty: TextValue;
+  /** The quality that was read last: nearly all say the same. */
+  private readonly lastQuality = new Uint8Array(longestQuality);
+  private lastLength = -1;
+  private lastIsBad = false;
 
   constructor(private readonly file: Pick<LogFile, 'dialect' | 'encoding' | 'goodStatus'>) {
     this.empty = this.valueOfText('');
@@ -47,6 +54,21 @@ export class OddCells {
 
   /** True when the quality cell from `from` to `to` says bad. */
   isBad(bytes: Buffer, from: number, to: number): boolean {
+    if (!this.isLastQuality(bytes, from, to)) {
+      this.lastIsBad = this.lookUp(bytes, from, to);
+      this.lastLength = to - from <= longestQuality ? to - from : -1;
+      for (let i = 0; i < this.lastLength; i++) this.lastQuality[i] = bytes[from + i]!;
+    }
+    return this.lastIsBad;
+  }
+
+  private isLastQuality(bytes: Buffer, from: number, to: number): boolean {
+    if (to - from !== this.lastLength) return false;
+    for (let i = 0; i < this.lastLength; i++) if (bytes[from + i] !== this.lastQuality[i]) return false;
+    return true;
+  }
+
+  private lookUp(bytes: Buffer, from: number, to: number): boolean {
     const key = bytes.toString('latin1', from, to);
     const known = this.qualities.get(key);
     if (known !== undefined) return known;

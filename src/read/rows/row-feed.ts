@@ -2,6 +2,7 @@ import type { Dialect, LogFile } from '../../model/log-file.js';
 import { LogProblem, type ProblemNote } from '../../model/problem.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { isNextRow, isQuoteOpen, longestQuoted, longLineText, parseRow } from '../sources/records.js';
+import type { LongRun } from './long-run.js';
 import type { RowScanner } from './row-scanner.js';
 import type { RejectReason, RowTally } from './row-tally.js';
 import { isTable, readTableParts } from '../sources/read-table.js';
@@ -17,24 +18,30 @@ export interface FeedOptions {
   readonly onProgress?: ((bytes: number) => void) | undefined;
 }
 
-/** Takes one row that was read into the scanner's arrays; returns the place for the next row. */
-export type TakeRow = (line: number, at: number) => number;
+/** Where the rows of a file go. */
+export interface RowTaker<Batch> {
+  /** Handed out when it is full, and used again. */
+  readonly batch: Batch;
+  /** Takes one row that was read into the scanner's arrays; returns the place for the next row. */
+  readonly takeRow: (line: number, at: number) => number;
+  readonly isFull: (at: number) => boolean;
+  /** Takes many plain rows at once; absent where the file has none. */
+  readonly run?: LongRun;
+}
 
 /**
- * Feeds the rows of a file to `takeRow`, which puts them into the batch; when `isFull` says so the batch is handed out. Rows
- * left out are counted in the tally; a file that breaks off becomes a problem and what was read before it stays.
+ * Feeds the rows of a file to a taker. Rows left out are counted in the tally; a file that breaks off becomes a problem
+ * and what was read before it stays.
  */
 export async function* feedRows<Batch>(
-  batch: Batch,
+  taker: RowTaker<Batch>,
   file: LogFile,
   scanner: RowScanner,
   tally: RowTally,
   problems: ProblemNote[],
-  takeRow: TakeRow,
-  isFull: (at: number) => boolean,
   options: FeedOptions = {},
 ): AsyncGenerator<Batch> {
-  const feed = new RowFeed(batch, file, scanner, tally, takeRow, isFull, options.isFast ?? true);
+  const feed = new RowFeed(taker, file, scanner, tally, options.isFast ?? true);
   try {
     if (isTable(file))
       yield* feed.feedTable(readTableParts(file, (line, reason, text) => tally.reject(line, reason, text)));
@@ -60,20 +67,22 @@ class RowFeed<Batch> {
   /** Rows that waited and are to be taken before any other, from `readyAt` on. */
   private ready: HeldRow[] = [];
   private readyAt = 0;
+  /** Absent where every row is looked at by itself. */
+  private readonly run: LongRun | undefined;
+  private readonly passes = (ms: number): boolean => this.gate.passes(ms);
 
   constructor(
-    private readonly batch: Batch,
+    private readonly taker: RowTaker<Batch>,
     private readonly file: LogFile,
     private readonly scanner: RowScanner,
     private readonly tally: RowTally,
-    private readonly takeRow: TakeRow,
-    private readonly isFull: (at: number) => boolean,
     private readonly isFast: boolean,
   ) {
     const setAside = ({ cells, line }: HeldRow, reason: RejectReason): void =>
       tally.reject(line, reason, cells.join(file.dialect.separator));
     this.gate = new TimeGate(file, setAside);
     this.days = file.days ? new ClockDays(file.days) : null;
+    this.run = isFast && !file.days ? taker.run : undefined;
   }
 
   async *feedTable(table: AsyncIterable<TablePart>): AsyncGenerator<Batch> {
@@ -113,7 +122,7 @@ class RowFeed<Batch> {
 
   /** The consumer takes the batch while the generator stands here; then the arrays are used again. */
   private *handOver(): Generator<Batch> {
-    yield this.batch;
+    yield this.taker.batch;
     this.at = 0;
     this.scanner.store.clearMarks();
   }
@@ -127,6 +136,7 @@ class RowFeed<Batch> {
         window.next();
         continue;
       }
+      if (this.takeRun(window)) continue;
       // The last line may have no line end, which the byte scanner needs.
       const next = this.isFast && !window.isFinal ? scanner.scan(window.buffer, window.start, this.at) : -1;
       if (next >= 0) {
@@ -141,6 +151,15 @@ class RowFeed<Batch> {
     return this.takeReady();
   }
 
+  /** Takes the plain rows that stand next in the window, as far as the batch has room; false when there is none. */
+  private takeRun(window: LineWindow): boolean {
+    if (!this.run || window.isFinal) return false;
+    window.start = this.run.take(window.buffer, window.start, window.end, window.line, this.passes);
+    window.line += this.run.rowCount;
+    this.tally.rowsRead += this.run.rowCount;
+    return this.run.rowCount > 0;
+  }
+
   private cellsOf(row: Buffer): readonly string[] {
     const cells = parseRow(decodeBytes(row, this.file.encoding).replace(/\r?\n$/, ''), this.file.dialect);
     return Array.isArray(cells) ? cells : [];
@@ -153,14 +172,14 @@ class RowFeed<Batch> {
 
   /** Takes rows that waited; false when the batch is full. */
   private takeReady(): boolean {
-    while (this.readyAt < this.ready.length && !this.isFull(this.at)) {
+    while (this.readyAt < this.ready.length && !this.taker.isFull(this.at)) {
       const { cells, line } = this.ready[this.readyAt++]!;
       this.scanner.take(cells, this.at);
       if (this.days) this.addDay(line);
       this.finishRow(line);
     }
     if (this.ready.length > 0 && this.readyAt === this.ready.length) [this.ready, this.readyAt] = [[], 0];
-    return !this.isFull(this.at);
+    return !this.taker.isFull(this.at);
   }
 
   private addDay(line: number): void {
@@ -169,7 +188,7 @@ class RowFeed<Batch> {
 
   private finishRow(line: number): void {
     this.tally.rowsRead++;
-    this.at = this.takeRow(line, this.at);
+    this.at = this.taker.takeRow(line, this.at);
   }
 
   /** One row through csv-parse; false when its quoted cell goes on behind the window. */

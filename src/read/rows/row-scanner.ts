@@ -3,6 +3,7 @@ import { CellBounds } from './cell-bounds.js';
 import { decodeBytes } from '../sources/encoding.js';
 import { putNumber } from './number-bytes.js';
 import { isTextRow, whyNoRow } from './left-out-row.js';
+import { canRun, type RunParts } from './long-run.js';
 import { OddCells } from './odd-cells.js';
 import { QualityCells } from './quality-cells.js';
 import { act, planRow, type RowPlan } from './row-plan.js';
@@ -78,6 +79,13 @@ export class RowScanner {
   /** Makes a tag known; its number is the count of tags before it. */
   addTag(name: string): number {
     return this.tags.add(encodeText(name, this.file.encoding));
+  }
+
+  /** What reads many rows at a time where they allow it; null where they do not. */
+  runParts(): RunParts | null {
+    const { plan, bounds, odd, time, tags } = this;
+    const parts = { plan, bounds, odd, time, tags };
+    return !this.isJoined && canRun(this.file, parts) ? parts : null;
   }
 
   /** Text of the tag that was last not known. */

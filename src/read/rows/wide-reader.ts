@@ -31,7 +31,7 @@ export async function* readWide(
     return at + 1;
   };
   const isFull = (at: number): boolean => at === batchRows;
-  for await (const full of feedRows(batch, file, scanner, tally, problems, takeRow, isFull, options)) {
+  for await (const full of feedRows({ batch, takeRow, isFull }, file, scanner, tally, problems, options)) {
     yield full;
     full.length = 0;
   }
