@@ -89,9 +89,10 @@ export function startDigest(zones: readonly Zone[], budgetBytes = DEFAULT_BUDGET
       if (!filled) throw new RangeError(`Zone index ${block.zone}: the digest has ${zones.length} zones.`);
       reach(block.timeMs[0]!);
       reach(block.timeMs[block.length - 1]!);
-      for (let from = 0; from < block.length;) {
+      for (let from = 0, usual = 1; from < block.length;) {
         const place = Math.floor(block.timeMs[from]! / periodMs);
-        const to = endOfPeriod(block, from, (place + 1) * periodMs);
+        const to = endOfPeriod(block, from, (place + 1) * periodMs, usual);
+        usual = to - from;
         digestSamples(block, from, to, open);
         filled.add(Math.floor(place / PLACES_PER_STEP));
         room.store(block.zone, place, firstStep * PLACES_PER_STEP, open);
@@ -105,8 +106,10 @@ export function startDigest(zones: readonly Zone[], budgetBytes = DEFAULT_BUDGET
   };
 }
 
-function endOfPeriod(block: SampleBlock, from: number, endMs: number): number {
-  const { timeMs, length } = block;
+/** @param usual Samples of the period before: most have as many. */
+function endOfPeriod({ timeMs, length }: SampleBlock, from: number, endMs: number, usual: number): number {
+  const likely = from + usual;
+  if (likely < length && timeMs[likely]! >= endMs && timeMs[likely - 1]! < endMs) return likely;
   let to = from + 1;
   while (to < length && timeMs[to]! < endMs) to++;
   return to;

@@ -265,6 +265,8 @@ export interface WideBatch {
   readonly values: readonly (Float64Array | null)[];
   /** By place in LogFile.columns; for readings only. One {@link cellMark} per row. */
   readonly marks: readonly (Uint8Array | null)[];
+  /** False when all marks of the batch say number, as they nearly always do. */
+  readonly hasMarks: boolean;
   /** Line of each row in the file. */
   readonly line: Float64Array;
 }

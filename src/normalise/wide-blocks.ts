@@ -118,7 +118,7 @@ export class WideBlocks {
     this.timeMs.set(pick(timeMs));
     const values = batch.values.map((column) => column && pick(column));
     const marks = batch.marks.map((column) => column && pick(column));
-    return { length: kept.length, clockMs: batch.clockMs, line: batch.line, values, marks };
+    return { ...batch, length: kept.length, values, marks };
   }
 
   private takeFlags({ length, values }: WideBatch): void {
@@ -143,13 +143,14 @@ export class WideBlocks {
     }
   }
 
-  private rowsOf({ reading, setpoint, output, running }: ZoneColumns, { length, values, marks }: WideBatch): ZoneRows {
+  private rowsOf({ reading, setpoint, output, running }: ZoneColumns, batch: WideBatch): ZoneRows {
+    const { length, values, marks, hasMarks } = batch;
     const column = (of: LogColumn | undefined): Float64Array => (of && values[of.index]) ?? this.unknown;
     return {
       length,
       timeMs: this.timeMs,
       readingDegC: column(reading),
-      marks: marks[reading.index] ?? null,
+      marks: (hasMarks && marks[reading.index]) || null,
       setpointDegC: column(setpoint),
       outputPercent: column(output),
       running: column(running),

@@ -18,13 +18,23 @@ export async function* readWide(
   const scanner = new RowScanner(file, batchRows);
   const clockMs = new Float64Array(batchRows);
   const line = new Float64Array(batchRows);
-  const batch: WideBatch = { length: 0, clockMs, values: scanner.store.values, marks: scanner.store.marks, line };
+  const { store } = scanner;
+  const batch: WideBatch = {
+    length: 0,
+    clockMs,
+    values: store.values,
+    marks: store.marks,
+    line,
+    get hasMarks() {
+      return store.hasMarks;
+    },
+  };
   const takeRow = (lineNumber: number, at: number): number => {
     clockMs[at] = scanner.clockMs;
     line[at] = lineNumber;
     if (scanner.quality.isAnyBad) {
-      scanner.store.hasMarks = true;
-      scanner.quality.mark(scanner.store.values, scanner.store.marks, at);
+      store.hasMarks = true;
+      scanner.quality.mark(store.values, store.marks, at);
     }
     if (file.noValue && isWithoutValue(scanner, file.noValue, at)) markWithoutValue(scanner, file.noValue, at);
     batch.length = at + 1;

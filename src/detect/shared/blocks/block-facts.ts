@@ -38,9 +38,11 @@ export class ZoneFacts {
   }
 }
 
+let good = new Uint8Array(0);
+
 function holdsOnlyGood({ length, state }: SampleBlock): boolean {
-  for (let i = 0; i < length; i++) if (state[i] !== readingState.good) return false;
-  return true;
+  if (good.length < length) good = new Uint8Array(length).fill(readingState.good);
+  return Buffer.compare(state.subarray(0, length), good.subarray(0, length)) === 0;
 }
 
 let room = new Float64Array(0);
