@@ -65,6 +65,11 @@ test('a run stops before a row that is out of the ordinary', async () => {
   expect(await runOver(bad, ';quality', ';Good')).toBe(4);
 });
 
+test('a run ends with the bytes, also where less than a time is left of them', async () => {
+  expect(await runOver([...rowsOf(30, ''), 'x'], '', '')).toBe(4);
+  expect(await runOver([...rowsOf(30, ''), `${clock(30)}`], '', '')).toBe(4);
+});
+
 test('a run stops before a time that is far from the rest', async () => {
   const files = { 'log.csv': ['time;tag;value', ...rowsOf(0, ''), ...rowsOf(1, ''), ''].join('\n') };
   await inFolder(files, async (folder) => {

@@ -1,4 +1,4 @@
-import type { LogFile, TagBatch } from '../../model/log-file.js';
+import { cellMark, type LogFile, type TagBatch } from '../../model/log-file.js';
 import type { TimeBytes } from '../times/time-bytes.js';
 import type { CellBounds } from './cell-bounds.js';
 import { putNumber } from './number-bytes.js';
@@ -44,6 +44,12 @@ export class LongRun {
   private readonly isKept: readonly boolean[];
   private readonly isNumber: readonly boolean[];
   private readonly entry = new Float64Array(1);
+  /** The bytes that are read, four at a time. */
+  private words: DataView = new DataView(new ArrayBuffer(0));
+  /** Where the time stands that was read last. */
+  private timeFrom = 0;
+  /** Its bytes; 0 = none was read. */
+  private timeLength = 0;
 
   constructor(
     { dialect, tags }: Pick<LogFile, 'dialect' | 'tags'>,
@@ -60,34 +66,39 @@ export class LongRun {
   /**
    * Takes rows from `start` on, up to one that is out of the ordinary or until the batch is full.
    *
-   * @param end Behind the last whole line. @param line Number of the first row.
+   * @param end Behind the last whole line. @param firstLine Number of the first row.
    * @param passes Whether a time is where the file is at home.
    * @returns First byte that was not read; `rowCount` is set.
    */
-  take(bytes: Buffer, start: number, end: number, line: number, passes: (ms: number) => boolean): number {
-    const { batch, entry } = this;
+  take(bytes: Buffer, start: number, end: number, firstLine: number, passes: (ms: number) => boolean): number {
+    const { batch, entry, mostEntries } = this;
+    const { clockMs, tag, value, mark, line } = batch;
     const { time, tags } = this.parts;
+    let length = batch.length;
+    this.words = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
+    this.timeLength = 0;
     let rows = 0;
     let passedMs = NaN;
     let p = start;
-    for (; p < end && batch.length < this.mostEntries; rows++) {
+    for (; p < end && length < mostEntries; rows++) {
       const before = tags.number;
       const next = this.endOfRow(bytes, p);
-      const tag = tags.number;
-      if (next < 0 || !this.isNumber[tag] || (time.ms !== passedMs && !passes(time.ms))) {
+      const number = tags.number;
+      if (next < 0 || !this.isNumber[number] || (time.ms !== passedMs && !passes(time.ms))) {
         tags.number = before;
         break;
       }
       passedMs = time.ms;
       p = next;
-      if (!this.isKept[tag]) continue;
-      const at = batch.length++;
-      batch.clockMs[at] = passedMs;
-      batch.tag[at] = tag;
-      batch.value[at] = entry[0]!;
-      batch.mark[at] = 0;
-      batch.line[at] = line + rows;
+      if (!this.isKept[number]) continue;
+      clockMs[length] = passedMs;
+      tag[length] = number;
+      value[length] = entry[0]!;
+      mark[length] = cellMark.number;
+      line[length] = firstLine + rows;
+      length++;
     }
+    batch.length = length;
     this.rowCount = rows;
     return p;
   }
@@ -111,9 +122,27 @@ export class LongRun {
 
   private endOfCell(action: number, bytes: Buffer, start: number): number {
     if (action === act.number) return putNumber(bytes, start, this.decimal, this.entry, 0);
-    if (action === act.time) return this.parts.time.skim(bytes, start);
+    if (action === act.time) return this.endOfTime(bytes, start);
     if (action === act.tag) return this.parts.tags.skim(bytes, start);
     const end = this.parts.bounds.endOf(bytes, start);
     return action === act.quality && end >= 0 && this.parts.odd.isBad(bytes, start, end) ? -1 : end;
   }
+
+  private endOfTime(bytes: Buffer, start: number): number {
+    const { words, timeFrom, timeLength } = this;
+    if (timeLength > 0 && isSame(words, start, timeFrom, timeLength)) return start + timeLength;
+    const end = this.parts.time.skim(bytes, start);
+    this.timeFrom = start;
+    this.timeLength = end - start;
+    return end;
+  }
+}
+
+/** Whether the bytes from `a` on are those from `b` on, which stand before them; four at a time. */
+function isSame(words: DataView, a: number, b: number, length: number): boolean {
+  if (a + length > words.byteLength) return false;
+  let i = 0;
+  for (; i + 4 <= length; i += 4) if (words.getInt32(a + i) !== words.getInt32(b + i)) return false;
+  for (; i < length; i++) if (words.getUint8(a + i) !== words.getUint8(b + i)) return false;
+  return true;
 }
