@@ -1,13 +1,28 @@
+import { Command } from 'commander';
 import { execFileSync } from 'node:child_process';
 import { createReadStream, createWriteStream, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { createGzip } from 'node:zlib';
+import { aNumber } from '../make/a-number.js';
 import { writeLongLog, writeWideLog } from './bench-logs.js';
-import { cli, here, inBenchFolder, machine, measure, option, reportOn, type Contest, type Usage } from './measure.js';
+import { cli, here, inBenchFolder, machine, measure, reportOn, type Contest, type Usage } from './measure.js';
 
 // `npm run bench`: what a whole report run costs against simpler programs on the same machine, run in turn.
-// Options: --rows N (default a week of seconds), --rounds N, --with-duckdb (installs it into the temporary folder).
+
+interface Options {
+  readonly rows: number;
+  readonly rounds: number;
+  readonly withDuckdb?: boolean;
+}
+
+const options = new Command('bench')
+  .description('what a report costs beside simpler programs on the same machine')
+  .option('--rows <count>', 'rows of the wide log', aNumber, 604_800)
+  .option('--rounds <count>', 'times that all are run in turn', aNumber, 3)
+  .option('--with-duckdb', 'also DuckDB, which is installed into the temporary folder')
+  .parse()
+  .opts<Options>();
 
 function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
@@ -45,7 +60,7 @@ function print(runs: Runs, goals: readonly (readonly [string, string, string, nu
   }
 }
 
-async function compare(folder: string, rows: number, rounds: number): Promise<void> {
+async function compare(folder: string, { rows, rounds }: Options): Promise<void> {
   const [wide, tenth, long, packed] = ['wide', 'tenth', 'long', 'packed'].map((name) => join(folder, name));
   for (const path of [wide, tenth, long, packed]) mkdirSync(path!);
   const file = join(wide!, 'week.csv');
@@ -86,11 +101,11 @@ async function compare(folder: string, rows: number, rounds: number): Promise<vo
 }
 
 function duckdb(folder: string, file: string): Contest[] {
-  if (!process.argv.includes('--with-duckdb')) return [];
+  if (!options.withDuckdb) return [];
   execFileSync('npm', ['install', '--prefix', folder, '--no-audit', '--no-fund', '@duckdb/node-api'], {
     stdio: 'inherit',
   });
   return [{ name: 'DuckDB, one thread', args: [here('duckdb-limits.mjs'), file, folder] }];
 }
 
-await inBenchFolder((folder) => compare(folder, option('--rows', 604_800), option('--rounds', 3)));
+await inBenchFolder((folder) => compare(folder, options));

@@ -1,13 +1,19 @@
+import { Command } from 'commander';
 import { mkdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { aNumber } from '../make/a-number.js';
 import { writeAlarmList, writeWideLog } from './bench-logs.js';
-import { inBenchFolder, machine, measure, option, reportOn } from './measure.js';
+import { inBenchFolder, machine, measure, reportOn } from './measure.js';
 
 // `npm run load`: whether a report ends, and with how much memory, on far more than a plant has. Writes up to 5 GB into a
-// temporary folder, one case after the other. Options: --share X makes every case X times as long.
+// temporary folder, one case after the other.
 
 const peakGoalMb = 400;
-const share = option('--share', 1);
+const { share } = new Command('load')
+  .description('whether a report ends, and with how much memory, on far more than a plant has')
+  .option('--share <number>', 'makes every case so many times as long', aNumber, 1)
+  .parse()
+  .opts<{ readonly share: number }>();
 const dayS = 24 * 3600;
 const scaled = (count: number): number => Math.max(1, Math.round(count * share));
 

@@ -18,12 +18,6 @@ export interface Contest {
 export const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 export const cli = here('../../dist/cli.js');
 
-/** A number given on the command line. */
-export function option(name: string, otherwise: number): number {
-  const at = process.argv.indexOf(name);
-  return at < 0 ? otherwise : Number(process.argv[at + 1]);
-}
-
 export const machine = (): string =>
   `${cpus()[0]?.model ?? 'unknown machine'}, node ${process.version}, ${new Date().toISOString().slice(0, 10)}`;
 

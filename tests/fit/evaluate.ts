@@ -1,12 +1,10 @@
 // Scores findings on plants whose truth is known and prints tables: overall, per data level, per layout, per fault.
-//   npm run evaluate                 makes fresh plants with the project's simulator in a temporary folder
-//   npm run evaluate -- --reduced    and scores each plant again without plant file and with columns left out
-//   npm run evaluate -- --plants DIR scores plants that are there already
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
+import { Command } from 'commander';
 import { analyse } from '../../src/pipeline.js';
+import { aNumber } from '../make/a-number.js';
 import type { Plant } from '../make/made-plant.js';
 import { writePlant, writeTruth } from '../make/write-plant.js';
 import { plantOfSeed } from '../make/write-plants.js';
@@ -15,19 +13,28 @@ import { printMisses } from './misses.js';
 import { calibrationRows, scoreRow, type ScoredZone } from './score.js';
 import { isHidden, readTruths, zoneKey, type PlantTruth } from './truth.js';
 
-const { values } = parseArgs({
-  options: {
-    plants: { type: 'string' },
-    count: { type: 'string', default: '60' },
-    seed: { type: 'string', default: '900000' },
-    'no-plant-file': { type: 'boolean', default: false },
-    reduced: { type: 'boolean', default: false },
-    misses: { type: 'boolean', default: false },
-  },
-});
+interface Options {
+  readonly plants?: string;
+  readonly count: number;
+  readonly seed: number;
+  readonly plantFile: boolean;
+  readonly reduced?: boolean;
+  readonly misses?: boolean;
+}
+
+const options = new Command('evaluate')
+  .description('scores findings on plants whose truth is known')
+  .option('--plants <folder>', 'plants that are there already; else fresh ones are made')
+  .option('--count <count>', 'how many fresh ones', aNumber, 60)
+  .option('--seed <number>', 'seed of the first', aNumber, 900_000)
+  .option('--no-plant-file', 'pass over plant.yaml')
+  .option('--reduced', 'score each fresh plant again without plant file and with columns left out')
+  .option('--misses', 'list what was missed')
+  .parse()
+  .opts<Options>();
 
 const scored: Record<string, ScoredZone[]> = {};
-if (values.plants !== undefined) await scoreFolder('as exported', values.plants, values['no-plant-file']);
+if (options.plants !== undefined) await scoreFolder('as exported', options.plants, !options.plantFile);
 else await scoreFreshPlants();
 
 const zones = scored['as exported'] ?? [];
@@ -36,15 +43,14 @@ table(grouped((row) => `data: ${row.plant.meta.has}`));
 table(grouped((row) => `layout: ${row.plant.meta.dialect.split(' ')[0]}`));
 table(grouped((row) => `fault: ${row.truth.fault}`));
 console.table(calibrationRows(zones));
-if (values.reduced) table(scored);
-if (values.misses) printMisses(zones);
+if (options.reduced) table(scored);
+if (options.misses) printMisses(zones);
 
 async function scoreFreshPlants(): Promise<void> {
-  const seed = Number(values.seed);
-  for (let i = 0; i < Number(values.count); i++) {
-    const plant = plantOfSeed(seed + i);
-    await scoreFresh('as exported', plant, values['no-plant-file']);
-    if (!values.reduced) continue;
+  for (let i = 0; i < options.count; i++) {
+    const plant = plantOfSeed(options.seed + i);
+    await scoreFresh('as exported', plant, !options.plantFile);
+    if (!options.reduced) continue;
     await scoreFresh('without plant file', plant, true);
     await scoreFresh('without set point', withFewerColumns(plant, 'nosp'), false);
     await scoreFresh('readings only', withFewerColumns(plant, 'pvonly'), false);

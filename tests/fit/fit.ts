@@ -1,8 +1,8 @@
 // Learns the strengths of all terms from plants made by the project's simulator, cross-validated by plant.
-//   npm run fit -- --plants DIR [--keep DIR] [--write]     DIR as tests/make/write-plants.ts makes it
 import { writeFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
+import { Command } from 'commander';
 import { causes } from '../../src/model/cause.js';
+import { aNumber } from '../make/a-number.js';
 import { brierOfClasses } from './scores.js';
 import { terms } from '../../src/weigh/terms/index.js';
 import { weighZone } from '../../src/weigh/weigh-zone.js';
@@ -11,15 +11,21 @@ import { fitStrengths, type Example } from './multinomial.js';
 import { knownZones, type KnownZone } from './outcomes.js';
 import { isHidden, type PlantTruth, type ZoneTruth } from './truth.js';
 
-const { values } = parseArgs({
-  options: {
-    plants: { type: 'string' },
-    keep: { type: 'string', default: '' },
-    write: { type: 'boolean', default: false },
-    folds: { type: 'string', default: '5' },
-  },
-});
-if (values.plants === undefined) throw new Error('Say with --plants where the made plants are.');
+interface Options {
+  readonly plants: string;
+  readonly keep?: string;
+  readonly write?: boolean;
+  readonly folds: number;
+}
+
+const options = new Command('fit')
+  .description('learns the strengths of all terms from made plants, cross-validated by plant')
+  .requiredOption('--plants <folder>', 'where the made plants are')
+  .option('--keep <folder>', 'where what the detectors said is kept for the next time')
+  .option('--write', 'write the strengths to src/weigh/strengths.json')
+  .option('--folds <count>', 'parts of the cross-validation', aNumber, 5)
+  .parse()
+  .opts<Options>();
 
 /** Ridges tried; the one with the least cross-validated log loss is taken. */
 const ridges = [3e-5, 1e-4, 3e-4, 1e-3];
@@ -31,7 +37,7 @@ const STEPS = 600;
  */
 const commonness: Readonly<Record<string, number>> = { card_reference: 0.2 };
 
-const known = (await knownZones(values.plants, values.keep || `${values.plants}-outcomes`)).filter(isUsable);
+const known = (await knownZones(options.plants, options.keep ?? `${options.plants}-outcomes`)).filter(isUsable);
 const evidence = known.map((zone) => zone.evidence);
 const examples: Example[] = known.map(({ truth }, i) => ({
   values: terms.map((term) => term.value(evidence[i]!) ?? 0),
@@ -39,7 +45,7 @@ const examples: Example[] = known.map(({ truth }, i) => ({
   weight: commonness[truth.fault] ?? 1,
 }));
 const plants = [...new Set(known.map(({ plant }) => plant.name))];
-const foldOf = known.map(({ plant }) => plants.indexOf(plant.name) % Number(values.folds));
+const foldOf = known.map(({ plant }) => plants.indexOf(plant.name) % options.folds);
 
 const tried = ridges.map((ridge) => ({ ridge, ...crossValidate(ridge) }));
 console.table(tried);
@@ -53,10 +59,10 @@ const table = {
   plants: plants.length,
   zones: examples.length,
   faulty: examples.filter(({ cause }) => cause !== 'none').length,
-  crossValidated: { folds: Number(values.folds), ...best },
+  crossValidated: { folds: options.folds, ...best },
   ...strengths,
 };
-if (values.write) {
+if (options.write) {
   writeFileSync(new URL('../../src/weigh/strengths.json', import.meta.url), `${JSON.stringify(table, null, 2)}\n`);
 }
 for (const [term, adds] of Object.entries(strengths.terms)) {
@@ -81,7 +87,7 @@ function crossValidate(ridge: number): { logLoss: number; brier: number; rightCa
   let brier = 0;
   let right = 0;
   let faulty = 0;
-  for (let fold = 0; fold < Number(values.folds); fold++) {
+  for (let fold = 0; fold < options.folds; fold++) {
     const learnt = fitStrengths(
       examples.filter((_, i) => foldOf[i] !== fold),
       terms,
