@@ -31,10 +31,12 @@ function median(values: readonly number[]): number {
 /** By program: what it used, round by round. */
 type Runs = ReadonlyMap<string, readonly Usage[]>;
 
+/** Every other round backwards, so that no program always comes behind the same other. */
 function runInTurn(contests: readonly Contest[], rounds: number, folder: string): Runs {
   const runs = new Map<string, Usage[]>(contests.map(({ name }) => [name, []]));
   for (let round = 0; round < rounds; round++)
-    for (const contest of contests) runs.get(contest.name)!.push(measure(contest, folder));
+    for (const contest of round % 2 === 0 ? contests : contests.toReversed())
+      runs.get(contest.name)!.push(measure(contest, folder));
   return runs;
 }
 
