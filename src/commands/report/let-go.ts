@@ -1,7 +1,7 @@
 import { setFlagsFromString } from 'node:v8';
 import vm from 'node:vm';
 
-/** Below this there is nothing to win (own choice). */
+/** Resident memory below which there is little to win: the program alone takes some 85 MB (own choice). */
 const LARGE_BYTES = 110e6;
 
 /**
